@@ -1,0 +1,75 @@
+"""From a scenario to results: the model is lowered and compiled for the scenario's units and sizes, then run."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from functools import cached_property, lru_cache
+from pathlib import Path
+
+from farmbook.expr.lower import lower
+from farmbook.expr.nodes import Expr, Line, RawInput
+from farmbook.interpret.numbers import Array, Cells, Engine
+from farmbook.model.farm import farm_model
+from farmbook.model.model import Model
+from farmbook.scenario.load import load
+from farmbook.scenario.result import Scenario
+
+__all__ = ["Computed", "compute", "load_scenario"]
+
+
+@lru_cache(maxsize=1)
+def whole_farm() -> Model:
+    """The farm's model, made once."""
+    return farm_model()
+
+
+@lru_cache(maxsize=4)
+def lowered(system: str) -> Mapping[Line, Expr]:
+    """Every line of the farm in the display units of one system; kinds are checked on the way."""
+    return {line: lower(line, system) for line in whole_farm().lines}
+
+
+@dataclass(frozen=True)
+class Computed:
+    """A scenario and the value of every line: arrays of shape (1, *axes), in the scenario's display units."""
+
+    scenario: Scenario
+    model: Model
+    roots: Mapping[Line, Expr]
+    engine: Engine
+
+    @cached_property
+    def _found(self) -> tuple[dict[Line, Array], dict[Line, Array]]:
+        return self.engine.run_with_openings(self.scenario.cells)
+
+    @property
+    def values(self) -> dict[Line, Array]:
+        """The value of every line."""
+        return self._found[0]
+
+    @property
+    def openings(self) -> dict[Line, Array]:
+        """The value before the first step of every line that has one."""
+        return self._found[1]
+
+    def again(self, cells: Mapping[RawInput, Cells]) -> dict[Line, Array]:
+        """Every line for other cells of the same sizes, or for many draws of them."""
+        return self.engine.run(cells)
+
+    def line(self, name: str) -> Line:
+        """A line by its dotted name; KeyError if there is none."""
+        return next(line for line in self.roots if line.name == name)
+
+
+def load_scenario(path: str | Path) -> Scenario:
+    """Read and check a scenario file for the whole farm."""
+    return load(path, whole_farm())
+
+
+def compute(scenario: Scenario) -> Computed:
+    """Work out every line of the farm for a scenario."""
+    roots = lowered(scenario.system)
+    return Computed(scenario, whole_farm(), roots, Engine(roots, scenario.sizes, scenario.system))
+
+

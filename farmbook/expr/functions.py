@@ -1,0 +1,260 @@
+"""The closed list of functions. Each takes floats, arrays or nodes and returns the same kind.
+
+A name here needs a rule in every interpreter; a test holds that no entry is without one.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from typing import Any, Final, TypeVar, cast
+
+import numpy as np
+import numpy.typing as npt
+
+from farmbook.errors import ModelFault
+from farmbook.expr.axis import Axis
+from farmbook.expr.nodes import (
+    At,
+    Call,
+    Choose,
+    Expr,
+    Joined,
+    Line,
+    Logic,
+    Named,
+    Number,
+    Previous,
+    Ratio,
+    RawInput,
+    Running,
+    SameText,
+    Starting,
+    Total,
+    Where,
+    Word,
+    wrap,
+)
+from farmbook.units import unit
+
+__all__ = [
+    "FUNCTIONS",
+    "Operand",
+    "absolute",
+    "all_of",
+    "any_of",
+    "at",
+    "exponential",
+    "is_word",
+    "joined",
+    "log_10",
+    "maximum",
+    "mean",
+    "minimum",
+    "natural_log",
+    "negation",
+    "previous",
+    "ratio",
+    "running_product",
+    "running_sum",
+    "same_text",
+    "sentence",
+    "square_root",
+    "starting",
+    "total",
+    "where",
+    "whole_down",
+    "whole_up",
+]
+
+Array = npt.NDArray[np.float64]
+Operand = TypeVar("Operand", float, Array, Expr)
+"""A float, an array of floats, or a node of the model."""
+
+
+def _whole_up(x: Any) -> Any:
+    """Round to nine digits first, so that 3.0000000001 made by a conversion is three whole units (rule 6)."""
+    return np.sign(x) * np.ceil(np.abs(np.round(x, 9)))
+
+
+FUNCTIONS: Final[dict[str, tuple[str, Callable[..., Any]]]] = {
+    "minimum": ("same", np.minimum),
+    "maximum": ("same", np.maximum),
+    "mean": ("same", lambda a, b: (a + b) / 2),
+    "absolute": ("same", np.abs),
+    "whole_up": ("same", _whole_up),
+    "whole_down": ("same", np.floor),
+    "exponential": ("pure", np.exp),
+    "natural_log": ("pure", np.log),
+    "log_10": ("pure", np.log10),
+    "square_root": ("pure", np.sqrt),
+}
+"""Name: how units pass through ("same": all arguments and the result share one; "pure": plain numbers), and the number rule."""
+
+
+def _call(function: str, *arguments: Any) -> Any:
+    if any(isinstance(argument, Expr) for argument in arguments):
+        return Call(function, tuple(wrap(argument) for argument in arguments))
+    return FUNCTIONS[function][1](*arguments)
+
+
+def minimum(a: Operand, b: Operand | float) -> Operand:
+    """The smaller of two."""
+    return cast(Operand, _call("minimum", a, b))
+
+
+def maximum(a: Operand, b: Operand | float) -> Operand:
+    """The larger of two."""
+    return cast(Operand, _call("maximum", a, b))
+
+
+def mean(a: Operand, b: Operand) -> Operand:
+    """Half way between two."""
+    return cast(Operand, _call("mean", a, b))
+
+
+def absolute(x: Operand) -> Operand:
+    """The size without the sign."""
+    return cast(Operand, _call("absolute", x))
+
+
+def whole_up(x: Operand) -> Operand:
+    """The next whole number at or above, judged to nine digits (rule 6); for amounts of zero and more."""
+    return cast(Operand, _call("whole_up", x))
+
+
+def whole_down(x: Operand) -> Operand:
+    """The next whole number at or below."""
+    return cast(Operand, _call("whole_down", x))
+
+
+def exponential(x: Operand) -> Operand:
+    """e raised to x."""
+    return cast(Operand, _call("exponential", x))
+
+
+def natural_log(x: Operand) -> Operand:
+    """Natural logarithm."""
+    return cast(Operand, _call("natural_log", x))
+
+
+def log_10(x: Operand) -> Operand:
+    """Logarithm to base ten."""
+    return cast(Operand, _call("log_10", x))
+
+
+def square_root(x: Operand) -> Operand:
+    """Square root of a plain number."""
+    return cast(Operand, _call("square_root", x))
+
+
+def ratio(top: Operand, bottom: Operand, otherwise: Operand | float = 0) -> Operand:
+    """`top / bottom`; `otherwise` where the bottom is zero (rule 7)."""
+    if any(isinstance(argument, Expr) for argument in (top, bottom, otherwise)):
+        return cast(Operand, Ratio(wrap(top), wrap(bottom), wrap(otherwise)))
+    below: Any = np.asarray(bottom, dtype=float)
+    safe = np.where(below == 0, 1.0, below)
+    return cast(Operand, np.where(below == 0, otherwise, top / safe)[()])
+
+
+def where(condition: Operand, yes: Operand | float, no: Operand | float) -> Operand:
+    """`yes` where the condition is not zero, else `no`."""
+    if any(isinstance(argument, Expr) for argument in (condition, yes, no)):
+        return cast(Operand, Where(wrap(condition), wrap(yes), wrap(no)))
+    return cast(Operand, np.where(np.asarray(condition) != 0, yes, no)[()])
+
+
+def all_of(*conditions: Expr) -> Expr:
+    """1 where every condition holds."""
+    return Logic("all", conditions)
+
+
+def any_of(*conditions: Expr) -> Expr:
+    """1 where at least one condition holds."""
+    return Logic("any", conditions)
+
+
+def negation(condition: Expr) -> Expr:
+    """1 where the condition does not hold."""
+    return Logic("not", (condition,))
+
+
+def joined(expr: Operand, to: str) -> Operand:
+    """The same amount as another kind of quantity, such as `kg_dry` out of `kg_wet`; numbers pass unchanged."""
+    return cast(Operand, Joined(expr, unit(to)) if isinstance(expr, Expr) else expr)
+
+
+def total(expr: Expr, axis: Axis) -> Expr:
+    """Sum over an axis."""
+    return Total(expr, axis)
+
+
+def previous(line: Expr, axis: Axis) -> Expr:
+    """A line's value one step earlier along an ordered axis."""
+    return Previous(as_line(line), axis)
+
+
+def starting(opening: Expr | float, step: Expr) -> Expr:
+    """The opening value, and the rule for every step; only as the whole of a line."""
+    return Starting(wrap(opening), step)
+
+
+def running_sum(expr: Expr | float, axis: Axis) -> Expr:
+    """Sum so far along an ordered axis; only as the whole of a line."""
+    return Running("+", wrap(expr), axis)
+
+
+def running_product(expr: Expr, axis: Axis) -> Expr:
+    """Product so far along an ordered axis; only as the whole of a line."""
+    return Running("*", expr, axis)
+
+
+def at(line: Expr, axis: Axis, position: Expr) -> Expr:
+    """A line's value at a whole position, counted from 1, along an ordered axis."""
+    return At(as_line(line), axis, position)
+
+
+def shifted(line: Expr, axis: Axis, *, position: Expr, whole: Expr, part: Expr) -> Expr:
+    """A line's value `whole + part` steps earlier (later where negative), interpolated so that a total is conserved.
+
+    `position` is the line that numbers the axis from 1; `whole` is the whole steps at or below the lag and `part` the rest, 0 to 1.
+    The caller's axis must carry margins wide enough that no allowed lag leaves the range.
+    """
+    back = position - whole
+    return at(line, axis, back) * (1 - part) + at(line, axis, back - 1) * part
+
+
+def interpolated(line: Expr, axis: Axis, *, whole: Expr, part: Expr) -> Expr:
+    """A line's value between two steps: `part` of the way from step `whole` to the next."""
+    return at(line, axis, whole) * (1 - part) + at(line, axis, whole + 1) * part
+
+
+def same_text(left: RawInput, right: RawInput) -> Expr:
+    """1 where two texts agree, upper or lower case alike."""
+    return SameText(left, right)
+
+
+def is_word(choice: RawInput, word: str) -> Expr:
+    """1 where the option chosen is this word."""
+    return SameText(choice, Word(word))
+
+
+def sentence(state: Expr, *sentences: str) -> Expr:
+    """One of several sentences: the first where the state is 1, the second where it is 2."""
+    return Choose(state, sentences)
+
+
+def as_line(expr: Expr) -> Line:
+    """The line itself; raises ModelFault for any other expression."""
+    if not isinstance(expr, Line):
+        raise ModelFault("only a line has a value at another step", why=f"found {type(expr).__name__}")
+    return expr
+
+
+def zero() -> Expr:
+    """The number 0 as a node."""
+    return Number(0)
+
+
+def named(constant: Any) -> Expr:
+    """A constant as a node, for expressions made of constants alone."""
+    return Named(constant)

@@ -1,0 +1,277 @@
+"""Lowering: a line's expression in the display units of one book, with every conversion factor written in, and kinds checked.
+
+The lowered expression is what both the numbers and the formulas are made from, so they cannot differ. Converting finds every
+mixture of kinds on the way: nothing can be converted between units that measure different things.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from dataclasses import replace
+from fractions import Fraction
+from typing import Any, Final
+
+from farmbook.errors import KindMismatch, ModelFault
+from farmbook.expr import nodes as n
+from farmbook.expr.functions import FUNCTIONS
+from farmbook.expr.walk import axes_of
+from farmbook.units import MASS_KINDS, SYMBOLS, Unit, displayed, ice_point_shift, unit
+
+__all__ = ["constant_value", "factor_between", "factor_value", "lower"]
+
+PURE: Final = Unit(())
+Lowered = tuple[n.Expr, Unit]
+
+
+def lower(line: n.Line, system: str) -> n.Expr:
+    """The line's expression in its display unit.
+
+    Raises ModelFault where kinds or axes do not agree, naming the line and where it is declared.
+    """
+    target = displayed(line.unit, system)
+    work = _Lowering(system)
+    try:
+        core = work.root(line.expr, target)
+    except KindMismatch as mismatch:
+        raise ModelFault(f"units do not agree in line `{line.name}` [{line.unit}]", where=line.where, why=str(mismatch)) from None
+    except ModelFault as fault:
+        raise ModelFault(f"{fault.what} (line `{line.name}`)", where=line.where, why=fault.why) from None
+    extra = set(axes_of(core)) - set(line.axes)
+    if extra:
+        names = ", ".join(sorted(axis.label for axis in extra))
+        raise ModelFault(f"line `{line.name}` has a value for each {names}, which it does not declare", where=line.where)
+    return core
+
+
+class _Lowering:
+    def __init__(self, system: str) -> None:
+        self.system = system
+
+    def root(self, expr: n.Expr, target: Unit) -> n.Expr:
+        if isinstance(expr, n.Starting):
+            return n.Starting(self.to(expr.opening, target), self.to(expr.step, target))
+        if isinstance(expr, n.Running):
+            return replace(expr, expr=self.to(expr.expr, PURE if expr.sign == "*" else target))
+        return self.to(expr, target)
+
+    def to(self, expr: n.Expr, target: Unit) -> n.Expr:
+        """Lower into a wanted unit."""
+        if isinstance(expr, n.Number):
+            return _bare(expr, target)
+        if isinstance(expr, (n.Add, n.Subtract)) and not target.point:
+            return self._sum(expr, target)[0]
+        if isinstance(expr, n.Where):
+            return n.Where(self.to(expr.condition, PURE), self.to(expr.yes, target), self.to(expr.no, target))
+        core, found = self.natural(expr)
+        return _convert(core, found, target)
+
+    def natural(self, expr: n.Expr) -> Lowered:
+        """Lower in whatever unit comes of the operands as they are shown."""
+        rule = _RULES.get(type(expr))
+        if rule is None:
+            raise ModelFault(f"{type(expr).__name__} may stand only as the whole of a line")
+        return rule(self, expr)
+
+    def _number(self, expr: n.Number) -> Lowered:
+        return expr, PURE
+
+    def _line(self, expr: n.Line) -> Lowered:
+        return expr, displayed(expr.unit, self.system)
+
+    def _previous(self, expr: n.Previous) -> Lowered:
+        return expr, displayed(expr.line.unit, self.system)
+
+    def _at(self, expr: n.At) -> Lowered:
+        return replace(expr, position=self.to(expr.position, PURE)), displayed(expr.line.unit, self.system)
+
+    def _raw(self, expr: n.Raw) -> Lowered:
+        return expr, displayed(expr.source.unit, self.system)
+
+    def _named(self, expr: n.Named) -> Lowered:
+        own = expr.constant.unit
+        return expr, displayed(own, self.system) if own.point else own
+
+    def _sum(self, expr: n.Add | n.Subtract, target: Unit | None = None) -> Lowered:
+        if isinstance(expr.left, n.Number) and target is None:
+            right, found = self.natural(expr.right)
+            return type(expr)(_bare(expr.left, found), right), found
+        if target is not None:
+            points = isinstance(expr, n.Subtract) and self.natural_unit(expr.left).point
+            if not points:
+                return type(expr)(self.to(expr.left, target), self.to(expr.right, target)), target
+        left, found = self.natural(expr.left)
+        if found.point:
+            core, unit_found = self._from_point(expr, left, found)
+            return (_convert(core, unit_found, target), target) if target is not None else (core, unit_found)
+        return type(expr)(left, self.to(expr.right, found)), found
+
+    def natural_unit(self, expr: n.Expr) -> Unit:
+        """The unit alone."""
+        return PURE if isinstance(expr, n.Number) else self.natural(expr)[1]
+
+    def _from_point(self, expr: n.Add | n.Subtract, left: n.Expr, scale: Unit) -> Lowered:
+        """Temperature less temperature is a difference; temperature and difference make a temperature."""
+        difference = unit(f"delta_{scale.powers[0][0]}")
+        if isinstance(expr, n.Subtract) and self.natural_unit(expr.right).point:
+            return n.Subtract(left, self.to(expr.right, scale)), difference
+        return type(expr)(left, self.to(expr.right, difference)), scale
+
+    def _product(self, expr: n.Multiply | n.Divide) -> Lowered:
+        left, left_unit = self.natural(expr.left)
+        right, right_unit = self.natural(expr.right)
+        _no_points(left_unit, right_unit)
+        return type(expr)(left, right), left_unit.times(right_unit, 1 if isinstance(expr, n.Multiply) else -1)
+
+    def _ratio(self, expr: n.Ratio) -> Lowered:
+        top, top_unit = self.natural(expr.top)
+        bottom, bottom_unit = self.natural(expr.bottom)
+        _no_points(top_unit, bottom_unit)
+        found = top_unit.times(bottom_unit, -1)
+        if not isinstance(expr.otherwise, n.Number):
+            # the alternative is given in its own unit, so the quotient is brought to that
+            otherwise, wanted = self.natural(expr.otherwise)
+            factor, inverse = factor_between(found, wanted)
+            top = _scaled(top, factor, inverse=inverse)
+            return n.Ratio(top, bottom, otherwise), wanted
+        return n.Ratio(top, bottom, _bare(expr.otherwise, found, any_unit=True)), found
+
+    def _power(self, expr: n.Power) -> Lowered:
+        if isinstance(expr.exponent, n.Number) and not isinstance(expr.base, n.Number):
+            base, base_unit = self.natural(expr.base)
+            return n.Power(base, expr.exponent), PURE.times(base_unit, expr.exponent.value)
+        return n.Power(self.to(expr.base, PURE), self.to(expr.exponent, PURE)), PURE
+
+    def _compare(self, expr: n.Compare) -> Lowered:
+        if isinstance(expr.left, n.Number):
+            right, found = self.natural(expr.right)
+            return n.Compare(expr.sign, _bare(expr.left, found), right), PURE
+        left, found = self.natural(expr.left)
+        return n.Compare(expr.sign, left, self.to(expr.right, found)), PURE
+
+    def _logic(self, expr: n.Logic) -> Lowered:
+        return n.Logic(expr.kind, tuple(self.to(term, PURE) for term in expr.terms)), PURE
+
+    def _where(self, expr: n.Where) -> Lowered:
+        given = expr.no if isinstance(expr.yes, n.Number) else expr.yes
+        found = self.natural_unit(given)
+        return n.Where(self.to(expr.condition, PURE), self.to(expr.yes, found), self.to(expr.no, found)), found
+
+    def _call(self, expr: n.Call) -> Lowered:
+        if FUNCTIONS[expr.function][0] == "pure":
+            return n.Call(expr.function, tuple(self.to(argument, PURE) for argument in expr.arguments)), PURE
+        given = next((argument for argument in expr.arguments if not isinstance(argument, n.Number)), expr.arguments[0])
+        found = self.natural_unit(given)
+        return n.Call(expr.function, tuple(self.to(argument, found) for argument in expr.arguments)), found
+
+    def _total(self, expr: n.Total) -> Lowered:
+        inside, found = self.natural(expr.expr)
+        return replace(expr, expr=inside), found
+
+    def _joined(self, expr: n.Joined) -> Lowered:
+        inside, found = self.natural(expr.expr)
+        wanted = displayed(expr.unit, self.system)
+        _no_points(found, wanted)
+        factor, inverse = factor_between(found, wanted)
+        return _scaled(inside, factor, inverse=inverse), wanted
+
+    def _choose(self, expr: n.Choose) -> Lowered:
+        return replace(expr, state=self.to(expr.state, PURE)), PURE
+
+    def _plain(self, expr: n.Expr) -> Lowered:
+        return expr, PURE
+
+
+_RULES: Final[dict[type[n.Expr], Callable[[_Lowering, Any], Lowered]]] = {
+    n.Number: _Lowering._number,
+    n.Line: _Lowering._line,
+    n.Previous: _Lowering._previous,
+    n.At: _Lowering._at,
+    n.Raw: _Lowering._raw,
+    n.Named: _Lowering._named,
+    n.Add: _Lowering._sum,
+    n.Subtract: _Lowering._sum,
+    n.Multiply: _Lowering._product,
+    n.Divide: _Lowering._product,
+    n.Ratio: _Lowering._ratio,
+    n.Power: _Lowering._power,
+    n.Compare: _Lowering._compare,
+    n.Logic: _Lowering._logic,
+    n.Where: _Lowering._where,
+    n.Call: _Lowering._call,
+    n.Total: _Lowering._total,
+    n.Joined: _Lowering._joined,
+    n.Choose: _Lowering._choose,
+    n.IsNumber: _Lowering._plain,
+    n.Filled: _Lowering._plain,
+    n.SameText: _Lowering._plain,
+    n.CountWord: _Lowering._plain,
+    n.CountUsed: _Lowering._plain,
+    n.FirstLabel: _Lowering._plain,
+    n.Label: _Lowering._plain,
+}
+
+
+def _bare(number: n.Number, target: Unit, *, any_unit: bool = False) -> n.Number:
+    """A bare 0 fits any unit; 1 and -1 fit shares and plain numbers."""
+    if number.value == 0 or any_unit or target.pure or target.share:
+        return number
+    raise KindMismatch(f"the plain number {number.value}", str(target))
+
+
+def _no_points(*units: Unit) -> None:
+    for each in units:
+        if each.point:
+            raise KindMismatch(f"a temperature in {each}", "a difference of temperatures, or one line that gives kelvin")
+
+
+def _convert(core: n.Expr, found: Unit, target: Unit) -> n.Expr:
+    if found.dimension != target.dimension or found.point != target.point:
+        raise KindMismatch(str(found), str(target))
+    if found.point:
+        if found != target:
+            raise KindMismatch(str(found), str(target))
+        return core
+    factor, inverse = factor_between(found, target)
+    return _scaled(core, factor, inverse=inverse)
+
+
+def _scaled(core: n.Expr, factor: n.Factor | None, *, inverse: bool) -> n.Expr:
+    if factor is None:
+        return core
+    return n.Divide(core, factor) if inverse else n.Multiply(core, factor)
+
+
+def factor_between(found: Unit, target: Unit) -> tuple[n.Factor | None, bool]:
+    """The factor from one unit to another (None if they are the same size), and whether to divide by it."""
+    powers: dict[str, int] = {}
+    for name, power in found.times(target, -1).powers:
+        plain = _without_kind(name)
+        powers[plain] = powers.get(plain, 0) + power
+    left = tuple(sorted((name, power) for name, power in powers.items() if power and SYMBOLS[name].size != 1))
+    if factor_value(left) == 1:
+        return None, False
+    if all(power < 0 for _, power in left):
+        return n.Factor(tuple((name, -power) for name, power in left)), True
+    return n.Factor(left), False
+
+
+def _without_kind(name: str) -> str:
+    stem, _, kind = name.partition("_")
+    return stem if f"_{kind}" in MASS_KINDS else name
+
+
+def factor_value(powers: tuple[tuple[str, int], ...]) -> Fraction:
+    """The exact size of a conversion factor."""
+    product = Fraction(1)
+    for name, power in powers:
+        product *= SYMBOLS[name].size ** power
+    return product
+
+
+def constant_value(constant: n.Constant, system: str) -> float:
+    """A constant as a book in this system shows it: only a temperature on a scale changes."""
+    if not constant.unit.point or displayed(constant.unit, system) == constant.unit:
+        return float(constant)
+    target = displayed(constant.unit, system)
+    size = float(SYMBOLS[target.powers[0][0]].size)
+    return (float(constant) - float(ice_point_shift(constant.unit))) / size + float(ice_point_shift(target))

@@ -1,0 +1,408 @@
+"""The expression language: some twenty frozen classes. A node holds its arguments; no number and no text is made in it.
+
+Lines are leaves of each other's expressions. Arithmetic operators build nodes; a bare number other than 0, 1 and -1 (2 and 10 in
+powers) is refused (rule 4): give it a name, a unit and a source as a `Constant`.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Sequence
+from dataclasses import dataclass, field
+from functools import cached_property
+from typing import Final
+
+from farmbook.errors import ModelFault
+from farmbook.expr.axis import Axis
+from farmbook.units import Unit
+
+__all__ = [
+    "Add",
+    "At",
+    "Call",
+    "Choose",
+    "Compare",
+    "Constant",
+    "CountUsed",
+    "CountWord",
+    "Divide",
+    "Expr",
+    "Factor",
+    "Filled",
+    "FirstLabel",
+    "IsNumber",
+    "Joined",
+    "Label",
+    "Line",
+    "Logic",
+    "Multiply",
+    "Named",
+    "Number",
+    "Power",
+    "Previous",
+    "Ratio",
+    "Raw",
+    "RawInput",
+    "Running",
+    "SameText",
+    "Starting",
+    "Subtract",
+    "Total",
+    "Where",
+    "Word",
+    "wrap",
+]
+
+Operand = object
+
+
+class Expr:
+    """Anything that has a value in the model."""
+
+    __array_ufunc__ = None  # an array beside a node is refused, not turned into an array of nodes
+
+    def __add__(self, other: Operand) -> Expr:
+        return Add(self, wrap(other))
+
+    def __radd__(self, other: Operand) -> Expr:
+        return Add(wrap(other), self)
+
+    def __sub__(self, other: Operand) -> Expr:
+        return Subtract(self, wrap(other))
+
+    def __rsub__(self, other: Operand) -> Expr:
+        return Subtract(wrap(other), self)
+
+    def __mul__(self, other: Operand) -> Expr:
+        return Multiply(self, wrap(other))
+
+    def __rmul__(self, other: Operand) -> Expr:
+        return Multiply(wrap(other), self)
+
+    def __truediv__(self, other: Operand) -> Expr:
+        return Divide(self, wrap(other))
+
+    def __rtruediv__(self, other: Operand) -> Expr:
+        return Divide(wrap(other), self)
+
+    def __pow__(self, other: Operand) -> Expr:
+        return Power(self, wrap(other, powers=True))
+
+    def __rpow__(self, other: Operand) -> Expr:
+        return Power(wrap(other, powers=True), self)
+
+    def __neg__(self) -> Expr:
+        return Multiply(Number(-1), self)
+
+    def __lt__(self, other: Operand) -> Expr:
+        return Compare("<", self, wrap(other))
+
+    def __le__(self, other: Operand) -> Expr:
+        return Compare("<=", self, wrap(other))
+
+    def __gt__(self, other: Operand) -> Expr:
+        return Compare(">", self, wrap(other))
+
+    def __ge__(self, other: Operand) -> Expr:
+        return Compare(">=", self, wrap(other))
+
+    def __bool__(self) -> bool:
+        raise ModelFault("a line was used as a Python condition", why="write where(condition, yes, no)")
+
+
+class Constant(float):
+    """A number with a name, a unit and a source. Beside plain numbers it is a number; beside a node it keeps its name and gets a cell."""
+
+    name: str
+    label: str
+    unit: Unit
+    source: str
+    note: str
+
+    def __new__(cls, value: float, name: str, *, label: str, unit: Unit, source: str, note: str = "") -> Constant:
+        self = super().__new__(cls, value)
+        self.name, self.label, self.unit, self.source, self.note = name, label, unit, source, note
+        return self
+
+
+@dataclass(frozen=True, eq=False)
+class Number(Expr):
+    value: int
+
+
+@dataclass(frozen=True, eq=False)
+class Named(Expr):
+    """A constant standing in an expression."""
+
+    constant: Constant
+
+
+@dataclass(frozen=True, eq=True)
+class Factor(Expr):
+    """A conversion factor, made by lowering: 1 of the `source` unit is this many of the `target` unit."""
+
+    powers: tuple[tuple[str, int], ...]
+
+
+@dataclass(frozen=True, eq=False)
+class Add(Expr):
+    left: Expr
+    right: Expr
+
+
+@dataclass(frozen=True, eq=False)
+class Subtract(Expr):
+    left: Expr
+    right: Expr
+
+
+@dataclass(frozen=True, eq=False)
+class Multiply(Expr):
+    left: Expr
+    right: Expr
+
+
+@dataclass(frozen=True, eq=False)
+class Divide(Expr):
+    """Division by something that can never be zero (a constant); otherwise use Ratio (rule 7)."""
+
+    left: Expr
+    right: Expr
+
+
+@dataclass(frozen=True, eq=False)
+class Ratio(Expr):
+    """`top / bottom`, or `otherwise` where the bottom is zero."""
+
+    top: Expr
+    bottom: Expr
+    otherwise: Expr
+
+
+@dataclass(frozen=True, eq=False)
+class Power(Expr):
+    base: Expr
+    exponent: Expr
+
+
+@dataclass(frozen=True, eq=False)
+class Compare(Expr):
+    """1 where the comparison holds, else 0."""
+
+    sign: str
+    left: Expr
+    right: Expr
+
+
+@dataclass(frozen=True, eq=False)
+class Logic(Expr):
+    """`all`, `any` or `not` of conditions that are 0 or 1."""
+
+    kind: str
+    terms: tuple[Expr, ...]
+
+
+@dataclass(frozen=True, eq=False)
+class Where(Expr):
+    condition: Expr
+    yes: Expr
+    no: Expr
+
+
+@dataclass(frozen=True, eq=False)
+class Call(Expr):
+    """A function of the closed list in `functions`."""
+
+    function: str
+    arguments: tuple[Expr, ...]
+
+
+@dataclass(frozen=True, eq=False)
+class Total(Expr):
+    """Sum over an axis."""
+
+    expr: Expr
+    axis: Axis
+
+
+@dataclass(frozen=True, eq=False)
+class Previous(Expr):
+    """A line's value one step earlier on an ordered axis; its opening value at the first step."""
+
+    line: Line
+    axis: Axis
+
+
+@dataclass(frozen=True, eq=False)
+class Starting(Expr):
+    """Stands only at the root of a line: the opening value, and the rule for every step."""
+
+    opening: Expr
+    step: Expr
+
+
+@dataclass(frozen=True, eq=False)
+class Running(Expr):
+    """Stands only at the root of a line: running sum ("+") or product ("*") along an ordered axis."""
+
+    sign: str
+    expr: Expr
+    axis: Axis
+
+
+@dataclass(frozen=True, eq=False)
+class At(Expr):
+    """A line's value at a whole position (1 is the first) along an ordered axis."""
+
+    line: Line
+    axis: Axis
+    position: Expr
+
+
+@dataclass(frozen=True, eq=False)
+class Joined(Expr):
+    """The same amount as another kind of quantity (dry mix out of wet mix): changes the kind and nothing else."""
+
+    expr: Expr
+    unit: Unit
+
+
+@dataclass(frozen=True, eq=False)
+class RawInput(Expr):
+    """A cell that a person types into ("number", "text", "choice", "basis"), or that states a usual limit ("low", "high")."""
+
+    name: str
+    label: str
+    kind: str
+    unit: Unit
+    axes: tuple[Axis, ...]
+
+
+@dataclass(frozen=True, eq=False)
+class Raw(Expr):
+    """The number as typed; only for limits and flags, which guard it by IsNumber."""
+
+    source: RawInput
+
+
+@dataclass(frozen=True, eq=False)
+class IsNumber(Expr):
+    source: RawInput
+
+
+@dataclass(frozen=True, eq=False)
+class Filled(Expr):
+    """1 where something is typed in the cell."""
+
+    source: RawInput
+
+
+@dataclass(frozen=True, eq=False)
+class Word(Expr):
+    """A word of a list of options."""
+
+    text: str
+
+
+@dataclass(frozen=True, eq=False)
+class SameText(Expr):
+    """1 where two texts agree, upper or lower case alike."""
+
+    left: Expr
+    right: Expr
+
+
+@dataclass(frozen=True, eq=False)
+class CountWord(Expr):
+    """How many of these cells, which stand in one block of a sheet, hold this word or number."""
+
+    sources: tuple[RawInput | Line, ...]
+    word: str | int
+
+
+@dataclass(frozen=True, eq=False)
+class CountUsed(Expr):
+    """How many cells of these tables, which stand in one block and share their axes, hold this word in rows and columns in use."""
+
+    sources: tuple[RawInput, ...]
+    word: str
+    presents: tuple[Line, ...]
+
+
+@dataclass(frozen=True, eq=False)
+class FirstLabel(Expr):
+    """The label of the first of these lines, which stand in one column, whose text is this word; or other words if none is."""
+
+    lines: tuple[Line, ...]
+    word: str
+    otherwise: str
+
+
+@dataclass(frozen=True, eq=False)
+class Label(Expr):
+    """The text typed in a cell, or other words where it is empty."""
+
+    source: RawInput
+    otherwise: str
+
+
+@dataclass(frozen=True, eq=False)
+class Choose(Expr):
+    """One of several sentences, by a state that is 1 for the first."""
+
+    state: Expr
+    sentences: tuple[str, ...]
+
+
+@dataclass(eq=False)
+class Line(Expr):
+    """One line of the workbook: declared once, read as a number, a formula, a unit check and a sentence.
+
+    `build` gives the expression when it is first asked for, so that lines may refer to each other in any order.
+    """
+
+    name: str
+    label: str
+    unit: Unit
+    axes: tuple[Axis, ...]
+    build: Callable[[], Expr]
+    note: str = ""
+    source: str = ""
+    where: str = ""
+    kind: str = "worked"
+    tags: frozenset[str] = field(default_factory=frozenset)
+
+    @cached_property
+    def expr(self) -> Expr:
+        """What the line is worked out from."""
+        return self.build()
+
+    def __repr__(self) -> str:
+        return f"<{self.name}>"
+
+
+_LITERALS: Final = (0, 1, -1)
+_POWER_LITERALS: Final = (0, 1, -1, 2, 10)
+
+
+def wrap(value: Operand, *, powers: bool = False) -> Expr:
+    """Turn an operand into a node; a bare number that rule 4 forbids raises ModelFault."""
+    if isinstance(value, Expr):
+        return value
+    if isinstance(value, Constant):
+        return Named(value)
+    if isinstance(value, (int, float)) and value in (_POWER_LITERALS if powers else _LITERALS):
+        return Number(int(value))
+    raise ModelFault(f"a bare {value!r} in an expression", why="rule 4: give it a name, a unit and a source as a Constant")
+
+
+def children(expr: Expr) -> Sequence[Expr]:
+    """The nodes directly below one node (a line is a leaf; what it is worked out from is `line.expr`)."""
+    if isinstance(expr, Line):
+        return ()
+    found: list[Expr] = []
+    for value in vars(expr).values():
+        if isinstance(value, Expr):
+            found.append(value)
+        elif isinstance(value, tuple):
+            found.extend(item for item in value if isinstance(item, Expr))
+    return found

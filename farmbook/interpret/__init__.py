@@ -1,0 +1,1 @@
+"""The interpreters: numbers, formulas, words, kinds. They never import one another."""

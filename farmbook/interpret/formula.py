@@ -1,0 +1,303 @@
+"""Formulas: a lowered line becomes the text of a spreadsheet formula, with gaps where cell addresses go.
+
+Rendered once per line; the writer fills the gaps for each cell. Single-valued lines, inputs and constants are written by their
+workbook names, table and time lines by their cells. Only functions that every spreadsheet program has are used.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from dataclasses import dataclass
+from typing import Any, Final
+
+from farmbook.errors import ModelFault
+from farmbook.expr import nodes as n
+from farmbook.expr.axis import Axis
+
+__all__ = ["FUNCTION_NAMES", "NODE_RULES", "BlockOf", "CellOf", "LineFormula", "Part", "RangeOf", "factor_name", "formula_of", "workbook_name"]
+
+COMPARED, JOINED, ADDED, MULTIPLIED, RAISED, ATOM = 1, 2, 3, 4, 5, 9
+"""Precedence in spreadsheets, where unary minus binds tighter than a power and powers group from the left (rule 10)."""
+
+
+@dataclass(frozen=True)
+class CellOf:
+    """The cell of a line or input with the same members as the formula's own cell; `back` steps one earlier along that axis."""
+
+    of: n.Line | n.RawInput
+    back: Axis | None = None
+
+
+@dataclass(frozen=True)
+class RangeOf:
+    """All cells of a line or input along one axis, its other members as in the formula's own cell."""
+
+    of: n.Line | n.RawInput
+    axis: Axis
+
+
+@dataclass(frozen=True)
+class BlockOf:
+    """The smallest block of a sheet that holds all these cells; `labels` takes the column of their labels instead."""
+
+    of: tuple[n.RawInput | n.Line, ...]
+    labels: bool = False
+
+
+Part = str | CellOf | RangeOf | BlockOf
+Parts = tuple[Part, ...]
+
+
+@dataclass(frozen=True)
+class LineFormula:
+    """The formula of every cell of a line, and that of its opening cell if it has one."""
+
+    step: Parts
+    opening: Parts | None = None
+
+
+@dataclass(frozen=True)
+class _Text:
+    parts: Parts
+    binds: int = ATOM
+    boolean: bool = False
+
+    def at(self, least: int) -> Parts:
+        """The parts, in brackets where they bind more loosely than the surroundings need."""
+        return self.parts if self.binds >= least else ("(", *self.parts, ")")
+
+    @property
+    def number(self) -> _Text:
+        """Never a yes/no value: those differ between programs."""
+        return _Text((*self.at(MULTIPLIED), "*1"), MULTIPLIED) if self.boolean else self
+
+
+def workbook_name(of: n.Line | n.RawInput) -> str:
+    """The defined name of a single cell."""
+    return of.name.replace(".", "_")
+
+
+def factor_name(powers: tuple[tuple[str, int], ...]) -> str:
+    """The defined name of a conversion factor: `lb_in_kg`, `ft3_per_gal`."""
+    above = "_".join(f"{name}{power if power > 1 else ''}" for name, power in powers if power > 0)
+    below = "_".join(f"{name}{-power if power < -1 else ''}" for name, power in powers if power < 0)
+    return f"factor_{above or 'one'}".lower() + (f"_per_{below}".lower() if below else "")
+
+
+def formula_of(line: n.Line, root: n.Expr) -> LineFormula:
+    """The formula of a line from its lowered expression."""
+    write = _Writer(line)
+    if isinstance(root, n.Starting):
+        return LineFormula(write.value(root.step).parts, write.value(root.opening).parts)
+    if isinstance(root, n.Running):
+        earlier = CellOf(line, back=root.axis)
+        inner = write.value(root.expr).at(ADDED if root.sign == "+" else MULTIPLIED)
+        return LineFormula((earlier, root.sign, *inner), ("0" if root.sign == "+" else "1",))
+    return LineFormula(write.value(root).parts)
+
+
+class _Writer:
+    """Writes one line's formula; `over` is the axis being summed, inside a total."""
+
+    def __init__(self, line: n.Line, over: Axis | None = None) -> None:
+        self.line, self.over = line, over
+
+    def write(self, expr: n.Expr) -> _Text:
+        return NODE_RULES[type(expr)](self, expr)
+
+    def value(self, expr: n.Expr) -> _Text:
+        return self.write(expr).number
+
+    def cell(self, of: n.Line | n.RawInput) -> _Text:
+        if not of.axes and not (isinstance(of, n.RawInput) and of.kind in ("low", "high")):
+            return _Text((workbook_name(of),))
+        if self.over is not None and self.over in of.axes:
+            return _Text((RangeOf(of, self.over),))
+        return _Text((CellOf(of),))
+
+    def call(self, name: str, *arguments: n.Expr) -> _Text:
+        inside: list[Part] = []
+        for argument in arguments:
+            inside += [",", *self.value(argument).parts]
+        return _Text((f"{name}(", *inside[1:], ")"))
+
+    def alone(self, what: str) -> None:
+        """Some functions cannot work on a whole range at once in every program."""
+        if self.over is not None:
+            raise ModelFault(f"{what} inside a total (line `{self.line.name}`)", where=self.line.where, why="make it a line first")
+
+
+def _number(w: _Writer, x: n.Number) -> _Text:
+    return _Text((str(x.value),), ATOM if x.value >= 0 else ADDED)
+
+
+def _named(w: _Writer, x: n.Named) -> _Text:
+    return _Text((x.constant.name,))
+
+
+def _factor(w: _Writer, x: n.Factor) -> _Text:
+    return _Text((factor_name(x.powers),))
+
+
+def _cell(w: _Writer, x: n.Line) -> _Text:
+    return w.cell(x)
+
+
+def _infix(sign: str, binds: int, right: int) -> Callable[[_Writer, Any], _Text]:
+    def rule(w: _Writer, x: Any) -> _Text:
+        return _Text((*w.write(x.left).at(binds), sign, *w.write(x.right).at(right)), binds)
+
+    return rule
+
+
+def _ratio(w: _Writer, x: n.Ratio) -> _Text:
+    w.alone("a guarded division")
+    top, bottom, other = w.write(x.top), w.value(x.bottom), w.value(x.otherwise)
+    return _Text(("IF(", *bottom.at(JOINED), "=0,", *other.parts, ",", *top.at(MULTIPLIED), "/", *bottom.at(RAISED), ")"))
+
+
+def _power(w: _Writer, x: n.Power) -> _Text:
+    return _Text((*w.value(x.base).at(ATOM), "^", *w.value(x.exponent).at(ATOM)), RAISED)
+
+
+def _compare(w: _Writer, x: n.Compare) -> _Text:
+    parts = (*w.value(x.left).at(JOINED), x.sign, *w.value(x.right).at(JOINED))
+    return _Text(("(", *parts, ")"), ATOM, boolean=True)
+
+
+def _logic(w: _Writer, x: n.Logic) -> _Text:
+    w.alone("a joined condition")
+    inside: list[Part] = []
+    for term in x.terms:
+        inside += [",", *w.write(term).parts]
+    return _Text(({"all": "AND(", "any": "OR(", "not": "NOT("}[x.kind], *inside[1:], ")"), ATOM, boolean=True)
+
+
+def _where(w: _Writer, x: n.Where) -> _Text:
+    w.alone("a choice")
+    return _Text(("IF(", *w.write(x.condition).parts, ",", *w.value(x.yes).parts, ",", *w.value(x.no).parts, ")"))
+
+
+FUNCTION_NAMES: Final[dict[str, str]] = {
+    "minimum": "MIN",
+    "maximum": "MAX",
+    "mean": "AVERAGE",
+    "absolute": "ABS",
+    "whole_down": "INT",
+    "exponential": "EXP",
+    "natural_log": "LN",
+    "log_10": "LOG10",
+    "square_root": "SQRT",
+    "whole_up": "ROUNDUP",
+}
+
+
+def _call(w: _Writer, x: n.Call) -> _Text:
+    if x.function in ("minimum", "maximum", "mean"):
+        w.alone(x.function)
+    if x.function == "whole_up":
+        return _Text(("ROUNDUP(ROUND(", *w.value(x.arguments[0]).parts, ",9),0)"))
+    return w.call(FUNCTION_NAMES[x.function], *x.arguments)
+
+
+def _total(w: _Writer, x: n.Total) -> _Text:
+    w.alone("a total")
+    inside = _Writer(w.line, x.axis).value(x.expr)
+    return _Text(("SUM(" if isinstance(x.expr, n.Line) else "SUMPRODUCT(", *inside.parts, ")"))
+
+
+def _previous(w: _Writer, x: n.Previous) -> _Text:
+    return _Text((CellOf(x.line, back=x.axis),))
+
+
+def _at(w: _Writer, x: n.At) -> _Text:
+    position = w.value(x.position).parts
+    whole: Parts = (RangeOf(x.line, x.axis),)
+    if x.axis.direction == "down":
+        return _Text(("INDEX(", *whole, ",", *position, ",1)"))
+    return _Text(("INDEX(", *whole, ",1,", *position, ")"))
+
+
+def _raw(w: _Writer, x: n.Raw) -> _Text:
+    return w.cell(x.source)
+
+
+def _is_number(w: _Writer, x: n.IsNumber) -> _Text:
+    return _Text(("ISNUMBER(", *w.cell(x.source).parts, ")"), ATOM, boolean=True)
+
+
+def _filled(w: _Writer, x: n.Filled) -> _Text:
+    return _Text(("(", *w.cell(x.source).parts, '<>"")'), ATOM, boolean=True)
+
+
+def _quoted(text: str) -> str:
+    return '"' + text.replace('"', '""') + '"'
+
+
+def _same_text(w: _Writer, x: n.SameText) -> _Text:
+    sides: list[Parts] = []
+    for side in (x.left, x.right):
+        if isinstance(side, n.Word):
+            sides.append((_quoted(side.text),))
+        else:
+            assert isinstance(side, n.RawInput)
+            sides.append(w.cell(side).parts)
+    return _Text(("(", *sides[0], "=", *sides[1], ")"), ATOM, boolean=True)
+
+
+def _count_word(w: _Writer, x: n.CountWord) -> _Text:
+    word = _quoted(x.word) if isinstance(x.word, str) else str(x.word)
+    return _Text(("COUNTIF(", BlockOf(x.sources), ",", word, ")"))
+
+
+def _count_used(w: _Writer, x: n.CountUsed) -> _Text:
+    used: list[Part] = []
+    for line in x.presents:
+        used += ["*", RangeOf(line, line.axes[0])]
+    return _Text(("SUMPRODUCT((", BlockOf(x.sources), "=", _quoted(x.word), ")*1", *used, ")"))
+
+
+def _first_label(w: _Writer, x: n.FirstLabel) -> _Text:
+    block, word = BlockOf(x.lines), _quoted(x.word)
+    found: Parts = ("INDEX(", BlockOf(x.lines, labels=True), ",MATCH(", word, ",", block, ",0),1)")
+    return _Text(("IF(COUNTIF(", block, ",", word, ")=0,", _quoted(x.otherwise), ",", *found, ")"))
+
+
+def _label(w: _Writer, x: n.Label) -> _Text:
+    cell = w.cell(x.source).parts
+    return _Text(("IF(", *cell, '="",', _quoted(x.otherwise), ",", *cell, '&"")'))
+
+
+def _choose(w: _Writer, x: n.Choose) -> _Text:
+    words = "".join("," + _quoted(sentence) for sentence in x.sentences)
+    return _Text(("CHOOSE(", *w.value(x.state).parts, words, ")"))
+
+
+NODE_RULES: Final[dict[type[n.Expr], Callable[[_Writer, Any], _Text]]] = {
+    n.Number: _number,
+    n.Named: _named,
+    n.Factor: _factor,
+    n.Line: _cell,
+    n.Add: _infix("+", ADDED, ADDED),
+    n.Subtract: _infix("-", ADDED, MULTIPLIED),
+    n.Multiply: _infix("*", MULTIPLIED, MULTIPLIED),
+    n.Divide: _infix("/", MULTIPLIED, RAISED),
+    n.Ratio: _ratio,
+    n.Power: _power,
+    n.Compare: _compare,
+    n.Logic: _logic,
+    n.Where: _where,
+    n.Call: _call,
+    n.Total: _total,
+    n.Previous: _previous,
+    n.At: _at,
+    n.Raw: _raw,
+    n.IsNumber: _is_number,
+    n.Filled: _filled,
+    n.SameText: _same_text,
+    n.CountWord: _count_word,
+    n.CountUsed: _count_used,
+    n.FirstLabel: _first_label,
+    n.Label: _label,
+    n.Choose: _choose,
+}

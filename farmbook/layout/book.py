@@ -1,0 +1,145 @@
+"""What a finished layout is made of: sheets of cells, and the home of every line and input."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+
+from farmbook.expr.axis import Axis
+from farmbook.expr.nodes import Constant, Line, RawInput
+
+__all__ = ["Book", "Cell", "Home", "Sheet", "a1", "column_letters"]
+
+Index = tuple[int, ...]
+
+
+@dataclass(frozen=True)
+class Home:
+    """Where a line or input stands: its first cell, and for each of its axes which way the members run."""
+
+    sheet: str
+    row: int
+    column: int
+    axes: tuple[Axis, ...] = ()
+    counts: tuple[int, ...] = ()
+    label_column: int = 0
+
+    def place(self, index: Mapping[Axis, int]) -> tuple[int, int]:
+        """Row and column of one member; -1 on an ordered axis is the opening cell."""
+        row, column = self.row, self.column
+        for axis in self.axes:
+            if axis.direction == "down":
+                row += index[axis]
+            else:
+                column += index[axis]
+        return row, column
+
+
+@dataclass(frozen=True)
+class Text:
+    """Words written by the book itself."""
+
+    words: str
+
+
+@dataclass(frozen=True)
+class Figure:
+    """A number written by the book itself (a limit, a coefficient, an exact factor)."""
+
+    value: float
+
+
+@dataclass(frozen=True)
+class Worked:
+    """A cell of a line at its home; `opening` for the cell before the first step."""
+
+    line: Line
+    index: Index
+    opening: bool = False
+
+
+@dataclass(frozen=True)
+class Shown:
+    """A cell that repeats a line from its home."""
+
+    line: Line
+    index: Index
+
+
+@dataclass(frozen=True)
+class Typed:
+    """A cell that a person types into."""
+
+    source: RawInput
+    index: Index
+
+
+@dataclass(frozen=True)
+class Formula:
+    """A formula made by the layout itself (a factor out of base factors), with its result."""
+
+    text: str
+    value: float
+
+
+@dataclass(frozen=True)
+class Link:
+    """Words that lead to another sheet."""
+
+    words: str
+    sheet: str
+
+
+Content = Text | Figure | Worked | Shown | Typed | Formula | Link
+
+
+@dataclass(frozen=True)
+class Cell:
+    """One cell; `across` cells are merged into one where it is more than 1."""
+
+    row: int
+    column: int
+    content: Content
+    look: str
+    format: str = ""
+    across: int = 1
+
+
+@dataclass
+class Sheet:
+    """One sheet of the book."""
+
+    name: str
+    title: str
+    question: str
+    kind: str
+    widths: list[float]
+    cells: list[Cell] = field(default_factory=list)
+    heights: dict[int, float] = field(default_factory=dict)
+    breaks: list[int] = field(default_factory=list)
+    repeat_columns: bool = False
+
+
+@dataclass
+class Book:
+    """All sheets in reading order, and where everything stands."""
+
+    sheets: list[Sheet]
+    homes: dict[Line | RawInput, Home]
+    names: dict[str, tuple[str, int, int]]
+    constants: dict[str, Constant]
+
+
+def column_letters(column: int) -> str:
+    """The letters of a column counted from 0."""
+    letters = ""
+    column += 1
+    while column:
+        column, rest = divmod(column - 1, 26)
+        letters = chr(65 + rest) + letters
+    return letters
+
+
+def a1(row: int, column: int, *, row_fixed: bool = False, column_fixed: bool = False) -> str:
+    """A cell address, rows and columns counted from 0."""
+    return f"{'$' if column_fixed else ''}{column_letters(column)}{'$' if row_fixed else ''}{row + 1}"

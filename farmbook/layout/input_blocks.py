@@ -1,0 +1,255 @@
+"""Blocks of inputs: lists of single cells, and tables of cells for the members of an axis. Every cell typed in is one of these."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from farmbook.errors import ModelFault
+from farmbook.expr.axis import Axis
+from farmbook.expr.nodes import Line, RawInput
+from farmbook.expr.walk import ordered_axes
+from farmbook.interpret.formula import workbook_name
+from farmbook.layout.book import Home, Text, Typed, Worked
+from farmbook.layout.page import Page, cited
+from farmbook.layout.template import Block
+from farmbook.model.declare import NumberInput, TextInput
+from farmbook.model.section import Bound
+
+__all__ = ["INPUT_WIDTHS", "TABLE_WIDTHS", "input_table_block", "inputs_block"]
+
+INPUT_WIDTHS = [36.0, 14.0, 13.0, 9.0, 9.0, 17.0, 14.0, 44.0, 21.0, 22.0, 25.0]
+TABLE_WIDTHS = [30.0, *[12.0] * 12, 26.0]
+LABEL, VALUE, UNIT, LOW, HIGH, FLAG, BASIS, HOW, SOURCE, NOTE, NAME = range(11)
+
+
+def inputs_block(page: Page, block: Block) -> None:
+    """Single inputs, one a row, with all that a reader needs to judge each."""
+    page.heading(block.title)
+    for paragraph in block.paragraphs:
+        page.words(page.row, LABEL, paragraph, "paragraph", across=8)
+        page.row += 1
+    words = ("Input", "Value", "Unit", "Usual, from", "Usual, to", "Flag", "Basis", "How to measure it", "Source of the range", "Your note", "Name")
+    page.heads(page.row, [(column, head, 1) for column, head in enumerate(words)])
+    page.row += 1
+    for name in block.inputs:
+        _input_row(page, page.plan.input(name, page.where))
+        page.row += 1
+    page.row += 1
+
+
+def _input_row(page: Page, bound: Bound) -> None:
+    plan, row, declared = page.plan, page.row, bound.declared
+    if declared.axes:
+        raise ModelFault(f"`{bound.cell.name}` is a table; it cannot stand in a list of inputs", where=page.where)
+    page.words(row, LABEL, declared.label, "label")
+    number = isinstance(declared, NumberInput)
+    page.put(row, VALUE, Typed(bound.cell, ()), "input" if number else "input_text", format=plan.format(bound.cell.unit) if number else "")
+    plan.settle(bound.cell, Home(page.sheet.name, row, VALUE, label_column=LABEL))
+    page.name(workbook_name(bound.cell), row, VALUE)
+    if number:
+        page.words(row, UNIT, plan.unit_words(bound.cell.unit), "unit")
+        _limits(page, bound, (row, LOW), (row, HIGH))
+    if bound.flag is not None:
+        page.put(row, FLAG, Worked(bound.flag, ()), "flag")
+        plan.settle(bound.flag, Home(page.sheet.name, row, FLAG, label_column=LABEL))
+        page.name(workbook_name(bound.flag), row, FLAG)
+    if bound.basis is not None:
+        page.put(row, BASIS, Typed(bound.basis, ()), "input_text")
+        plan.settle(bound.basis, Home(page.sheet.name, row, BASIS, label_column=LABEL))
+        page.name(workbook_name(bound.basis), row, BASIS)
+    page.words(row, HOW, " ".join(part for part in (declared.how, declared.note) if part), "words")
+    page.words(row, SOURCE, cited(declared.source), "words")
+    page.put(row, NOTE, Text(plan.notes.get(bound.cell, {}).get((), "")), "input_text")
+    page.words(row, NAME, workbook_name(bound.cell), "name")
+
+
+def _limits(page: Page, bound: Bound, low: tuple[int, int], high: tuple[int, int]) -> None:
+    assert bound.low is not None and bound.high is not None
+    form = page.plan.format(bound.cell.unit)
+    for cell, place in ((bound.low, low), (bound.high, high)):
+        page.put(*place, Typed(cell, ()), "limit", format=form)
+        page.plan.settle(cell, Home(page.sheet.name, *place, label_column=LABEL))
+
+
+def input_table_block(page: Page, block: Block) -> None:
+    """Inputs that have a value for each member of one axis (or of two): values and their bases, then flags, then how to measure."""
+    bound = [page.plan.input(name, page.where) for name in block.inputs]
+    axes = ordered_axes(bound[0].cell.axes)
+    if any(ordered_axes(one.cell.axes) != axes for one in bound) or not axes:
+        raise ModelFault(f"the inputs of table `{block.title}` do not share their lists", where=page.where)
+    numbers = [one for one in bound if isinstance(one.declared, NumberInput)]
+    names = next((one for one in bound if isinstance(one.declared, TextInput) and one.declared.names), None)
+    page.heading(block.title)
+    for paragraph in block.paragraphs:
+        page.words(page.row, LABEL, paragraph, "paragraph", across=10)
+        page.row += 1
+    if len(axes) == 2:
+        for one in numbers:
+            _matrix(page, one, axes)
+    elif axes[0].direction == "down":
+        _down(page, numbers, names, axes[0])
+    else:
+        _across(page, numbers, names, axes[0])
+    _how(page, bound)
+
+
+def _down(page: Page, numbers: Sequence[Bound], names: Bound | None, axis: Axis) -> None:
+    """Members down, one column for each input, then one for each basis, then the notes."""
+    plan, count = page.plan, page.plan.sizes[axis]
+    basis_column = VALUE + len(numbers)
+    note_column = basis_column + len(numbers)
+    page.put(page.row, LABEL, Text(axis.label.capitalize()), "column_head")
+    page.put(page.row, note_column, Text("Your note"), "column_head")
+    for at, words in enumerate(("Unit", "Usual, from", "Usual, to"), page.row + 1):
+        page.words(at, LABEL, words, "unit")
+    first = page.row + 4
+    for offset, one in enumerate(numbers):
+        column = VALUE + offset
+        page.put(page.row, column, Text(one.declared.label), "column_head_right")
+        page.put(page.row, basis_column + offset, Text(f"Basis: {one.declared.label[:1].lower()}{one.declared.label[1:]}"), "column_head")
+        page.words(page.row + 1, column, plan.unit_words(one.cell.unit), "unit")
+        _limits(page, one, (page.row + 2, column), (page.row + 3, column))
+        _column(page, one.cell, first, column, (axis,), "input", plan.format(one.cell.unit))
+        assert one.basis is not None
+        _column(page, one.basis, first, basis_column + offset, (axis,), "input_text", "")
+    _names(page, names, axis, first, LABEL)
+    for member in range(count):
+        page.put(first + member, note_column, Text(_notes(page, numbers, member, axis)), "input_text")
+    page.row = first + count + 1
+    _flags_down(page, numbers, axis)
+
+
+def _names(page: Page, names: Bound | None, axis: Axis, row: int, column: int) -> None:
+    """The names of the members: typed in where they belong to this table, else repeated."""
+    look = "label" if axis.direction == "down" else "column_head_right"
+    if names is None:
+        page.member_labels(axis, row, column, look)
+        return
+    _column(page, names.cell, row, column, (axis,), "input_text", "")
+
+
+def _column(page: Page, cell: RawInput, row: int, column: int, axes: tuple[Axis, ...], look: str, form: str) -> None:
+    axis, plan = axes[0], page.plan
+    for member in range(plan.sizes[axis]):
+        at = (row + member, column) if axis.direction == "down" else (row, column + member)
+        page.put(*at, Typed(cell, (member,)), look, format=form)
+    plan.settle(cell, Home(page.sheet.name, row, column, axes, (plan.sizes[axis],), LABEL))
+
+
+def _notes(page: Page, numbers: Sequence[Bound], member: int, axis: Axis) -> str:
+    found = []
+    for one in numbers:
+        for index, note in page.plan.notes.get(one.cell, {}).items():
+            if index[ordered_axes(one.cell.axes).index(axis)] == member:
+                found.append(f"{one.declared.label}: {note}")
+    return "; ".join(found)
+
+
+def _flags_down(page: Page, numbers: Sequence[Bound], axis: Axis) -> None:
+    """What the book says of each number, in the same columns."""
+    page.put(page.row, LABEL, Text("What the book says of each number"), "column_head")
+    for column, one in enumerate(numbers, VALUE):
+        page.put(page.row, column, Text(one.declared.label), "column_head")
+    page.row += 1
+    page.member_labels(axis, page.row, LABEL, "label")
+    for column, one in enumerate(numbers, VALUE):
+        assert one.flag is not None
+        _flag_cells(page, one.flag, page.row, column, (axis,))
+    page.row += page.plan.sizes[axis] + 1
+
+
+def _flag_cells(page: Page, flag: Line, row: int, column: int, axes: tuple[Axis, ...]) -> None:
+    plan = page.plan
+    counts = tuple(plan.sizes[axis] for axis in axes)
+    home = Home(page.sheet.name, row, column, axes, counts, LABEL)
+    for index in _indices(counts):
+        page.put(*home.place(dict(zip(axes, index, strict=True))), Worked(flag, index), "flag")
+        page.grow(home.place(dict(zip(axes, index, strict=True)))[0], 25)
+    plan.settle(flag, home)
+
+
+def _indices(counts: Sequence[int]) -> list[tuple[int, ...]]:
+    found: list[tuple[int, ...]] = [()]
+    for count in counts:
+        found = [(*index, member) for index in found for member in range(count)]
+    return found
+
+
+def _across(page: Page, numbers: Sequence[Bound], names: Bound | None, axis: Axis) -> None:
+    """Members across, one row for each input; the bases to the right, the flags below."""
+    plan, count = page.plan, page.plan.sizes[axis]
+    unit_column = VALUE + count
+    basis_column = unit_column + 3
+    page.put(page.row, LABEL, Text("Input"), "column_head")
+    _names(page, names, axis, page.row, VALUE)
+    page.heads(page.row, [(unit_column, "Unit", 1), (unit_column + 1, "Usual, from", 1), (unit_column + 2, "Usual, to", 1)])
+    for member in range(count):
+        page.put(page.row, basis_column + member, Text(f"Basis, {axis.label} {member + 1}"), "column_head")
+    page.row += 1
+    for one in numbers:
+        page.words(page.row, LABEL, one.declared.label, "label")
+        _column(page, one.cell, page.row, VALUE, (axis,), "input", plan.format(one.cell.unit))
+        page.words(page.row, unit_column, plan.unit_words(one.cell.unit), "unit")
+        _limits(page, one, (page.row, unit_column + 1), (page.row, unit_column + 2))
+        assert one.basis is not None
+        _column(page, one.basis, page.row, basis_column, (axis,), "input_text", "")
+        page.row += 1
+    page.row += 1
+    page.put(page.row, LABEL, Text("What the book says of each number"), "column_head")
+    page.member_labels(axis, page.row, VALUE, "column_head")
+    page.row += 1
+    for one in numbers:
+        assert one.flag is not None
+        page.words(page.row, LABEL, one.declared.label, "label")
+        _flag_cells(page, one.flag, page.row, VALUE, (axis,))
+        page.row += 1
+    page.row += 1
+
+
+def _matrix(page: Page, one: Bound, axes: tuple[Axis, ...]) -> None:
+    """One input with a list down and a list across: values, bases to the right, flags further down."""
+    plan = page.plan
+    down = next(axis for axis in axes if axis.direction == "down")
+    across = next(axis for axis in axes if axis.direction == "across")
+    high, wide = plan.sizes[down], plan.sizes[across]
+    counts = tuple(plan.sizes[axis] for axis in axes)
+    page.put(page.row, LABEL, Text(f"{one.declared.label}, {plan.unit_words(one.cell.unit)}"), "column_head")
+    page.member_labels(across, page.row, VALUE, "column_head_right")
+    basis_column = VALUE + wide + 1
+    for member in range(wide):
+        page.put(page.row, basis_column + member, Text(f"Basis, {across.label} {member + 1}"), "column_head")
+    limit_column = VALUE + wide
+    page.put(page.row, limit_column, Text("Usual range"), "column_head")
+    first = page.row + 1
+    _limits(page, one, (first, limit_column), (first + 1, limit_column))
+    page.member_labels(down, first, LABEL, "label")
+    assert one.basis is not None and one.flag is not None
+    for cell, column, look, form in (
+        (one.cell, VALUE, "input", plan.format(one.cell.unit)),
+        (one.basis, basis_column, "input_text", ""),
+    ):
+        home = Home(page.sheet.name, first, column, axes, counts, LABEL)
+        for index in _indices(counts):
+            page.put(*home.place(dict(zip(axes, index, strict=True))), Typed(cell, index), look, format=form)
+        plan.settle(cell, home)
+    page.row = first + high + 1
+    page.put(page.row, LABEL, Text("What the book says of each number"), "column_head")
+    page.member_labels(across, page.row, VALUE, "column_head")
+    page.member_labels(down, page.row + 1, LABEL, "label")
+    _flag_cells(page, one.flag, page.row + 1, VALUE, axes)
+    page.row += high + 2
+
+
+def _how(page: Page, bound: Sequence[Bound]) -> None:
+    """How to measure each input of a table, and its source."""
+    page.heads(page.row, [(LABEL, "Input", 1), (VALUE, "How to measure it", 6), (VALUE + 6, "Source of the range", 3), (VALUE + 9, "Name", 3)])
+    page.row += 1
+    for one in bound:
+        declared = one.declared
+        page.words(page.row, LABEL, declared.label, "words")
+        page.words(page.row, VALUE, " ".join(part for part in (declared.how, declared.note) if part), "words", across=6)
+        page.words(page.row, VALUE + 6, cited(declared.source), "words", across=3)
+        page.words(page.row, VALUE + 9, workbook_name(one.cell), "name", across=3)
+        page.row += 1
+    page.row += 1
+

@@ -1,0 +1,91 @@
+"""The named looks of the book, as data, and how many decimals each unit shows. Every look can be told apart in grey."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import Final
+
+from farmbook.units import SYMBOLS, Unit
+
+__all__ = ["FONT", "LOOKS", "Look", "decimals", "number_format"]
+
+FONT: Final = "Arial"
+INK, SOFT_INK, STRAW, STONE, MIST = "#1E1E1C", "#5C5A54", "#F7EFD6", "#DEDAD0", "#F1EFEA"
+
+
+@dataclass(frozen=True)
+class Look:
+    """How a cell looks. `border`: "", "thin", "thick", "dotted" or "under"."""
+
+    bold: bool = False
+    italic: bool = False
+    size: int = 10
+    ink: str = INK
+    fill: str = ""
+    border: str = ""
+    align: str = ""
+    wrap: bool = False
+    locked: bool = True
+    top: bool = True
+
+
+LOOKS: Final[dict[str, Look]] = {
+    "title": Look(bold=True, size=15, top=False),
+    "farm": Look(bold=True, size=10, ink=SOFT_INK, top=False),
+    "verdict": Look(bold=True, border="thin", top=False),
+    "question": Look(italic=True, ink=SOFT_INK, top=False),
+    "heading": Look(bold=True, size=12, fill=STONE, top=False),
+    "column_head": Look(bold=True, wrap=True, border="under", size=9),
+    "column_head_right": Look(bold=True, wrap=True, border="under", size=9, align="right"),
+    "label": Look(wrap=True),
+    "paragraph": Look(wrap=True),
+    "caution": Look(wrap=True, border="dotted"),
+    "words": Look(wrap=True, size=8, ink=SOFT_INK),
+    "unit": Look(size=9, ink=SOFT_INK, wrap=True),
+    "name": Look(size=8, ink=SOFT_INK, wrap=True),
+    "input": Look(fill=STRAW, border="thin", locked=False, align="right"),
+    "input_text": Look(fill=STRAW, border="thin", locked=False, wrap=True),
+    "input_sample": Look(fill=STRAW, border="thin"),
+    "limit": Look(ink=SOFT_INK, align="right", size=9),
+    "fixed": Look(fill=MIST, border="dotted"),
+    "worked": Look(align="right"),
+    "worked_text": Look(wrap=True),
+    "headline": Look(bold=True, align="right", border="under"),
+    "shown": Look(italic=True, align="right"),
+    "shown_text": Look(italic=True, wrap=True),
+    "opening": Look(ink=SOFT_INK, align="right", border="dotted"),
+    "check": Look(bold=True, align="right", border="thin"),
+    "flag": Look(size=9, wrap=True),
+    "link": Look(ink="#274B7A", border="under"),
+}
+"""Straw fill with a box: type here. Plain: worked out. Italic: repeated from its own sheet. Dotted box: fixed in the scenario file."""
+
+_DECIMALS: Final = {"kWh": 1, "kW": 1, "h": 2, "min": 1, "degC": 1, "degF": 1, "delta_degC": 1, "delta_degF": 1, "flag": 0, "day": 1}
+_DECIMALS.update({"A": 1, "V": 0, "kJ": 1, "L": 1, "gal": 1, "kPa": 2, "psi": 2, "kelvin": 2, "m": 2, "ft": 2, "cm": 1, "in": 1})
+_SMALL: Final = ("bag_", "kg", "lb", "kWh", "kJ", "L", "gal", "spawn_", "grain_", "second_", "plate", "m", "ft")
+"""Money for one of these shows three decimals; money for a load, a week or a year shows two."""
+
+
+def decimals(of: Unit) -> int:
+    """How many decimals a number in this unit shows; one format for a unit throughout the book."""
+    if not of.powers:
+        return 3
+    first, power = of.powers[0]
+    if first == "money":
+        below = [name for name, exponent in of.powers if exponent < 0]
+        return 3 if len(below) == 1 and below[0].startswith(_SMALL) else 2
+    if first.startswith(("bag_", "run", "batch", "place", "week", "spawn_bag", "grain_bag", "plate")):
+        return 1
+    if power == 1 and first in _DECIMALS:
+        return _DECIMALS[first]
+    if first.partition("_")[0] in ("kg", "lb", "g", "oz", "t", "ton"):
+        return 3 if len(of.powers) > 1 else 1
+    return 2 if first in SYMBOLS else 3
+
+
+def number_format(of: Unit) -> str:
+    """The spreadsheet number format of a unit: shares as percent, the rest with a thousands mark."""
+    if of.share:
+        return "0.0%"
+    places = decimals(of)
+    return "#,##0" + ("." + "0" * places if places else "")

@@ -1,0 +1,157 @@
+"""A sheet being filled from top to bottom, and what the blocks need to know of the model."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass, field
+
+from farmbook.errors import ModelFault
+from farmbook.expr.axis import Axis
+from farmbook.expr.nodes import Choose, Constant, Expr, FirstLabel, Label, Line, RawInput, Running, Starting
+from farmbook.layout.book import Cell, Content, Home, Sheet, Shown, Text, Worked
+from farmbook.layout.looks import LOOKS, number_format
+from farmbook.model.model import Model
+from farmbook.model.section import Bound
+from farmbook.sources import Source
+from farmbook.units import Unit, displayed
+
+__all__ = ["COLUMNS", "Page", "Plan", "cited", "text_line"]
+
+COLUMNS = 11
+"""Worked sheets share one grid: a wide label column, nine equal columns, and the name column."""
+WORKED_WIDTHS = [40.0, *[12.5] * 9, 27.0]
+LABEL, VALUE, UNIT, HOW, NOTE, NAME = 0, 1, 2, 3, 7, 10
+
+
+@dataclass
+class Plan:
+    """The model as it is to be laid out: names, lowered lines, sizes; and the homes given so far."""
+
+    model: Model
+    system: str
+    currency: str
+    sizes: Mapping[Axis, int]
+    roots: Mapping[Line, Expr]
+    notes: Mapping[RawInput, Mapping[tuple[int, ...], str]]
+    stamp: Mapping[str, str]
+    homes: dict[Line | RawInput, Home] = field(default_factory=dict)
+    names: dict[str, tuple[str, int, int]] = field(default_factory=dict)
+    constants: dict[str, Constant] = field(default_factory=dict)
+    sheets: list[tuple[str, str, str]] = field(default_factory=list)
+
+    def __post_init__(self) -> None:
+        self.lines = {line.name: line for line in self.roots}
+        self.bound = {bound.cell.name: bound for bound in self.model.inputs.values()}
+
+    def line(self, name: str, where: str) -> Line:
+        """The line a template names; raises ModelFault naming the template."""
+        if name not in self.lines:
+            raise ModelFault(f"there is no line called `{name}`", where=where)
+        return self.lines[name]
+
+    def input(self, name: str, where: str) -> Bound:
+        """The input a template names; raises ModelFault naming the template."""
+        if name not in self.bound:
+            raise ModelFault(f"there is no input called `{name}`", where=where)
+        return self.bound[name]
+
+    def axis(self, name: str, where: str) -> Axis:
+        """The axis a template names."""
+        for axis in self.sizes:
+            if axis.name == name:
+                return axis
+        raise ModelFault(f"there is no list called `{name}`", where=where)
+
+    def unit_words(self, unit: Unit) -> str:
+        """A unit as this book shows it."""
+        return displayed(unit, self.system).shown(self.currency)
+
+    def format(self, unit: Unit) -> str:
+        """The number format of a unit in this book."""
+        return number_format(displayed(unit, self.system))
+
+    def settle(self, of: Line | RawInput, home: Home) -> None:
+        """Give a line or input its one home; a second one is a fault."""
+        if of in self.homes:
+            raise ModelFault(f"`{of.name}` is placed twice: on {self.homes[of].sheet} and on {home.sheet}")
+        self.homes[of] = home
+
+    def opening(self, line: Line) -> bool:
+        """Whether a line has an opening value."""
+        return isinstance(self.roots[line], (Starting, Running))
+
+
+def text_line(line: Line) -> bool:
+    """Whether a line's value is a text."""
+    return isinstance(line.expr, (Choose, Label, FirstLabel))
+
+
+def cited(source: Source | None) -> str:
+    """A source as it stands beside a line: author and year, or its title."""
+    if source is None:
+        return ""
+    return f"{source.author} {source.year}" if source.author and source.year else source.title
+
+
+class Page:
+    """One sheet, filled downwards; `row` is the next free row."""
+
+    def __init__(self, sheet: Sheet, plan: Plan, where: str) -> None:
+        self.sheet, self.plan, self.where, self.row = sheet, plan, where, 4
+
+    def put(self, row: int, column: int, content: Content, look: str, *, format: str = "", across: int = 1) -> None:
+        """Put one cell; the row grows to hold wrapped words."""
+        self.sheet.cells.append(Cell(row, column, content, look, format, across))
+        if isinstance(content, Text) and LOOKS[look].wrap:
+            width = sum(self.sheet.widths[column : column + across])
+            self.grow(row, needed_height(content.words, width, LOOKS[look].size, bold=LOOKS[look].bold))
+
+    def words(self, row: int, column: int, words: str, look: str, *, across: int = 1) -> None:
+        """Put fixed words; nothing where there are none."""
+        if words:
+            self.put(row, column, Text(words), look, across=across)
+
+    def grow(self, row: int, height: float) -> None:
+        """Make a row at least this high, in points."""
+        self.sheet.heights[row] = max(self.sheet.heights.get(row, 15.0), height)
+
+    def heading(self, title: str) -> None:
+        """A block heading across the grid."""
+        if title:
+            for column in range(len(self.sheet.widths)):
+                self.put(self.row, column, Text(title if column == 0 else ""), "heading")
+            self.row += 1
+
+    def heads(self, row: int, heads: Sequence[tuple[int, str, int]], look: str = "column_head") -> None:
+        """Column heads: (column, words, columns across)."""
+        for column, words, across in heads:
+            self.put(row, column, Text(words), look, across=across)
+
+    def name(self, of: str, row: int, column: int) -> None:
+        """Register a defined name of a single cell."""
+        if of in self.plan.names:
+            raise ModelFault(f"two cells would be called `{of}`", where=self.where)
+        self.plan.names[of] = (self.sheet.name, row, column)
+
+    def member_labels(self, axis: Axis, row: int, column: int, look: str) -> None:
+        """Write the names of an axis's members downwards or across from a cell."""
+        down = axis.direction == "down"
+        lines = self.plan.model.axes.get(axis)
+        for member in range(self.plan.sizes[axis]):
+            at = (row + member, column) if down else (row, column + member)
+            if lines is None:
+                self.put(*at, Text(axis.members[member].replace("_", " ").capitalize()), look)
+            elif lines.label in self.plan.homes:
+                self.put(*at, Shown(lines.label, (member,)), look)
+            else:
+                self.put(*at, Worked(lines.label, (member,)), look)
+        if lines is not None and lines.label not in self.plan.homes:
+            self.plan.settle(lines.label, Home(self.sheet.name, row, column, (axis,), (self.plan.sizes[axis],), column))
+
+
+def needed_height(words: str, width: float, size: int, *, bold: bool = False) -> float:
+    """Points that words need when wrapped in a column of this width (in characters of ten points)."""
+    per_line = max(4.0, width * 10.6 / size * (0.9 if bold else 1.0))
+    lines = sum(max(1, math.ceil(len(part) / per_line)) for part in words.split("\n"))
+    return lines * size * 1.32 + 2.5

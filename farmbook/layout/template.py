@@ -1,0 +1,99 @@
+"""Sheet templates: one text file (TOML) for each sheet, in reading order; read and checked here."""
+
+from __future__ import annotations
+
+import tomllib
+from dataclasses import dataclass, field
+from pathlib import Path
+from typing import Any, Final
+
+from farmbook.errors import ModelFault
+
+__all__ = ["Block", "Template", "read_templates", "template_folder"]
+
+KINDS: Final = {
+    "list", "table", "across", "matrix", "text", "cautions", "inputs", "input_table", "checks", "contents", "constants", "sources",
+    "legend", "stamp", "chart",
+}  # fmt: skip
+CLASSES: Final = ("start", "inputs", "worked", "checks", "reference")
+NEEDED: Final = {
+    "list": ("lines",), "table": ("axis", "lines"), "across": ("axis", "lines"), "matrix": ("lines",), "text": ("paragraphs",),
+    "cautions": ("paragraphs",), "inputs": ("inputs",), "input_table": ("inputs",), "checks": ("of",), "chart": ("series",),
+}  # fmt: skip
+
+
+@dataclass(frozen=True)
+class Block:
+    """One block of a sheet."""
+
+    kind: str
+    title: str = ""
+    lines: tuple[str, ...] = ()
+    inputs: tuple[str, ...] = ()
+    axis: str = ""
+    paragraphs: tuple[str, ...] = ()
+    of: str = ""
+    look: str = ""
+    series: tuple[dict[str, str], ...] = ()
+    axis_title: str = ""
+
+
+@dataclass(frozen=True)
+class Template:
+    """One sheet as its file describes it."""
+
+    path: str
+    sheet: str
+    title: str
+    question: str
+    kind: str
+    blocks: tuple[Block, ...] = field(default_factory=tuple)
+
+
+def template_folder() -> Path:
+    """The folder of templates: package data in an installed wheel, else beside the package."""
+    inside = Path(__file__).resolve().parent.parent / "templates_src"
+    beside = Path(__file__).resolve().parent.parent.parent / "templates_src"
+    for folder in (inside, beside):
+        if folder.is_dir():
+            return folder
+    raise ModelFault("the sheet templates are missing from this installation", why=f"looked for {inside.name}/")
+
+
+def read_templates(folder: Path | None = None) -> list[Template]:
+    """All templates in the order of their file names; raises ModelFault naming the file at fault."""
+    folder = folder or template_folder()
+    found = [_read(path) for path in sorted(folder.glob("*.toml"))]
+    if not found:
+        raise ModelFault("no sheet templates found", where=folder.name)
+    sheets = [template.sheet for template in found]
+    for sheet in sheets:
+        if sheets.count(sheet) > 1:
+            raise ModelFault(f"two templates make a sheet called `{sheet}`")
+    return found
+
+
+def _read(path: Path) -> Template:
+    try:
+        data = tomllib.loads(path.read_text(encoding="utf-8"))
+    except (tomllib.TOMLDecodeError, UnicodeDecodeError) as error:
+        raise ModelFault("a sheet template cannot be read", where=path.name, why=str(error)) from None
+    blocks = tuple(_block(block, path) for block in data.pop("block", []))
+    missing = [key for key in ("sheet", "title", "question", "class") if key not in data]
+    unknown = [key for key in data if key not in ("sheet", "title", "question", "class")]
+    if missing or unknown:
+        raise ModelFault(f"sheet template: missing {missing}, unknown {unknown}", where=path.name)
+    if data["class"] not in CLASSES or not str(data["sheet"]).isalpha() or len(data["sheet"]) > 20:
+        raise ModelFault(f"sheet `{data['sheet']}`: the name takes letters only, the class is one of {CLASSES}", where=path.name)
+    return Template(path.name, data["sheet"], data["title"], data["question"], data["class"], blocks)
+
+
+def _block(data: dict[str, Any], path: Path) -> Block:
+    kind = data.get("kind", "")
+    if kind not in KINDS:
+        raise ModelFault(f"unknown kind of block `{kind}`", where=path.name)
+    lacking = [key for key in NEEDED.get(kind, ()) if not data.get(key)]
+    unknown = [key for key in data if key not in Block.__dataclass_fields__]
+    if lacking or unknown:
+        raise ModelFault(f"block `{data.get('title', kind)}`: missing {lacking}, unknown {unknown}", where=path.name)
+    return Block(**{key: tuple(value) if isinstance(value, list) else value for key, value in data.items()})

@@ -1,0 +1,206 @@
+"""Blocks of worked lines: lists, tables whose members run down, rows whose members run across, and tables of two lists."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from farmbook.errors import ModelFault
+from farmbook.expr.axis import Axis
+from farmbook.expr.nodes import Line
+from farmbook.expr.walk import ordered_axes
+from farmbook.interpret.formula import workbook_name
+from farmbook.interpret.words import sentence_of
+from farmbook.layout.book import Home, Shown, Text, Worked
+from farmbook.layout.page import HOW, LABEL, NAME, NOTE, UNIT, VALUE, Page, Plan, text_line
+from farmbook.layout.template import Block
+
+__all__ = ["across_block", "list_block", "matrix_block", "table_block"]
+
+Entry = tuple[Line, bool]
+"""A line, and whether this is its home (else it is only repeated)."""
+
+
+def entries(plan: Plan, block: Block, where: str) -> list[Entry]:
+    """The lines of a block; `show:` before a name repeats a line that lives elsewhere."""
+    found = []
+    for name in block.lines:
+        shown = name.startswith("show:")
+        found.append((plan.line(name.removeprefix("show:"), where), not shown))
+    return found
+
+
+def list_block(page: Page, block: Block) -> None:
+    """Single-valued lines, one a row."""
+    page.heading(block.title)
+    heads = [(VALUE, "Value", 1), (UNIT, "Unit", 1), (HOW, "How it is worked out", 4), (NOTE, "Note", 3), (NAME, "Name", 1)]
+    page.put(page.row, VALUE, Text("Value"), "column_head_right")
+    page.heads(page.row, [(LABEL, "Line", 1), *heads[1:]])
+    page.row += 1
+    for line, home in entries(page.plan, block, page.where):
+        _list_row(page, line, home, block.look)
+        page.row += 1
+    page.row += 1
+
+
+def _list_row(page: Page, line: Line, home: bool, look: str) -> None:
+    plan, row = page.plan, page.row
+    if line.axes:
+        raise ModelFault(f"`{line.name}` has a value for each {line.axes[0].label}; it cannot stand in a list", where=page.where)
+    page.words(row, LABEL, line.label, "label")
+    content = Worked(line, ()) if home else Shown(line, ())
+    if text_line(line):
+        page.put(row, VALUE, content, "worked_text" if home else "shown_text", across=6)
+        page.grow(row, 28)
+        page.words(row, NOTE, line.note, "words", across=3)
+    else:
+        page.put(row, VALUE, content, look or ("worked" if home else "shown"), format=plan.format(line.unit))
+        page.words(row, UNIT, plan.unit_words(line.unit), "unit")
+        page.words(row, HOW, how(plan, line, home), "words", across=4)
+        page.words(row, NOTE, line.note if home else "", "words", across=3)
+    page.words(row, NAME, workbook_name(line), "name")
+    if home:
+        plan.settle(line, Home(page.sheet.name, row, VALUE, label_column=LABEL))
+        page.name(workbook_name(line), row, VALUE)
+
+
+def how(plan: Plan, line: Line, home: bool) -> str:
+    """How a line is worked out, in words; for a repeated line, where it comes from."""
+    if not home:
+        return "Repeated from its own sheet."
+    if line.kind == "used":
+        return "From the inputs sheet."
+    return sentence_of(line.expr) + "."
+
+
+def table_block(page: Page, block: Block) -> None:
+    """One row for each member of an axis that runs down, one column for each line."""
+    plan = page.plan
+    axis = plan.axis(block.axis, page.where)
+    lines = entries(plan, block, page.where)
+    _only_axis(page, axis, lines, "down")
+    _fits(page, block, len(lines))
+    page.heading(block.title)
+    page.put(page.row, LABEL, Text(axis.label.capitalize()), "column_head")
+    for column, (line, _) in enumerate(lines, VALUE):
+        page.put(page.row, column, Text(line.label.removesuffix(" (used)")), "column_head_right")
+        page.put(page.row + 1, column, Text(plan.unit_words(line.unit)), "unit")
+    first = page.row + 2
+    opening = axis.ordered and any(plan.opening(line) for line, _ in lines)
+    if opening:
+        page.words(first, LABEL, "before the first", "unit")
+        first += 1
+    page.member_labels(axis, first, LABEL, "label")
+    for column, (line, home) in enumerate(lines, VALUE):
+        _run(page, line, home, first, column, axis, opening)
+    page.row = first + plan.sizes[axis]
+    _legend(page, lines)
+
+
+def _run(page: Page, line: Line, home: bool, row: int, column: int, axis: Axis, opening: bool) -> None:
+    """The cells of one line with one axis, and its home."""
+    plan, down = page.plan, axis.direction == "down"
+    if opening and home and plan.opening(line):
+        at = (row - 1, column) if down else (row, column - 1)
+        page.put(*at, Worked(line, (-1,), opening=True), "opening", format=plan.format(line.unit))
+    for member in range(plan.sizes[axis]):
+        at = (row + member, column) if down else (row, column + member)
+        content = Worked(line, (member,)) if home else Shown(line, (member,))
+        page.put(*at, content, ("worked" if home else "shown") + ("_text" if text_line(line) else ""), format=plan.format(line.unit))
+    if home:
+        plan.settle(line, Home(page.sheet.name, row, column, (axis,), (plan.sizes[axis],), LABEL))
+
+
+def across_block(page: Page, block: Block) -> None:
+    """One column for each member of an axis that runs across, one row for each line."""
+    plan = page.plan
+    axis = plan.axis(block.axis, page.where)
+    lines = entries(plan, block, page.where)
+    _only_axis(page, axis, lines, "across")
+    page.heading(block.title)
+    opening = axis.ordered and any(plan.opening(line) for line, _ in lines)
+    first = VALUE + (1 if opening else 0)
+    unit_column = first + plan.sizes[axis]
+    page.put(page.row, LABEL, Text("Line"), "column_head")
+    if opening:
+        page.put(page.row, VALUE, Text("before"), "column_head_right")
+    page.member_labels(axis, page.row, first, "column_head_right")
+    wide = unit_column + 2 <= NOTE
+    page.put(page.row, unit_column, Text("Unit"), "column_head")
+    if wide:
+        page.heads(page.row, [(unit_column + 1, "How it is worked out, and note", NAME - unit_column - 1), (NAME, "Name", 1)])
+    page.row += 1
+    for line, home in lines:
+        page.words(page.row, LABEL, line.label.removesuffix(" (used)"), "label")
+        _run(page, line, home, page.row, first, axis, opening)
+        page.words(page.row, unit_column, plan.unit_words(line.unit), "unit")
+        if wide:
+            words = " ".join(part for part in (how(plan, line, home), line.note if home else "") if part)
+            page.words(page.row, unit_column + 1, words, "words", across=NAME - unit_column - 1)
+            page.words(page.row, NAME, workbook_name(line), "name")
+        page.row += 1
+    if wide:
+        page.row += 1
+    else:
+        _legend(page, lines)
+
+
+def matrix_block(page: Page, block: Block) -> None:
+    """One line with two axes: one runs down, the other across."""
+    plan = page.plan
+    for line, home in entries(plan, block, page.where):
+        axes = ordered_axes(line.axes)
+        if len(axes) != 2 or {axis.direction for axis in axes} != {"down", "across"}:
+            raise ModelFault(f"`{line.name}` does not have one list down and one across", where=page.where)
+        down = next(axis for axis in axes if axis.direction == "down")
+        across = next(axis for axis in axes if axis.direction == "across")
+        page.heading(f"{line.label.removesuffix(' (used)')}, {plan.unit_words(line.unit)}")
+        page.put(page.row, LABEL, Text(down.label.capitalize()), "column_head")
+        page.member_labels(across, page.row, VALUE, "column_head_right")
+        first = page.row + 1
+        opening = down.ordered and plan.opening(line)
+        first += 1 if opening else 0
+        page.member_labels(down, first, LABEL, "label")
+        _grid(page, line, home, first, down, across, opening)
+        page.row = first + plan.sizes[down]
+        _legend(page, [(line, home)])
+
+
+def _grid(page: Page, line: Line, home: bool, first: int, down: Axis, across: Axis, opening: bool) -> None:
+    plan, axes = page.plan, ordered_axes(line.axes)
+    for column in range(plan.sizes[across]):
+        for row in range(-1 if opening else 0, plan.sizes[down]):
+            at = {down: row, across: column}
+            index = tuple(at[axis] for axis in axes)
+            content = Worked(line, index, opening=row < 0) if home else Shown(line, index)
+            look = "opening" if row < 0 else ("worked" if home else "shown")
+            page.put(first + row, VALUE + column, content, look, format=plan.format(line.unit))
+    if home:
+        counts = tuple(plan.sizes[axis] for axis in axes)
+        plan.settle(line, Home(page.sheet.name, first, VALUE, axes, counts, LABEL))
+
+
+def _legend(page: Page, lines: Sequence[Entry]) -> None:
+    """How each column of a table is worked out, under the table."""
+    plan = page.plan
+    page.heads(page.row, [(LABEL, "Column", 1), (VALUE, "How it is worked out", 5), (VALUE + 5, "Note", 4), (NAME, "Name", 1)])
+    page.row += 1
+    for line, home in lines:
+        page.words(page.row, LABEL, line.label.removesuffix(" (used)"), "words")
+        page.words(page.row, VALUE, how(plan, line, home), "words", across=5)
+        page.words(page.row, VALUE + 5, line.note if home else "", "words", across=4)
+        page.words(page.row, NAME, workbook_name(line), "name")
+        page.row += 1
+    page.row += 1
+
+
+def _only_axis(page: Page, axis: Axis, lines: Sequence[Entry], direction: str) -> None:
+    for line, _ in lines:
+        if tuple(line.axes) != (axis,) or axis.direction != direction:
+            raise ModelFault(f"`{line.name}` does not run {direction} over {axis.label} alone", where=page.where)
+
+
+def _fits(page: Page, block: Block, columns: int) -> None:
+    if columns > NAME - VALUE:
+        raise ModelFault(f"table `{block.title}` has {columns} columns; {NAME - VALUE} fit", where=page.where)
+
+

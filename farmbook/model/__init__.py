@@ -1,0 +1,1 @@
+"""The farm: sections that declare inputs and lines, one module per subject; `farm` wires them."""

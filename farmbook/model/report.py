@@ -1,0 +1,201 @@
+"""What the book says of itself: do the sums stand, how much is assumed, which cells hold no number."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from typing import TYPE_CHECKING, Any
+
+from farmbook.expr.functions import ratio, sentence
+from farmbook.expr.nodes import CountUsed, CountWord, Expr, FirstLabel, Label, Line, RawInput, wrap
+from farmbook.expr.walk import ordered_axes
+from farmbook.model.declare import LineOf, NumberInput, check, line
+from farmbook.model.farm_plan import Farm
+from farmbook.model.section import NOT_A_NUMBER, NOT_AN_OPTION, Bound, Section
+
+if TYPE_CHECKING:
+    from farmbook.model.model import Model
+
+__all__ = ["Report"]
+
+
+class Report(Section):
+    """The book's own account of itself; the last section, so that it sees all the others."""
+
+    title = "The book itself"
+
+    def __init__(self, model: Model, *, case: str = "", base: Section | None = None) -> None:
+        super().__init__(model, case=case, base=base)
+        for name, label, method in self._table_counts():
+            declared = LineOf(method, label, "1")
+            declared.__set_name__(type(self), name)
+            self._lines[declared] = self._make(declared)
+
+    def _table_counts(self) -> list[tuple[str, str, Callable[[Any], Expr]]]:
+        """For each table of inputs: how many of its cells in use are assumed, and how many hold no number."""
+        groups: dict[str, list[Bound]] = {}
+        for bound in self.model.inputs.values():
+            if isinstance(bound.declared, NumberInput) and bound.cell.axes:
+                axes = ordered_axes(bound.cell.axes)
+                key = axes[0].name if len(axes) == 1 else bound.cell.name.replace(".", "_")
+                groups.setdefault(key, []).append(bound)
+        found: list[tuple[str, str, Callable[[Any], Expr]]] = []
+        for key, bounds in groups.items():
+            words = key.replace("_", " ")
+            found.append((f"assumed_in_{key}", f"Cells assumed by the book, table of {words}", _assumed(bounds)))
+            found.append((f"no_number_in_{key}", f"Cells that hold no number, table of {words}", _without_number(bounds)))
+        return found
+
+    def singles(self) -> list[Bound]:
+        """Single inputs that carry a basis, in reading order."""
+        return [bound for bound in self.model.inputs.values() if bound.basis is not None and not bound.cell.axes]
+
+    def number_flags(self) -> tuple[Line, ...]:
+        """The flags of the single number inputs."""
+        return tuple(bound.flag for bound in self.singles() if isinstance(bound.declared, NumberInput) and bound.flag is not None)
+
+    def counted(self, word: str) -> Expr:
+        """How many single inputs say this word for their basis."""
+        bases: tuple[RawInput, ...] = tuple(bound.basis for bound in self.singles() if bound.basis is not None)
+        return CountWord(bases, word)
+
+    def checks_of(self, kind: str) -> tuple[Line, ...]:
+        """All checks of a kind."""
+        return tuple(found for found in self.model.checks if found.kind == kind)
+
+    @line("Farm, as it stands on every page", unit="1")
+    def farm_title(self) -> Expr:
+        """Repeated at the head of each sheet."""
+        return Label(self.model.section(Farm).raw(Farm.name), "(farm not named)")
+
+    @line("Error checks that fail", unit="1")
+    def errors_failing(self) -> Expr:
+        """While one fails, no figure in the book can be relied on."""
+        return CountWord(self.checks_of("error"), 0)
+
+    @line("Alerts that fire", unit="1")
+    def alerts_failing(self) -> Expr:
+        """The sums are right, but something about the farm needs a look."""
+        return CountWord(self.checks_of("alert"), 0)
+
+    @line("Does the book add up?", unit="1")
+    def verdict(self) -> Expr:
+        """Shown at the head of every sheet."""
+        either = self.errors_failing + self.alerts_failing > 0
+        return sentence(
+            1 + (self.errors_failing > 0) + either,
+            "The book adds up.",
+            "The book adds up, with alerts: see the sheet Checks.",
+            "THE BOOK DOES NOT ADD UP: see the sheet Checks before using any figure.",
+        )
+
+    @line("Single inputs that hold no number", unit="1")
+    def cells_without_number(self) -> Expr:
+        """A cleared cell, or a word where a number belongs, counts as zero in every sum."""
+        return CountWord(self.number_flags(), NOT_A_NUMBER)
+
+    @line("The first single input that holds no number", unit="1")
+    def first_without_number(self) -> Expr:
+        """By its label on the inputs sheet."""
+        return FirstLabel(self.number_flags(), NOT_A_NUMBER, "none: every single input holds a number")
+
+    @line("Cells of tables that hold no number", unit="1")
+    def table_cells_without_number(self) -> Expr:
+        """Counted in rows in use only."""
+        counts = [found for found in self.lines if found.name.startswith("report.no_number_in_")]
+        return _added(counts)
+
+    @check(
+        "Every single input holds a number",
+        kind="error",
+        says="An input cell is empty or holds words; it counts as zero. The sheet Start names the first one.",
+    )
+    def every_number(self) -> Expr:
+        """Optional figures of your own may stay empty."""
+        return 1 - (self.cells_without_number > 0)
+
+    @check(
+        "Every table cell in use holds a number",
+        kind="error",
+        says="A cell of a table is empty or holds words; it counts as zero. Look for the flag under the table on the sheet Tables.",
+    )
+    def every_table_number(self) -> Expr:
+        """Spare rows do not count; optional figures may stay empty."""
+        return 1 - (self.table_cells_without_number > 0)
+
+    @check(
+        "Every word picked is in its list",
+        kind="error",
+        says="A choice on the sheet Inputs is not one of the words in its list, so nothing is chosen. Look for the flag beside it.",
+    )
+    def every_word(self) -> Expr:
+        """Words are compared without regard to capitals."""
+        flags = tuple(bound.flag for bound in self.singles() if bound.cell.kind == "choice" and bound.flag is not None)
+        return 1 - (CountWord(flags, NOT_AN_OPTION) > 0)
+
+    @line("Single inputs measured", unit="1")
+    def measured_singles(self) -> Expr:
+        """Your own figures, weighed or clocked."""
+        return self.counted("measured")
+
+    @line("Single inputs quoted", unit="1")
+    def quoted_singles(self) -> Expr:
+        """From a supplier, a customer or a bill."""
+        return self.counted("quoted")
+
+    @line("Single inputs published", unit="1")
+    def published_singles(self) -> Expr:
+        """From a named publication."""
+        return self.counted("published")
+
+    @line("Single inputs of common practice", unit="1")
+    def common_singles(self) -> Expr:
+        """What growers commonly do, with no source."""
+        return self.counted("common practice")
+
+    @line("Single inputs guessed", unit="1")
+    def guessed_singles(self) -> Expr:
+        """Your own guess."""
+        return self.counted("guess")
+
+    @line("Single inputs assumed by the book", unit="1")
+    def assumed_singles(self) -> Expr:
+        """Filled in by the book because the scenario did not give them. A value you change should change its basis too."""
+        return self.counted("assumed")
+
+    @line("Single inputs not your own", unit="1")
+    def not_own_singles(self) -> Expr:
+        """Published, common practice, guessed or assumed."""
+        return self.published_singles + self.common_singles + self.guessed_singles + self.assumed_singles
+
+    @line("Share of single inputs assumed", unit="share")
+    def assumed_share(self) -> Expr:
+        """While much is assumed, read every result as a first idea."""
+        everything = self.measured_singles + self.quoted_singles + self.not_own_singles
+        return ratio(self.assumed_singles, everything)
+
+
+def _assumed(bounds: list[Bound]) -> Callable[[Any], Expr]:
+    def method(section: Section) -> Expr:
+        """Rows in use only; spare rows are left out."""
+        bases = tuple(bound.basis for bound in bounds if bound.basis is not None)
+        presents = tuple(section.model.axes[axis].present for axis in ordered_axes(bounds[0].cell.axes) if axis.named)
+        return CountUsed(bases, "assumed", presents)
+
+    return method
+
+
+def _without_number(bounds: list[Bound]) -> Callable[[Any], Expr]:
+    def method(section: Section) -> Expr:
+        """Spare rows are flagged as such and do not count."""
+        return CountWord(tuple(bound.flag for bound in bounds if bound.flag is not None), NOT_A_NUMBER)
+
+    return method
+
+
+
+def _added(lines: list[Line]) -> Expr:
+    """The sum of some lines; zero of none."""
+    found: Expr = wrap(0)
+    for position, each in enumerate(lines):
+        found = each if position == 0 else found + each
+    return found

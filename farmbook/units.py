@@ -1,0 +1,248 @@
+"""The only table of units: what each symbol measures, its exact size, and what a US customary book shows in its place.
+
+A unit is a product of powers of symbols, written as in `kWh/run` or `m2*delta_degC/W`. Quantities that must not be mixed are
+different base kinds (`kg_dry` and `kg_wet`), though all are weighed in kilograms.
+"""
+
+from __future__ import annotations
+
+import re
+from dataclasses import dataclass
+from fractions import Fraction
+from functools import cached_property, lru_cache
+from typing import Final
+
+from farmbook.errors import ModelFault
+
+__all__ = ["MASS_KINDS", "SYMBOLS", "SYSTEMS", "Symbol", "Unit", "displayed", "ice_point_shift", "unit"]
+
+SYSTEMS: Final = ("metric", "us")
+
+MASS_KINDS: Final = {
+    "": "",
+    "_dry": "dry mix",
+    "_wet": "wet",
+    "_water": "water",
+    "_nitrogen": "nitrogen",
+    "_carbon": "carbon",
+    "_protein": "protein",
+    "_spawn": "spawn",
+    "_picked": "picked",
+    "_packed": "packed",
+    "_taken": "taken to customers",
+}
+"""Ending of a mass symbol: what is weighed."""
+
+
+@dataclass(frozen=True)
+class Symbol:
+    """One unit symbol: `size` base units of `measures` (base kinds and their powers), shown as `shown`."""
+
+    name: str
+    shown: str
+    size: Fraction
+    measures: tuple[tuple[str, int], ...]
+    us: str = ""
+    point: bool = False
+
+
+def _base(name: str, shown: str = "", *, us: str = "") -> Symbol:
+    return Symbol(name, shown or name, Fraction(1), ((name, 1),), us)
+
+
+def _sized(name: str, size: str, of: str, *, shown: str = "", us: str = "") -> Symbol:
+    return Symbol(name, shown or name, Fraction(size), ((of, 1),), us)
+
+
+def _mass_symbols() -> list[Symbol]:
+    """Every kind of mass in every unit of mass. The pound is 0.45359237 kg and the ton 2,000 lb (NIST SP 811, appendix B.8)."""
+    pound = Fraction("0.45359237")
+    sizes = {"kg": Fraction(1), "g": Fraction(1, 1000), "t": Fraction(1000), "lb": pound, "oz": pound / 16, "ton": pound * 2000}
+    us = {"kg": "lb", "g": "oz", "t": "ton"}
+    return [
+        Symbol(f"{name}{kind}", name, size, ((f"kg{kind}", 1),), f"{us[name]}{kind}" if name in us else "")
+        for kind in MASS_KINDS
+        for name, size in sizes.items()
+    ]
+
+
+def _table() -> dict[str, Symbol]:
+    """Exact sizes from NIST SP 811 appendix B.8 unless said otherwise."""
+    counts = {
+        "bag_filled": "bag filled",
+        "bag_steamed": "bag steamed",
+        "bag_inoculated": "bag inoculated",
+        "bag_live": "surviving bag",
+        "spawn_bag": "spawn bag",
+        "grain_bag": "grain bag",
+        "second_grain_bag": "second grain bag",
+        "plate": "plate",
+        "cooker_run": "cooker run",
+        "lab_batch": "lab batch",
+        "run": "steam load",
+        "batch": "mixer batch",
+        "place": "place",
+        "person_hour": "hour of work",
+        "week": "week",
+        "month": "month",
+        "year": "year",
+        "money": "money",
+        "A": "A",
+        "flag": "yes = 1, no = 0",
+    }
+    rows = [
+        *_mass_symbols(),
+        *(_base(name, shown) for name, shown in counts.items()),
+        _base("kelvin", "K"),
+        _base("delta_degC", "degC", us="delta_degF"),
+        _sized("delta_degF", "5/9", "delta_degC", shown="degF"),
+        Symbol("degC", "degC", Fraction(1), (("point", 1),), "degF", point=True),
+        Symbol("degF", "degF", Fraction(5, 9), (("point", 1),), point=True),
+        _base("m", us="ft"),
+        _sized("cm", "0.01", "m", us="in"),
+        _sized("ft", "0.3048", "m"),
+        _sized("in", "0.0254", "m"),
+        Symbol("L", "L", Fraction("0.001"), (("m", 3),), "gal"),
+        Symbol("gal", "gal", Fraction("0.003785411784"), (("m", 3),)),
+        _base("h"),
+        _sized("min", "1/60", "h"),
+        _sized("s", "1/3600", "h"),
+        _sized("day", "24", "h"),
+        _base("kJ"),
+        _sized("kWh", "3600", "kJ"),
+        _sized("Btu", "1.05505585262", "kJ"),
+        _sized("therm", "105505.585262", "kJ"),
+        Symbol("kW", "kW", Fraction(3600), (("kJ", 1), ("h", -1))),
+        Symbol("W", "W", Fraction("3.6"), (("kJ", 1), ("h", -1))),
+        Symbol("V", "V", Fraction("3.6"), (("kJ", 1), ("h", -1), ("A", -1))),
+        Symbol("kPa", "kPa", Fraction(1), (("kPa", 1),), "psi"),
+        _sized("Pa", "0.001", "kPa"),
+        _sized("MPa", "1000", "kPa"),
+        _sized("psi", "6.894757293168", "kPa"),
+        Symbol("share", "%", Fraction(1), (("flag", 1),)),
+        Symbol("percent", "%", Fraction(1, 100), (("flag", 1),)),
+    ]
+    return {row.name: row for row in rows}
+
+
+SYMBOLS: Final[dict[str, Symbol]] = _table()
+
+_WHOLE_UNITS_US: Final = {"m2*delta_degC/W": "ft2*h*delta_degF/Btu", "L/kg_dry": "ft3/lb_dry", "L/bag_filled": "ft3/bag_filled"}
+"""Composite units whose US counterpart is not made symbol by symbol."""
+
+_FACTOR: Final = re.compile(r"^([A-Za-z_]+?)(-?\d+)?$")
+
+
+@dataclass(frozen=True)
+class Unit:
+    """A product of powers of symbols. `1` (no symbols) is a plain number."""
+
+    powers: tuple[tuple[str, int], ...]
+
+    @cached_property
+    def dimension(self) -> tuple[tuple[str, int], ...]:
+        """Base kinds and their powers, zero powers left out. Two units convert only when these agree."""
+        total: dict[str, int] = {}
+        for name, power in self.powers:
+            for base, exponent in SYMBOLS[name].measures:
+                total[base] = total.get(base, 0) + exponent * power
+        total.pop("flag", None)
+        return tuple(sorted((base, power) for base, power in total.items() if power))
+
+    @cached_property
+    def size(self) -> Fraction:
+        """How many base units one of this unit is; exact."""
+        product = Fraction(1)
+        for name, power in self.powers:
+            product *= SYMBOLS[name].size ** power
+        return product
+
+    @property
+    def point(self) -> bool:
+        """Whether this is a temperature on a scale (not a difference)."""
+        return len(self.powers) == 1 and self.powers[0][1] == 1 and SYMBOLS[self.powers[0][0]].point
+
+    @property
+    def pure(self) -> bool:
+        """Whether this is a plain number."""
+        return not self.dimension
+
+    @property
+    def share(self) -> bool:
+        """Whether this is a mass per mass or bag per bag in the same symbol: shown as a percentage."""
+        if self.powers == (("share", 1),):
+            return True
+        names = {_stem(name) for name, _ in self.powers}
+        return len(self.powers) == 2 and len(names) == 1 and sum(power for _, power in self.powers) == 0
+
+    def times(self, other: Unit, power: int = 1) -> Unit:
+        """This unit times another raised to a power; equal symbols are gathered."""
+        total = dict(self.powers)
+        for name, exponent in other.powers:
+            total[name] = total.get(name, 0) + exponent * power
+        return Unit(tuple((name, exponent) for name, exponent in total.items() if exponent))
+
+    def __str__(self) -> str:
+        above = "*".join(_powered(name, power) for name, power in self.powers if power > 0)
+        below = "".join("/" + _powered(name, -power) for name, power in self.powers if power < 0)
+        return (above or "1") + below
+
+    def shown(self, currency: str = "money") -> str:
+        """How a reader sees the unit: kinds are not shown, shares say of what."""
+        if self.share:
+            return "%"
+        if self.pure and not self.powers:
+            return "number"
+        above = " x ".join(_shown(name, power, currency) for name, power in self.powers if power > 0)
+        below = "".join("/" + _shown(name, -power, currency) for name, power in self.powers if power < 0)
+        return (above or "1") + below
+
+
+def _stem(name: str) -> str:
+    return name.split("_")[0]
+
+
+def _powered(name: str, power: int) -> str:
+    return name if power == 1 else f"{name}{power}"
+
+
+def _shown(name: str, power: int, currency: str) -> str:
+    shown = currency if name == "money" else SYMBOLS[name].shown
+    return shown if power == 1 else f"{shown}{power}"
+
+
+@lru_cache(maxsize=None)
+def unit(text: str) -> Unit:
+    """Read a unit such as `kWh/run`; raises ModelFault for a symbol that is not in the table."""
+    total = Unit(())
+    for position, part in enumerate(text.split("/")):
+        for factor in part.split("*"):
+            total = total.times(_one(factor.strip(), text), -1 if position else 1)
+    return total
+
+
+def _one(factor: str, whole: str) -> Unit:
+    if factor in ("1", ""):
+        return Unit(())
+    match = _FACTOR.match(factor)
+    if match is None or match[1] not in SYMBOLS:
+        raise ModelFault(f"no unit `{factor}` in the table of units (reading `{whole}`)")
+    return Unit(((match[1], int(match[2] or 1)),))
+
+
+@lru_cache(maxsize=None)
+def displayed(of: Unit, system: str) -> Unit:
+    """The unit that a book in this system ("metric" or "us") shows for a quantity declared in `of`."""
+    if system == "metric":
+        return of
+    if str(of) in _WHOLE_UNITS_US:
+        return unit(_WHOLE_UNITS_US[str(of)])
+    total = Unit(())
+    for name, power in of.powers:
+        total = total.times(Unit(((SYMBOLS[name].us or name, power),)))
+    return total
+
+
+def ice_point_shift(of: Unit) -> Fraction:
+    """What the freezing point of water reads on this temperature scale: 0 for degC, 32 for degF."""
+    return Fraction(32) if of.powers[0][0] == "degF" else Fraction(0)

@@ -1,0 +1,217 @@
+"""Writing a book: each formula with the result that the engine found, each input with its rule, each sheet ready to print."""
+
+from __future__ import annotations
+
+import datetime
+import io
+import math
+import warnings
+from collections.abc import Mapping
+from typing import Any
+
+import xlsxwriter
+from xlsxwriter.format import Format
+from xlsxwriter.worksheet import Worksheet
+
+from farmbook.errors import ModelFault
+from farmbook.expr.nodes import Line, RawInput
+from farmbook.expr.walk import ordered_axes
+from farmbook.interpret.formula import LineFormula, formula_of
+from farmbook.interpret.numbers import Array, Cells
+from farmbook.layout.book import Book, Cell, Figure, Formula, Link, Sheet, Shown, Text, Typed, Worked, a1
+from farmbook.layout.looks import FONT, LOOKS
+from farmbook.layout.page import Plan, text_line
+from farmbook.model.section import Bound
+from farmbook.workbook.address import Addresses
+from farmbook.workbook.validation import validation_of
+
+__all__ = ["write_book"]
+
+_BORDERS = {"thin": {"border": 1}, "thick": {"border": 2}, "dotted": {"border": 4}, "under": {"bottom": 1}}
+_PAPER = {"letter": 1, "a4": 9}
+
+
+class PlainSheet(Worksheet):
+    """A worksheet that takes formulas as they are: ours need none of the library's rewriting, which is slow and not always right."""
+
+    def _prepare_formula(self, formula: str, expand_future_functions: bool = False) -> str:
+        return formula.removeprefix("=")
+
+
+def write_book(
+    book: Book, plan: Plan, results: Mapping[Line, Array], openings: Mapping[Line, Array], cells: Mapping[RawInput, Cells], *, paper: str, created: datetime.date
+) -> bytes:
+    """The finished .xlsx as bytes; the same for the same arguments. Raises ModelFault where a result is not a number or a text."""
+    target = io.BytesIO()
+    with warnings.catch_warnings():
+        warnings.simplefilter("error")
+        workbook = xlsxwriter.Workbook(target, {"in_memory": True, "strings_to_formulas": False, "strings_to_urls": False})
+        _Writer(workbook, book, plan, results, openings, cells, paper, created).write()
+        workbook.close()
+    return target.getvalue()
+
+
+class _Writer:
+    def __init__(
+        self,
+        workbook: xlsxwriter.Workbook,
+        book: Book,
+        plan: Plan,
+        results: Mapping[Line, Array],
+        openings: Mapping[Line, Array],
+        cells: Mapping[RawInput, Cells],
+        paper: str,
+        created: datetime.date,
+    ) -> None:
+        self.workbook, self.book, self.plan, self.results, self.openings, self.cells = workbook, book, plan, results, openings, cells
+        self.paper, self.created = paper, created
+        self.addresses = Addresses(book.homes)
+        self.formulas: dict[Line, LineFormula] = {}
+        self.looks: dict[tuple[str, str, bool], Format] = {}
+        self.owner: dict[RawInput, Bound] = {}
+        for bound in plan.model.inputs.values():
+            for cell in (bound.cell, bound.basis):
+                if cell is not None:
+                    self.owner[cell] = bound
+
+    def write(self) -> None:
+        """Write every sheet, then the names."""
+        self.workbook.set_properties({"title": self.plan.stamp.get("Scenario", ""), "created": _moment(self.created)})
+        for sheet in self.book.sheets:
+            self._sheet(sheet)
+        for name, (sheet_name, row, column) in sorted(self.book.names.items()):
+            _done(self.workbook.define_name(name, f"={sheet_name}!{_fixed(row, column)}"), name)
+
+    def _sheet(self, sheet: Sheet) -> None:
+        page = self.workbook.add_worksheet(sheet.name, PlainSheet)
+        for column, width in enumerate(sheet.widths):
+            page.set_column(column, column, width)
+        for row, height in sheet.heights.items():
+            page.set_row(row, round(height, 1))
+        for cell in sheet.cells:
+            self._cell(page, sheet, cell)
+        self._print_setup(page, sheet)
+        page.freeze_panes(3, 1)
+        page.hide_gridlines(2)
+        page.protect("", {"format_columns": True, "format_rows": True, "select_locked_cells": True, "select_unlocked_cells": True})
+
+    def _print_setup(self, page: Worksheet, sheet: Sheet) -> None:
+        page.set_paper(_PAPER[self.paper])
+        page.set_landscape()
+        page.fit_to_pages(1, 0)
+        page.set_margins(left=0.4, right=0.4, top=0.5, bottom=0.6)
+        page.repeat_rows(0, 2)
+        stamp = f"{self.plan.stamp.get('Scenario', '')}, farmbook {self.plan.stamp.get('Version', '')}".replace("&", "&&")
+        page.set_footer(f"&L&8{stamp[:120]}&C&8&A&R&8Page &P of &N")
+
+    def _cell(self, page: Worksheet, sheet: Sheet, cell: Cell) -> None:
+        content = cell.content
+        quoted = isinstance(content, Typed) and self._typed(content)[1][:1] in ("=", "+", "-", "@")
+        look = self._look(cell.look, cell.format, quoted=quoted)
+        if cell.across > 1:
+            _done(page.merge_range(cell.row, cell.column, cell.row, cell.column + cell.across - 1, "", look), sheet.name)
+        at = (cell.row, cell.column)
+        if isinstance(content, Text):
+            _done(page.write_string(*at, content.words, look) if content.words else page.write_blank(*at, None, look), content.words)
+        elif isinstance(content, Figure):
+            _done(page.write_number(*at, _finite(content.value, sheet.name), look), sheet.name)
+        elif isinstance(content, Formula):
+            _done(page.write_formula(*at, "=" + content.text, look, _finite(content.value, content.text)), content.text)
+        elif isinstance(content, Link):
+            _done(page.write_url(*at, f"internal:'{content.sheet}'!A1", look, content.words), content.sheet)
+        elif isinstance(content, Typed):
+            self._write_typed(page, at, content, look)
+        else:
+            self._write_line(page, sheet, at, content, look)
+
+    def _typed(self, content: Typed) -> tuple[float, str]:
+        cells = self.cells[content.source]
+        number = cells.numbers[(0, *content.index)] if cells.numbers.size else math.nan
+        text = cells.texts[(0, *content.index)] if cells.texts.size else ""
+        return float(number), str(text)
+
+    def _write_typed(self, page: Worksheet, at: tuple[int, int], content: Typed, look: Format) -> None:
+        number, text = self._typed(content)
+        source = content.source
+        if source.kind in ("number", "low", "high") and not math.isnan(number):
+            _done(page.write_number(*at, _finite(number, source.name), look), source.name)
+        elif text:
+            _done(page.write_string(*at, text, look), source.name)
+        else:
+            _done(page.write_blank(*at, None, look), source.name)
+        bound = self.owner.get(source)
+        rule = validation_of(source, bound, self.plan) if bound is not None else None
+        if rule is not None:
+            _done(page.data_validation(*at, *at, dict(rule)), source.name)
+
+    def _write_line(self, page: Worksheet, sheet: Sheet, at: tuple[int, int], content: Worked | Shown, look: Format) -> None:
+        line, index = content.line, content.index
+        members = dict(zip(ordered_axes(line.axes), index, strict=True))
+        if isinstance(content, Shown):
+            text = self.addresses.cell(line, sheet.name, members)
+            value = self._result(line, index)
+        else:
+            formula = self.formulas.setdefault(line, formula_of(line, self.plan.roots[line]))
+            parts = formula.opening if content.opening else formula.step
+            assert parts is not None
+            text = self.addresses.filled(parts, sheet.name, members)
+            value = self._opening(line, index) if content.opening else self._result(line, index)
+        _done(page.write_formula(*at, "=" + text, look, value), line.name)
+
+    def _result(self, line: Line, index: tuple[int, ...]) -> float | str:
+        value = self.results[line][(0, *index)]
+        return str(value) if text_line(line) else _finite(float(value), line.name)
+
+    def _opening(self, line: Line, index: tuple[int, ...]) -> float:
+        axes = ordered_axes(line.axes)
+        rest = tuple(member for axis, member in zip(axes, index, strict=True) if member >= 0)
+        return _finite(float(self.openings[line][(0, *rest)]), line.name)
+
+    def _look(self, name: str, number_format: str, *, quoted: bool) -> Format:
+        key = (name, number_format, quoted)
+        if key not in self.looks:
+            self.looks[key] = self.workbook.add_format(_described(name, number_format, quoted=quoted))
+        return self.looks[key]
+
+
+def _described(name: str, number_format: str, *, quoted: bool) -> dict[str, Any]:
+    look = LOOKS[name]
+    found: dict[str, Any] = {
+        "font_name": FONT,
+        "font_size": look.size,
+        "font_color": look.ink,
+        "bold": look.bold,
+        "italic": look.italic,
+        "text_wrap": look.wrap,
+        "locked": look.locked,
+        "valign": "top" if look.top else "vcenter",
+    }
+    if look.fill:
+        found["bg_color"] = look.fill
+    if look.align:
+        found["align"] = look.align
+    if number_format:
+        found["num_format"] = number_format
+    if quoted:
+        found["quote_prefix"] = True
+    return found | _BORDERS.get(look.border, {})
+
+
+def _finite(value: float, what: str) -> float:
+    if not math.isfinite(value):
+        raise ModelFault(f"`{what}` comes to no number in this scenario")
+    return value
+
+
+def _done(code: object, what: str) -> None:
+    """XlsxWriter reports refusals by a negative code; none may pass unseen."""
+    if isinstance(code, int) and code < 0:
+        raise ModelFault(f"the workbook library refused a cell (code {code})", why=what[:80])
+
+
+def _fixed(row: int, column: int) -> str:
+    return a1(row, column, row_fixed=True, column_fixed=True)
+
+
+def _moment(day: datetime.date) -> datetime.datetime:
+    return datetime.datetime(day.year, day.month, day.day)
