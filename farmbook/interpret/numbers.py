@@ -35,7 +35,7 @@ class Cells:
 
 def _at(values: Array, positions: Array) -> Array:
     """values (draws, steps) at whole positions (draws, ...), counted from 1; NaN outside the range."""
-    places = np.rint(positions).astype(int) - 1
+    places = np.atleast_1d(np.rint(positions)).astype(int) - 1
     draws = max(values.shape[0], places.shape[0])
     values = np.broadcast_to(values, (draws, *values.shape[1:]))
     places = np.broadcast_to(places, (draws, *places.shape[1:]))

@@ -12,27 +12,35 @@ from farmbook.model.crop import Crop
 from farmbook.model.energy import Energy
 from farmbook.model.farm_plan import Farm
 from farmbook.model.growing_cost import GrowingCost
+from farmbook.model.harvest import Harvest
+from farmbook.model.lost_bags import LostBags
 from farmbook.model.mixing import Mixing
 from farmbook.model.model import Model
 from farmbook.model.recipe import Recipe
+from farmbook.model.recipe_checks import RecipeChecks
 from farmbook.model.report import Report
 from farmbook.model.section import Section
 from farmbook.model.spawn_bought import Spawn
+from farmbook.model.supplement import Supplement
 
 __all__ = ["SECTIONS", "farm_model"]
 
 SECTIONS: Final[tuple[type[Section], ...]] = (
     Farm,
     Recipe,
+    RecipeChecks,
+    Supplement,
     Bag,
     Mixing,
     Energy,
     CabinetHeat,
     CabinetRun,
     Cabinet,
-    Spawn,
     Crop,
+    Spawn,
+    Harvest,
     GrowingCost,
+    LostBags,
     Report,
 )
 

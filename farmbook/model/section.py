@@ -41,9 +41,13 @@ class Bound:
 
 
 class Section:
-    """Subclasses declare inputs and lines in their bodies; `title` heads the section in the book."""
+    """Subclasses declare inputs and lines in their bodies.
+
+    `title` heads the section; `table` is the scenario file's table for its single inputs where that is not the section's own name.
+    """
 
     title: ClassVar[str] = ""
+    table: ClassVar[str] = ""
     declared: ClassVar[tuple[Declared, ...]] = ()
 
     def __init_subclass__(cls) -> None:
@@ -55,6 +59,11 @@ class Section:
     def key(cls) -> str:
         """The section's name in dotted names: the class name in lower case with underscores."""
         return re.sub(r"(?<!^)(?=[A-Z])", "_", cls.__name__).lower()
+
+    @classmethod
+    def scenario_table(cls) -> str:
+        """The table of a scenario file that holds the section's single inputs."""
+        return cls.table or cls.key()
 
     def __init__(self, model: Model, *, case: str = "", base: Section | None = None) -> None:
         self.model, self.case = model, case
@@ -102,7 +111,10 @@ class Section:
 
     def given(self, used: Line) -> Expr:
         """1 where a number is typed for an optional input."""
-        return IsNumber(next(bound.cell for bound in self.bound.values() if bound.used is used))
+        for declared, bound in self.bound.items():
+            if isinstance(declared, NumberInput) and self.used(declared) is used:
+                return IsNumber(bound.cell)
+        raise ModelFault(f"`{used.name}` is not an input of section `{self.key()}`")
 
     def _make(self, declaration: LineOf) -> Line:
         suffix = f"_{self.case}" if self.case else ""

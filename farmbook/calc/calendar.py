@@ -1,0 +1,33 @@
+"""Fixed numbers of the calendar. Weeks worked a year are the farm's own and are not here."""
+
+from __future__ import annotations
+
+from typing import Final
+
+from farmbook.expr.nodes import Constant
+from farmbook.sources import ARITHMETIC
+from farmbook.units import unit
+
+__all__ = ["DAYS_IN_A_WEEK", "HOURS_IN_A_WEEK", "MONTHS_IN_A_YEAR"]
+
+DAYS_IN_A_WEEK: Final = Constant(
+    7,
+    "days_in_a_week",
+    label="Days in a week",
+    unit=unit("day/week"),
+    source=ARITHMETIC.key,
+)
+HOURS_IN_A_WEEK: Final = Constant(
+    168,
+    "hours_in_a_week",
+    label="Hours in a week",
+    unit=unit("h/week"),
+    source=ARITHMETIC.key,
+)
+MONTHS_IN_A_YEAR: Final = Constant(
+    12,
+    "months_in_a_year",
+    label="Months in a year",
+    unit=unit("month/year"),
+    source=ARITHMETIC.key,
+)

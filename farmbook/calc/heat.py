@@ -1,0 +1,277 @@
+"""Heat, time and energy of one steam load: what the load takes up, what is lost, what the generator must draw.
+
+Steam gives up its heat of condensing and leaves as hot water. Where that water drains away, its heat was bought too.
+"""
+
+from __future__ import annotations
+
+from typing import Final
+
+from farmbook.calc.temperature import ICE_POINT
+from farmbook.expr.functions import Operand, maximum, ratio, where
+from farmbook.expr.nodes import Constant
+from farmbook.sources import COMMON_PRACTICE, MATERIAL_PROPERTIES, STEAM_LINES, WOOD_HANDBOOK
+from farmbook.units import unit
+
+__all__ = [
+    "BOILING_POINT",
+    "HEAT_UP_LOSS_SHARE",
+    "PLASTIC_HEAT_CAPACITY",
+    "STEAM_ENTHALPY_AT_BOILING",
+    "STEAM_ENTHALPY_SLOPE",
+    "STEEL_HEAT_CAPACITY",
+    "WATER_HEAT_CAPACITY",
+    "WOOD_HEAT_CAPACITY_BASE",
+    "WOOD_HEAT_CAPACITY_SLOPE",
+    "condensate_multiplier",
+    "drained_multiplier",
+    "energy_of_run",
+    "energy_price",
+    "feed_water",
+    "fuel_used",
+    "heat_to_supply",
+    "heat_up_time",
+    "hold_power",
+    "power_left",
+    "sensible_heat",
+    "standing_loss",
+    "steam_enthalpy",
+    "steam_power",
+    "vent_power",
+    "wall_loss",
+    "water_enthalpy",
+    "wood_heat_capacity",
+]
+
+WOOD_HEAT_CAPACITY_BASE: Final = Constant(
+    0.1031,
+    "wood_heat_capacity_base",
+    label="Heat capacity of dry wood: constant term",
+    unit=unit("kJ/kg_dry/delta_degC"),
+    source=WOOD_HANDBOOK.key,
+)
+WOOD_HEAT_CAPACITY_SLOPE: Final = Constant(
+    0.003867,
+    "wood_heat_capacity_slope",
+    label="Heat capacity of dry wood: rise with each kelvin",
+    unit=unit("kJ/kg_dry/delta_degC/kelvin"),
+    source=WOOD_HANDBOOK.key,
+)
+WATER_HEAT_CAPACITY: Final = Constant(
+    4.19,
+    "water_heat_capacity",
+    label="Heat capacity of water",
+    unit=unit("kJ/kg_water/delta_degC"),
+    source=STEAM_LINES.key,
+    note="Mean from 20 degC to boiling is 4.1886.",
+)
+PLASTIC_HEAT_CAPACITY: Final = Constant(
+    1.70,
+    "plastic_heat_capacity",
+    label="Heat capacity of polypropylene bags",
+    unit=unit("kJ/kg/delta_degC"),
+    source=MATERIAL_PROPERTIES.key,
+)
+STEEL_HEAT_CAPACITY: Final = Constant(
+    0.50,
+    "steel_heat_capacity",
+    label="Heat capacity of stainless steel",
+    unit=unit("kJ/kg/delta_degC"),
+    source=MATERIAL_PROPERTIES.key,
+    note="Other tables print 0.45 to 0.51 for steels.",
+)
+BOILING_POINT: Final = Constant(
+    100,
+    "boiling_point",
+    label="Temperature at which the line of steam heat content starts",
+    unit=unit("degC"),
+    source=STEAM_LINES.key,
+)
+STEAM_ENTHALPY_AT_BOILING: Final = Constant(
+    2675.57,
+    "steam_enthalpy_at_boiling",
+    label="Heat content of saturated steam at 100 degC",
+    unit=unit("kJ/kg_water"),
+    source=STEAM_LINES.key,
+    note="Counted from water at the freezing point.",
+)
+STEAM_ENTHALPY_SLOPE: Final = Constant(
+    1.53,
+    "steam_enthalpy_slope",
+    label="Rise of the heat content of saturated steam",
+    unit=unit("kJ/kg_water/delta_degC"),
+    source=STEAM_LINES.key,
+    note="Within 1 kJ/kg from 88 to 127 degC.",
+)
+HEAT_UP_LOSS_SHARE: Final = Constant(
+    0.5,
+    "heat_up_loss_share",
+    label="Mean standing loss during heat-up, of that at hold",
+    unit=unit("1"),
+    source=COMMON_PRACTICE.key,
+    note="The loss grows from nothing as the cabinet warms.",
+)
+
+
+def wood_heat_capacity(absolute_temperature: Operand) -> Operand:
+    """Heat capacity of oven-dry wood, about 280 to 420 K; at the mean temperature of a range it is the mean over it.
+
+    Above fibre saturation (any wet mix) the heats of dry wood and of water add, with no correction for bound water.
+
+    Units: absolute_temperature [kelvin]; gives [kJ/kg_dry/delta_degC].
+    Source: wood_handbook.
+    """
+    return WOOD_HEAT_CAPACITY_BASE + WOOD_HEAT_CAPACITY_SLOPE * absolute_temperature
+
+
+def sensible_heat(mass: Operand, heat_capacity: Operand | float, rise: Operand) -> Operand:
+    """Heat taken up by a mass of anything that warms and does not boil.
+
+    Units: mass [kg], heat_capacity [kJ/kg/delta_degC], rise [delta_degC]; gives [kJ].
+    Source: arithmetic.
+    """
+    return mass * heat_capacity * rise
+
+
+def wall_loss(area: Operand, difference: Operand, resistance: Operand) -> Operand:
+    """Heat flowing out through walls; zero where no resistance is given, which a check must flag.
+
+    Units: area [m2], difference [delta_degC], resistance [m2*delta_degC/W]; gives [W].
+    Source: arithmetic.
+    """
+    return ratio(area * difference, resistance)
+
+
+def water_enthalpy(temperature: Operand) -> Operand:
+    """Heat in a kilogram of liquid water above its freezing point: feed water, or condensate.
+
+    Units: temperature [degC]; gives [kJ/kg_water].
+    Source: steam_lines.
+    """
+    return WATER_HEAT_CAPACITY * (temperature - ICE_POINT)
+
+
+def steam_enthalpy(temperature: Operand) -> Operand:
+    """Heat in a kilogram of saturated steam, above water at its freezing point; a straight line for 88 to 127 degC.
+
+    Units: temperature [degC]; gives [kJ/kg_water].
+    Source: steam_lines.
+    """
+    return STEAM_ENTHALPY_AT_BOILING + STEAM_ENTHALPY_SLOPE * (temperature - BOILING_POINT)
+
+
+def drained_multiplier(steam: Operand, feed: Operand, condensate: Operand) -> Operand:
+    """Heat bought over heat left in the load, where the condensate drains away hot.
+
+    Units: steam [kJ/kg_water], feed [kJ/kg_water], condensate [kJ/kg_water]; gives [1].
+    Source: arithmetic.
+    """
+    return ratio(steam - feed, steam - condensate)
+
+
+def condensate_multiplier(drained: Operand, returned: Operand) -> Operand:
+    """Heat bought over heat left in the load: 1 where the condensate falls back to the boil.
+
+    Units: drained [1], returned [flag]; gives [1].
+    Source: arithmetic.
+    """
+    return where(returned, 1, drained)
+
+
+def heat_to_supply(load_heat: Operand, multiplier: Operand) -> Operand:
+    """Heat that the steam must carry for the load to take up its own.
+
+    Units: load_heat [kJ], multiplier [1]; gives [kJ].
+    Source: arithmetic.
+    """
+    return load_heat * multiplier
+
+
+def vent_power(vent_flow: Operand, steam: Operand, feed: Operand) -> Operand:
+    """Heat that leaves with the steam of the open vent.
+
+    Units: vent_flow [kg_water/h], steam [kJ/kg_water], feed [kJ/kg_water]; gives [kJ/h].
+    Source: arithmetic.
+    """
+    return vent_flow * (steam - feed)
+
+
+def standing_loss(wall_loss: Operand, multiplier: Operand, vent_power: Operand) -> Operand:
+    """Heat needed only to stay hot. What the walls lose is made up by condensing, so it counts with the multiplier.
+
+    Units: wall_loss [kW], multiplier [1], vent_power [kW]; gives [kW].
+    Source: arithmetic.
+    """
+    return wall_loss * multiplier + vent_power
+
+
+def steam_power(power: Operand, efficiency: Operand) -> Operand:
+    """Heat that the generator puts into steam.
+
+    Units: power [kW], efficiency [1]; gives [kW].
+    Source: arithmetic.
+    """
+    return power * efficiency
+
+
+def power_left(steam_power: Operand, standing_loss: Operand) -> Operand:
+    """Power left to warm the load, after the mean loss during heat-up; below zero where there is none.
+
+    Units: steam_power [kW], standing_loss [kW]; gives [kW].
+    Source: common_practice.
+    """
+    return steam_power - standing_loss * HEAT_UP_LOSS_SHARE
+
+
+def heat_up_time(heat_to_supply: Operand, power_left: Operand) -> Operand:
+    """Time from cold to temperature; zero where no power is left, which a check must flag.
+
+    Units: heat_to_supply [kJ], power_left [kJ/h]; gives [h].
+    Source: arithmetic.
+    """
+    return ratio(heat_to_supply, maximum(power_left, 0))
+
+
+def hold_power(standing_loss: Operand, efficiency: Operand) -> Operand:
+    """Power drawn to put a given heat into steam: at hold, the standing loss over the efficiency.
+
+    Units: standing_loss [kW], efficiency [1]; gives [kW].
+    Source: arithmetic.
+    """
+    return ratio(standing_loss, efficiency)
+
+
+def energy_of_run(power: Operand, heat_up_time: Operand, hold_power: Operand, hold_time: Operand) -> Operand:
+    """Energy drawn by one load: full power while heating, hold power after. Efficiency is in it already.
+
+    Units: power [kW], heat_up_time [h], hold_power [kW], hold_time [h]; gives [kW*h].
+    Source: arithmetic.
+    """
+    return power * heat_up_time + hold_power * hold_time
+
+
+def feed_water(energy: Operand, efficiency: Operand, steam: Operand, feed: Operand) -> Operand:
+    """Water boiled off by an amount of energy, to be made up.
+
+    Units: energy [kJ], efficiency [1], steam [kJ/kg_water], feed [kJ/kg_water]; gives [kg_water].
+    Source: arithmetic.
+    """
+    return ratio(energy * efficiency, steam - feed)
+
+
+def fuel_used(energy: Operand, heat_content: Operand) -> Operand:
+    """Fuel that holds an amount of energy, in any measure of fuel.
+
+    Units: energy [kWh], heat_content [kWh/gal]; gives [gal].
+    Source: arithmetic.
+    """
+    return ratio(energy, heat_content)
+
+
+def energy_price(price: Operand, heat_content: Operand) -> Operand:
+    """Price of the energy in a fuel, before any loss in the burner.
+
+    Units: price [money/gal], heat_content [kWh/gal]; gives [money/kWh].
+    Source: arithmetic.
+    """
+    return ratio(price, heat_content)

@@ -1,0 +1,156 @@
+"""How hard the middle of a block is cooked: its temperature while it warms, and minutes counted at a reference.
+
+An index for comparing one's own loads, no proof of sterility. Below 120 degC a constant z makes it look better than it
+is (van_doornmalen_2009), and how fast a block warms is uncertain by a factor of two until a probe has measured it.
+"""
+
+from __future__ import annotations
+
+from math import pi
+from typing import Final
+
+from farmbook.expr.functions import Operand, exponential, maximum, mean, minimum, natural_log, ratio
+from farmbook.expr.nodes import Constant
+from farmbook.sources import HEAT_CONDUCTION
+from farmbook.units import unit
+
+__all__ = [
+    "BRICK_LAG_FACTOR",
+    "CYLINDER_LAG_FACTOR",
+    "ROUND_RATE_COEFFICIENT",
+    "SLAB_RATE_COEFFICIENT",
+    "brick_rate",
+    "cooked_in_step",
+    "core_temperature",
+    "cylinder_rate",
+    "gap_fall",
+    "lethal_rate",
+    "measured_rate",
+    "remaining_gap",
+    "round_rate",
+    "slab_rate",
+]
+
+_FIRST_ROOT_OF_J0 = 2.404825557695773
+_FIRST_TERM_OF_CYLINDER = 1.6019746969  # 2 / (root x J1(root))
+
+SLAB_RATE_COEFFICIENT: Final = Constant(
+    pi**2,
+    "slab_rate_coefficient",
+    label="Warming of a slab between two hot faces: pi squared",
+    unit=unit("1"),
+    source=HEAT_CONDUCTION.key,
+    note="On the full thickness.",
+)
+ROUND_RATE_COEFFICIENT: Final = Constant(
+    4 * _FIRST_ROOT_OF_J0**2,
+    "round_rate_coefficient",
+    label="Warming of a long round block: four times the square of 2.4048",
+    unit=unit("1"),
+    source=HEAT_CONDUCTION.key,
+    note="On the full diameter.",
+)
+BRICK_LAG_FACTOR: Final = Constant(
+    (4 / pi) ** 3,
+    "brick_lag_factor",
+    label="Lag factor of the middle of a brick",
+    unit=unit("1"),
+    source=HEAT_CONDUCTION.key,
+)
+CYLINDER_LAG_FACTOR: Final = Constant(
+    _FIRST_TERM_OF_CYLINDER * 4 / pi,
+    "cylinder_lag_factor",
+    label="Lag factor of the middle of a cylinder",
+    unit=unit("1"),
+    source=HEAT_CONDUCTION.key,
+)
+
+
+def lethal_rate(temperature: Operand, reference: Operand | float, z_value: Operand) -> Operand:
+    """Minutes at the reference temperature that one minute at a temperature counts for.
+
+    Units: temperature [degC], reference [degC], z_value [delta_degC]; gives [1].
+    Source: lethal_rate.
+    """
+    return 10 ** ratio(temperature - reference, z_value)
+
+
+def cooked_in_step(earlier_rate: Operand, rate: Operand, step: Operand | float) -> Operand:
+    """Cooking earned in one step of time, counted at the reference: the area of a trapezoid.
+
+    Units: earlier_rate [1], rate [1], step [min]; gives [min].
+    Source: lethal_rate.
+    """
+    return mean(earlier_rate, rate) * step
+
+
+def slab_rate(diffusivity: Operand, thickness: Operand) -> Operand:
+    """Rate at which a block closes on the heat around it, by one pair of faces; zero where no thickness is given.
+
+    Units: diffusivity [m2/s], thickness [m]; gives [1/s].
+    Source: heat_conduction.
+    """
+    return ratio(diffusivity * SLAB_RATE_COEFFICIENT, thickness**2)
+
+
+def round_rate(diffusivity: Operand, diameter: Operand) -> Operand:
+    """Rate at which a round block closes on the heat around it, by its round side; zero where no diameter is given.
+
+    Units: diffusivity [m2/s], diameter [m]; gives [1/s].
+    Source: heat_conduction.
+    """
+    return ratio(diffusivity * ROUND_RATE_COEFFICIENT, diameter**2)
+
+
+def brick_rate(first: Operand, second: Operand, third: Operand) -> Operand:
+    """Rate at which the middle of a brick closes on the heat around it: its three pairs of faces together.
+
+    Units: first [1/s], second [1/s], third [1/s]; gives [1/s].
+    Source: heat_conduction.
+    """
+    return first + second + third
+
+
+def cylinder_rate(around: Operand, along: Operand) -> Operand:
+    """Rate at which the middle of a cylinder closes on the heat around it: round side and two ends together.
+
+    Units: around [1/s], along [1/s]; gives [1/s].
+    Source: heat_conduction.
+    """
+    return around + along
+
+
+def gap_fall(earlier_gap: Operand, later_gap: Operand) -> Operand:
+    """How many times smaller the gap to the heat around became between two probe readings; 1 with no later reading.
+
+    Units: earlier_gap [delta_degC], later_gap [delta_degC]; gives [1].
+    Source: arithmetic.
+    """
+    return ratio(earlier_gap, later_gap, otherwise=1)
+
+
+def measured_rate(gap_fall: Operand, elapsed: Operand) -> Operand:
+    """Rate at which the middle closes on the heat around it, by a probe; zero where the gap did not fall.
+
+    Units: gap_fall [1], elapsed [h]; gives [1/h].
+    Source: arithmetic.
+    """
+    return ratio(natural_log(maximum(gap_fall, 1)), elapsed)
+
+
+def remaining_gap(lag_factor: Operand | float, rate: Operand, time: Operand) -> Operand:
+    """Share of the first gap to the heat around that the middle has still to close: first term of a series, at most 1.
+
+    Units: lag_factor [1], rate [1/h], time [h]; gives [1].
+    Source: heat_conduction.
+    """
+    return minimum(lag_factor * exponential(-(rate * time)), 1)
+
+
+def core_temperature(surroundings: Operand, start: Operand, gap: Operand) -> Operand:
+    """Temperature in the middle of a block that still has a share of its first gap to close.
+
+    Units: surroundings [degC], start [degC], gap [1]; gives [degC].
+    Source: heat_conduction.
+    """
+    return surroundings - (surroundings - start) * gap

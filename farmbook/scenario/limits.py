@@ -1,0 +1,81 @@
+"""Defaults, usual ranges and hard limits of a number, in the unit that a book shows."""
+
+from __future__ import annotations
+
+import math
+from decimal import Context, Decimal
+from fractions import Fraction
+from typing import Final
+
+from farmbook.expr.axis import Axis
+from farmbook.errors import ModelFault
+from farmbook.model.declare import NumberInput
+from farmbook.scenario.quantity import converted
+from farmbook.scenario.words import amount, figure, share_like, usual_words
+from farmbook.units import displayed, unit
+
+__all__ = ["default_at", "hard_fault", "rounded", "usual_fault", "usual_of"]
+
+_THREE_FIGURES: Final = Context(prec=3)
+
+
+def rounded(value: float, declared: NumberInput, system: str) -> float:
+    """A declared default or usual limit in the book's unit, to three figures where it had to be converted."""
+    target = unit(declared.unit)
+    shown = displayed(target, system)
+    if shown == target or not math.isfinite(value):
+        return float(value)
+    exact = converted(Fraction(Decimal(repr(value))), target, shown)
+    return float(_THREE_FIGURES.divide(Decimal(exact.numerator), Decimal(exact.denominator)))
+
+
+def usual_of(declared: NumberInput, system: str) -> tuple[float, float]:
+    """The usual range in the book's unit."""
+    return rounded(declared.usual[0], declared, system), rounded(declared.usual[1], declared, system)
+
+
+def default_at(declared: NumberInput, position: dict[Axis, int], system: str) -> float | None:
+    """The default of one cell in the book's unit; a default of several values has one for each member of the fixed axis."""
+    default = declared.default
+    if isinstance(default, tuple):
+        axis = next((axis for axis in declared.axes if not axis.named and len(axis.members) == len(default)), None)
+        if axis is None:
+            raise ModelFault(f"the {len(default)} defaults of `{declared.dotted}` fit none of its axes")
+        default = default[position[axis]]
+    return None if default is None else rounded(default, declared, system)
+
+
+def hard_fault(declared: NumberInput, value: Fraction, system: str, currency: str) -> str:
+    """What is wanted in place of a value (in the declared unit) past its hard limits; empty if it is within them."""
+    passed = next((limit for limit, sign in zip(declared.hard, (1, -1), strict=True) if _past(limit, value, sign)), None)
+    if passed is None:
+        return ""
+    shown = displayed(unit(declared.unit), system)
+    limit = amount(converted(Fraction(Decimal(repr(passed))), unit(declared.unit), shown), shown, currency)
+    usual = f"; usually {usual_words(declared, usual_of(declared, system), system, currency)}"
+    if value < passed:
+        return f"must be {limit} or more{usual}"
+    return f"must be {limit} or less{_percent_meant(declared, value)}{usual}"
+
+
+def _past(limit: float, value: Fraction, sign: int) -> bool:
+    """Whether a value is below (sign 1) or above (sign -1) a limit, as the limit's digits say it."""
+    return math.isfinite(limit) and (value - Fraction(Decimal(repr(limit)))) * sign < 0
+
+
+def _percent_meant(declared: NumberInput, value: Fraction) -> str:
+    """A share typed as 60 was probably meant in percent."""
+    low, high = declared.hard
+    if not share_like(unit(declared.unit)) or not low <= value / 100 <= high:
+        return ""
+    return f'; for {figure(float(value))} in a hundred write "{figure(float(value))} %" or {figure(float(value / 100))}'
+
+
+def usual_fault(declared: NumberInput, shown: float, value: Fraction, system: str, currency: str) -> str:
+    """What to say of a value, shown in the book's unit, outside its usual range; empty if it is inside."""
+    usual = usual_of(declared, system)
+    if usual[0] <= shown <= usual[1]:
+        return ""
+    side = "below" if shown < usual[0] else "above"
+    meant = _percent_meant(declared, value) if value > 1 and value / 100 <= Fraction(declared.usual[1]) else ""
+    return f"{side} the usual range of {usual_words(declared, usual, system, currency)}{meant}"

@@ -1,0 +1,114 @@
+"""Reading a quantity written as text, such as "48 USD/ton", into the unit that a field is declared in."""
+
+from __future__ import annotations
+
+import itertools
+import re
+from decimal import Decimal, InvalidOperation
+from fractions import Fraction
+from typing import Final
+
+from farmbook.scenario.unit_words import COUNTS, Factor, factors_of, measured
+from farmbook.scenario.words import Unreadable, kind_of, share_like
+from farmbook.units import SYMBOLS, Unit, ice_point_shift
+
+__all__ = ["checked", "converted", "read_quantity", "split_quantity"]
+
+_NUMBER: Final = re.compile(r"([+-]?(?:[0-9][0-9_]*\.?[0-9]*|\.[0-9]+)(?:[eE][+-]?[0-9]{1,4})?)\s*(.*)", re.DOTALL)
+_LARGEST_EXPONENT: Final = 300
+"""Numbers beyond 1e300 have no place in a book, and their exact fractions would fill the memory."""
+_MOST_DIGITS: Final = 400
+
+
+def split_quantity(text: str) -> tuple[Fraction, str]:
+    """The number at the start of a text, exactly, and the unit after it (empty if there is none).
+
+    Raises Unreadable where the text does not start with a number.
+    """
+    match = _NUMBER.fullmatch(text.strip().replace("\u2212", "-"))
+    if match is None:
+        raise Unreadable('a number comes first, then its unit, as in "5 lb"')
+    if match[2].startswith(","):
+        raise Unreadable("a number is written without commas: 1200 for a thousand and more, 0.55 for parts of one")
+    try:
+        number = Decimal(match[1].replace("_", ""))
+    except InvalidOperation:
+        raise Unreadable("is not a number") from None
+    return checked(number), match[2].strip()
+
+
+def checked(value: Decimal | float | int) -> Fraction:
+    """A number of a file exactly as its digits say; raises Unreadable where it is not finite or beyond all bounds."""
+    if isinstance(value, int):
+        value = Decimal(value) if value.bit_length() < 1000 else Decimal("Infinity")
+    number = value if isinstance(value, Decimal) else Decimal(repr(value))
+    if not number.is_finite():
+        raise Unreadable("a finite number is wanted")
+    if number and abs(number.adjusted()) > _LARGEST_EXPONENT:
+        raise Unreadable("the number is too large" if number.adjusted() > 0 else "the number is too small; write 0")
+    if len(number.as_tuple().digits) > _MOST_DIGITS:
+        raise Unreadable(f"the number has more than {_MOST_DIGITS} digits")
+    return Fraction(number)
+
+
+def converted(number: Fraction, found: Unit, target: Unit) -> Fraction:
+    """A number of one unit in another that measures the same; exact."""
+    if not target.point:
+        return number * found.size / target.size
+    celsius = (number - ice_point_shift(found)) * found.size
+    return celsius / target.size + ice_point_shift(target)
+
+
+def read_quantity(number: Fraction, written: str, target: Unit, currency: str) -> Fraction:
+    """A number with a written unit, in the target unit.
+
+    The endings of kinds are taken from the target ("lb" is lb_wet where wet mix is weighed), and things counted may be left out.
+    An empty currency lets any currency pass. Raises Unreadable, saying which kind of unit is wanted.
+    """
+    factors = factors_of(written, currency)
+    if not target.powers or target.powers[0][0] == "flag":
+        raise Unreadable("a plain number is wanted, without a unit")
+    if [factor.symbols for factor in factors] == [("percent",)] and _ratio(target):
+        return number / 100 / target.size
+    found = _fitting(factors, target)
+    if found is None:
+        raise Unreadable(_mismatch(written, factors, target, currency))
+    return converted(number, found, target)
+
+
+def _ratio(target: Unit) -> bool:
+    """Whether a percentage makes sense: a share, or a mass per mass whatever the units."""
+    masses = [power for name, power in target.powers if SYMBOLS[name].measures[0][0].startswith("kg")]
+    return share_like(target) or target.powers[0][0] == "percent" or (len(masses) == len(target.powers) and not sum(masses))
+
+
+def _fitting(factors: list[Factor], target: Unit) -> Unit | None:
+    """The choice of symbols that measures what the target measures."""
+    if any(factor.symbols == ("percent",) for factor in factors) and not share_like(target):
+        return None
+    wanted = {target.dimension}
+    if not any(measured(name) & COUNTS for factor in factors for name in factor.symbols):
+        wanted.add(tuple((base, power) for base, power in target.dimension if base not in COUNTS))
+    for names in itertools.product(*(_likely(factor, target) for factor in factors)):
+        found = _product(names, factors)
+        if found.dimension in wanted and found.point == target.point:
+            return found
+    return None
+
+
+def _likely(factor: Factor, target: Unit) -> tuple[str, ...]:
+    """The symbols that measure nothing foreign to the target; a few of the others if there are none."""
+    bases = {base for base, _ in target.dimension}
+    return tuple(name for name in factor.symbols if measured(name) <= bases) or factor.symbols[:2]
+
+
+def _product(names: tuple[str, ...], factors: list[Factor]) -> Unit:
+    found = Unit(())
+    for name, factor in zip(names, factors, strict=True):
+        found = found.times(Unit(((name, factor.power),)))
+    return found
+
+
+def _mismatch(written: str, factors: list[Factor], target: Unit, currency: str) -> str:
+    found = _product(tuple(factor.symbols[0] for factor in factors), factors)
+    return f"{kind_of(target)} is wanted, in {target.shown(currency or 'money')} or the like; `{written}` is {kind_of(found)}"

@@ -1,0 +1,166 @@
+"""How people write units, and which symbols of the unit table each way of writing may stand for."""
+
+from __future__ import annotations
+
+import re
+from dataclasses import dataclass
+from typing import Final
+
+from farmbook.scenario.words import Unreadable, closest
+from farmbook.units import SYMBOLS
+
+__all__ = ["COUNTS", "Factor", "factors_of", "measured"]
+
+COUNTS: Final = frozenset(
+    {
+        *("bag_filled", "bag_steamed", "bag_inoculated", "bag_live", "spawn_bag", "grain_bag", "second_grain_bag"),
+        *("plate", "cooker_run", "lab_batch", "run", "batch", "place"),
+    }
+)
+"""Things that are counted: a text may leave them out ("5 lb" for the weight in a bag), but never a time."""
+
+_NEVER_WRITTEN: Final = {"money", "share", "flag"}
+
+_ALIASES: Final = {
+    "lb": "pound",
+    "oz": "ounce",
+    "kg": "kilogram|kilo",
+    "g": "gram",
+    "t": "tonne|metric ton",
+    "ton": "short ton",
+    "h": "hour|hr",
+    "person_hour": "h|hour|hr|person hour|labour hour|labor hour",
+    "min": "minute",
+    "s": "second|sec",
+    "week": "wk",
+    "month": "mo|mth",
+    "year": "yr",
+    "ft": "foot|feet",
+    "in": "inch|inches",
+    "m": "metre|meter",
+    "cm": "centimetre|centimeter",
+    "L": "litre|liter",
+    "gal": "gallon",
+    "degF": "f|deg f|fahrenheit",
+    "delta_degF": "f|deg f|fahrenheit",
+    "degC": "c|deg c|celsius",
+    "delta_degC": "c|deg c|celsius|k|kelvin",
+    "bag_filled": "bag",
+    "bag_steamed": "bag",
+    "bag_inoculated": "bag",
+    "bag_live": "bag|live bag",
+    "spawn_bag": "bag",
+    "grain_bag": "bag",
+    "second_grain_bag": "bag",
+    "run": "run|load",
+    "cooker_run": "run|load",
+    "batch": "batch|batches",
+    "lab_batch": "batch|batches",
+    "A": "amp|ampere",
+    "V": "volt",
+    "W": "watt",
+    "kW": "kilowatt",
+    "percent": "pct",
+}
+"""Symbol: further ways to write it, lower case, without a plural s."""
+
+_POWERS_IN_WORDS: Final = {"sq ": 2, "square ": 2, "cu ": 3, "cubic ": 3}
+_CURRENCY: Final = re.compile(r"[A-Za-z]{3}|[$€£¥]")
+_SIGNS: Final = {"$": ("USD", "CAD", "AUD", "NZD"), "€": ("EUR",), "£": ("GBP",), "¥": ("JPY", "CNY")}
+_PLAIN_TEXT: Final = str.maketrans({"²": "2", "³": "3", "·": "*", "×": "*", "^": "", "_": " ", "-": " "})
+_POWER: Final = re.compile(r"(.*?[^\d\s])([23])")
+_MOST_FACTORS: Final = 5
+
+
+@dataclass(frozen=True)
+class Factor:
+    """One factor of a written unit: the symbols it may stand for, and its power."""
+
+    written: str
+    symbols: tuple[str, ...]
+    power: int
+
+
+def measured(symbol: str) -> frozenset[str]:
+    """The base kinds that a symbol measures."""
+    return frozenset(base for base, _ in SYMBOLS[symbol].measures)
+
+
+def _index() -> dict[str, tuple[str, ...]]:
+    """Each way of writing, folded to lower case: the symbols it may stand for."""
+    found: dict[str, list[str]] = {}
+    for name, symbol in SYMBOLS.items():
+        if name not in _NEVER_WRITTEN:
+            ways = {name.lower().replace("_", " "), symbol.shown.lower(), *_ALIASES.get(name, "").split("|")} - {""}
+            for way in ways:
+                found.setdefault(way, []).append(name)
+    return {way: tuple(names) for way, names in found.items()}
+
+
+_INDEX: Final = _index()
+
+
+def factors_of(text: str, currency: str) -> list[Factor]:
+    """Read a unit as people write it; an empty currency lets any currency pass.
+
+    Raises Unreadable for a unit that is not in the table and for money of another currency.
+    """
+    plain = " ".join(re.sub(r"\bper\b", "/", text).replace("°", "deg ").translate(_PLAIN_TEXT).split())
+    found: list[Factor] = []
+    for position, part in enumerate(plain.split("/")):
+        sign = -1 if position else 1
+        for factor in part.split("*"):
+            found += [_raised(each, sign) for each in _factors(factor.strip(), currency)]
+    if len(found) > _MOST_FACTORS:
+        raise Unreadable(f"`{text}` is too long to be a unit")
+    return found
+
+
+def _raised(factor: Factor, sign: int) -> Factor:
+    return Factor(factor.written, factor.symbols, factor.power * sign)
+
+
+def _factors(text: str, currency: str) -> list[Factor]:
+    """The factors of a piece without `/` and `*`: a name of one or more words, or several names with spaces between."""
+    if text in ("", "1"):
+        return []
+    whole = _one(text, currency)
+    if whole is not None:
+        return [whole]
+    words = text.split(" ")
+    if len(words) == 1:
+        raise Unreadable(_unknown(text))
+    return [factor for word in words for factor in _factors(word, currency)]
+
+
+def _one(text: str, currency: str) -> Factor | None:
+    folded = text.lower()
+    for start, power in _POWERS_IN_WORDS.items():
+        if folded.startswith(start):
+            inside = _symbols(folded.removeprefix(start))
+            return Factor(text, inside, power) if inside else None
+    if symbols := _symbols(folded):
+        return Factor(text, symbols, 1)
+    if _CURRENCY.fullmatch(text) and _is_money(text, currency):
+        return Factor(text, ("money",), 1)
+    match = _POWER.fullmatch(folded)
+    if match and (symbols := _symbols(match[1])):
+        return Factor(text, symbols, int(match[2]))
+    return None
+
+
+def _symbols(folded: str) -> tuple[str, ...]:
+    return _INDEX.get(folded) or (_INDEX.get(folded[:-1], ()) if folded.endswith("s") else ())
+
+
+def _is_money(text: str, currency: str) -> bool:
+    """Whether this is money of the file's own currency; raises Unreadable for another currency."""
+    own = not currency or text.upper() == currency or currency in _SIGNS.get(text, ())
+    if not own and (text.isupper() or text in _SIGNS):
+        raise Unreadable(f"`{text}` is not the file's currency: money in this file is in {currency}")
+    return own
+
+
+def _unknown(text: str) -> str:
+    near = closest(text.lower(), _INDEX)
+    return f"`{text}` is not a unit known here" + (f"; did you mean `{near}`?" if near else "")

@@ -1,0 +1,89 @@
+"""Results as text: headline figures for a person, every line for a program."""
+
+from __future__ import annotations
+
+import csv
+import io
+import itertools
+import json
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+from farmbook.compute import Computed
+from farmbook.expr.nodes import Line
+from farmbook.expr.walk import ordered_axes
+from farmbook.layout.looks import decimals
+from farmbook.layout.page import text_line
+from farmbook.layout.template import read_templates
+from farmbook.units import displayed
+
+__all__ = ["as_csv", "as_json", "headline_text", "records"]
+
+
+@dataclass(frozen=True)
+class Record:
+    """One value of one line: its members by axis, in the unit shown."""
+
+    name: str
+    label: str
+    members: dict[str, str]
+    value: float | str
+    unit: str
+
+
+def headline_names() -> list[str]:
+    """The lines that the start sheet leads with, in its order."""
+    start = read_templates()[0]
+    return [name.removeprefix("show:") for block in start.blocks if block.look == "headline" for name in block.lines]
+
+
+def headline_text(computed: Computed) -> str:
+    """The headline figures, one a line: label, value, unit."""
+    rows = [(line.label, *_spoken(computed, line)) for line in (computed.line(name) for name in headline_names())]
+    wide = max(len(label) for label, _, _ in rows)
+    return "\n".join(f"{label:<{wide}}  {value:>12}  {unit}".rstrip() for label, value, unit in rows)
+
+
+def _spoken(computed: Computed, line: Line) -> tuple[str, str]:
+    value = computed.values[line].reshape(-1)[0]
+    if text_line(line):
+        return str(value), ""
+    shown = displayed(line.unit, computed.scenario.system)
+    if shown.share:
+        return f"{value * 100:.1f}", "%"
+    return f"{value:,.{decimals(shown)}f}", shown.shown(computed.scenario.currency)
+
+
+def records(computed: Computed) -> Iterator[Record]:
+    """Every value of every line, in reading order; spare rows are left out."""
+    for line, values in computed.values.items():
+        axes = ordered_axes(line.axes)
+        unit = displayed(line.unit, computed.scenario.system).shown(computed.scenario.currency)
+        keys = [member_keys(computed, axis_number, line) for axis_number in range(len(axes))]
+        for index in itertools.product(*(range(len(each)) for each in keys)):
+            members = {axis.name: keys[place][index[place]] for place, axis in enumerate(axes)}
+            value = values[(0, *index)]
+            yield Record(line.name, line.label, members, str(value) if text_line(line) else float(value), unit)
+
+
+def member_keys(computed: Computed, axis_number: int, line: Line) -> list[str]:
+    """The keys of an axis's members: those of the scenario's rows, or the fixed ones."""
+    axis = ordered_axes(line.axes)[axis_number]
+    return list(computed.scenario.rows[axis]) if axis.named else list(axis.members[: computed.scenario.sizes[axis]])
+
+
+def as_json(computed: Computed) -> str:
+    """All records as a JSON list."""
+    rows = [vars(record) for record in records(computed)]
+    return json.dumps(rows, indent=1, ensure_ascii=False)
+
+
+def as_csv(computed: Computed) -> str:
+    """All records as CSV: name, label, members, value, unit."""
+    target = io.StringIO()
+    writer = csv.writer(target, lineterminator="\n")
+    writer.writerow(["name", "label", "members", "value", "unit"])
+    for record in records(computed):
+        members = "; ".join(f"{axis}={member}" for axis, member in record.members.items())
+        writer.writerow([record.name, record.label, members, record.value, record.unit])
+    return target.getvalue()

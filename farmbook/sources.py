@@ -1,0 +1,348 @@
+"""Works that figures and formulas rest on: what each is, where in it the fact stands, and how the fact is known."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import Final, Literal
+
+from farmbook.errors import ModelFault
+
+HowKnown = Literal[
+    "read", "read in a copy", "computed with a reference library", "from memory", "by definition", "no source"
+]
+
+
+@dataclass(frozen=True)
+class Source:
+    """One cited work. `key` is the word that lines, inputs and constants cite it by."""
+
+    key: str
+    title: str
+    author: str
+    year: int | None
+    place: str
+    how_known: HowKnown
+
+
+ARITHMETIC: Final = Source(
+    key="arithmetic",
+    title="arithmetic",
+    author="",
+    year=None,
+    place="follows from the definitions of the quantities",
+    how_known="by definition",
+)
+COMMON_PRACTICE: Final = Source(
+    key="common_practice",
+    title="common practice, no source",
+    author="",
+    year=None,
+    place="what growers commonly do or state; replace it by the farm's own figure",
+    how_known="no source",
+)
+
+# Units, water, steam and air
+NIST_SP_811: Final = Source(
+    key="nist_sp_811",
+    title="Guide for the Use of the International System of Units, NIST Special Publication 811",
+    author="A. Thompson and B. N. Taylor",
+    year=2008,
+    place="appendix B.8, conversion factors",
+    how_known="from memory",
+)
+IAPWS_R7_97: Final = Source(
+    key="iapws_r7_97",
+    title="Release R7-97(2012) on the Industrial Formulation 1997 for water and steam",
+    author="International Association for the Properties of Water and Steam",
+    year=2012,
+    place="region 4, equations 29 to 31 and table 34",
+    how_known="computed with a reference library",
+)
+STEAM_LINES: Final = Source(
+    key="steam_lines",
+    title="Straight lines through the heat content of water and saturated steam of IAPWS R7-97, 5 to 127 degC",
+    author="worked out for farmbook",
+    year=None,
+    place="steam within 1 kJ/kg of the release from 88 to 127 degC; water within 1.5 kJ/kg from 5 to 127 degC",
+    how_known="computed with a reference library",
+)
+STANDARD_ATMOSPHERE_1976: Final = Source(
+    key="standard_atmosphere_1976",
+    title="US Standard Atmosphere, 1976",
+    author="NOAA, NASA and US Air Force",
+    year=1976,
+    place="troposphere; summary read at scipp.ucsc.edu/outreach/balloon/atmos",
+    how_known="read",
+)
+
+# Heat
+WOOD_HANDBOOK: Final = Source(
+    key="wood_handbook",
+    title="Wood Handbook, FPL-GTR-190, chapter 4",
+    author="S. V. Glass and S. L. Zelinka",
+    year=2010,
+    place="heat capacity of oven-dry wood, about 280 to 420 K; read at chemics.readthedocs.io/en/latest/api/wood.html",
+    how_known="read in a copy",
+)
+SIMPSON_TENWOLDE_1999: Final = Source(
+    key="simpson_tenwolde_1999",
+    title="Wood Handbook, FPL-GTR-113, chapter 3",
+    author="W. Simpson and A. TenWolde",
+    year=1999,
+    place="above fibre saturation heat capacities add by weight; quoted at firewords.net/definitions/specific_heat.htm",
+    how_known="read in a copy",
+)
+MATERIAL_PROPERTIES: Final = Source(
+    key="material_properties",
+    title="Table of heat capacities of materials",
+    author="material-properties.org",
+    year=None,
+    place="stainless steel and polypropylene; material-properties.org/heat-capacity-of-materials",
+    how_known="read",
+)
+HEAT_CONDUCTION: Final = Source(
+    key="heat_conduction",
+    title="Fundamentals of Heat and Mass Transfer",
+    author="F. P. Incropera and D. P. DeWitt",
+    year=None,
+    place="transient conduction, first term of the series for the slab and the cylinder and their product",
+    how_known="from memory",
+)
+EIA_UNITS: Final = Source(
+    key="eia_units",
+    title="Energy conversion calculators; About Btu",
+    author="US Energy Information Administration",
+    year=2021,
+    place="heat content of fuels; eia.gov/energyexplained/units-and-calculators",
+    how_known="read",
+)
+NATIONAL_ELECTRICAL_CODE: Final = Source(
+    key="national_electrical_code",
+    title="National Electrical Code, NFPA 70",
+    author="National Fire Protection Association",
+    year=None,
+    place="branch circuits and feeders: a continuous load counts at 125 percent",
+    how_known="from memory",
+)
+
+# Cooking
+LETHAL_RATE: Final = Source(
+    key="lethal_rate",
+    title="Help for the lethal rate calculator",
+    author="W. M. A. Mullan",
+    year=None,
+    place="lethal rate and trapezoid area; dairyscience.info/index.php/technology/276-lethal-rate-help.html",
+    how_known="read",
+)
+VAN_DOORNMALEN_2009: Final = Source(
+    key="van_doornmalen_2009",
+    title="Temperature dependence of F-, D- and z-values used in steam sterilization processes",
+    author="J. P. C. M. van Doornmalen and K. Kopinga",
+    year=2009,
+    place="J. Appl. Microbiol., doi 10.1111/j.1365-2672.2009.04290.x, abstract; the title is from memory",
+    how_known="read in a copy",
+)
+
+# Recipe
+NITROGEN_IN_PROTEIN: Final = Source(
+    key="nitrogen_in_protein",
+    title="Crude protein is nitrogen times 6.25",
+    author="convention of feed tables and feed tags",
+    year=None,
+    place="aces.edu by-product feeds quick reference, table 1, gives protein on this footing",
+    how_known="from memory",
+)
+NASEM_2021: Final = Source(
+    key="nasem_2021",
+    title="Nutrient Requirements of Dairy Cattle, eighth revised edition, feed library",
+    author="National Academies of Sciences, Engineering, and Medicine",
+    year=2021,
+    place="table 19-1, as the data file of the package nasem-dairy 1.0.2",
+    how_known="read",
+)
+ALABAMA_BY_PRODUCT_FEEDS: Final = Source(
+    key="alabama_by_product_feeds",
+    title="By-Product Feeds Quick Reference Guide",
+    author="Alabama Cooperative Extension System",
+    year=None,
+    place="tables 1 and 2; aces.edu/blog/topics/beef/by-product-feeds-quick-reference-guide",
+    how_known="read",
+)
+WOOD_CHIP_2020: Final = Source(
+    key="wood_chip_2020",
+    title="Journal of Wood Science, doi 10.1186/s10086-020-01935-7",
+    author="",
+    year=2020,
+    place="table 3: wood chip 0.16 % nitrogen, 48.8 % carbon of dry mass",
+    how_known="read",
+)
+MILES_1996: Final = Source(
+    key="miles_1996",
+    title="Alkali Deposits Found in Biomass Power Plants",
+    author="T. R. Miles and others",
+    year=1996,
+    place="table of fuels; trmiles.com/alkali/fuelsc2.html",
+    how_known="read",
+)
+COMPOST_MIXTURES: Final = Source(
+    key="compost_mixtures",
+    title="Calculations for compost mixtures",
+    author="T. Richard and N. Trautmann, Cornell Waste Management Institute",
+    year=1996,
+    place="moisture, carbon and nitrogen of a mix add by mass; compost.css.cornell.edu/calc/cn_ratio.html",
+    how_known="read",
+)
+
+# Crop and spawn
+BIOLOGICAL_EFFICIENCY: Final = Source(
+    key="biological_efficiency",
+    title="Mushrooms: Cultivation, Nutritional Value, Medicinal Effect, and Environmental Impact",
+    author="S. T. Chang and P. G. Miles",
+    year=2004,
+    place="fresh mushrooms over dry substrate, in percent",
+    how_known="from memory",
+)
+ROYSE_2002: Final = Source(
+    key="royse_2002",
+    title="Appl. Microbiol. Biotechnol. 58:527",
+    author="D. J. Royse",
+    year=2002,
+    place="spawn rate 3.75 to 5 % of wet weight gave the best yield; abstract at scilit.net",
+    how_known="read",
+)
+REEIS_WOODS: Final = Source(
+    key="reeis_woods",
+    title="Research project 0194051, oyster mushrooms on unsupplemented woods",
+    author="US Department of Agriculture, REEIS",
+    year=None,
+    place="biological efficiency 44 to 79 % over 3.0 to 3.5 flushes in a 51-day crop",
+    how_known="read",
+)
+CAMPINAS_2016: Final = Source(
+    key="campinas_2016",
+    title="Food Sci. Technol. (Campinas), S0101-20612016000400598",
+    author="",
+    year=2016,
+    place="abstract: maize stalk with 8 to 18 % bran",
+    how_known="read",
+)
+SARE_FNE13_786: Final = Source(
+    key="sare_fne13_786",
+    title="Project report FNE13-786",
+    author="Sustainable Agriculture Research and Education",
+    year=2013,
+    place="days of picking and price in a trial of oyster mushrooms",
+    how_known="read",
+)
+GROWERS_HANDBOOKS: Final = Source(
+    key="growers_handbooks",
+    title="Growers' handbook literature",
+    author="",
+    year=None,
+    place="steam hold at 190 F for 12 h at least, 14 to 16 h preferred; one to two days to cool unforced",
+    how_known="read in a copy",
+)
+
+# Prices, pay and power
+EIA_ELECTRIC_POWER_MONTHLY: Final = Source(
+    key="eia_electric_power_monthly",
+    title="Electric Power Monthly, table 5.6.A, April 2025",
+    author="US Energy Information Administration",
+    year=2025,
+    place="eia.gov/electricity/monthly",
+    how_known="read",
+)
+EIA_PROPANE: Final = Source(
+    key="eia_propane",
+    title="Heating Oil and Propane Update, November 2025",
+    author="US Energy Information Administration",
+    year=2025,
+    place="residential propane price",
+    how_known="read",
+)
+DEMAND_CHARGE_SURVEY: Final = Source(
+    key="demand_charge_survey",
+    title="Survey of demand charges in US commercial tariffs",
+    author="US national laboratory",
+    year=None,
+    place="about a quarter of commercial customers can meet more than $15/kW-month",
+    how_known="read in a copy",
+)
+EUROSTAT: Final = Source(
+    key="eurostat",
+    title="Electricity prices for non-household consumers; hourly labour costs",
+    author="Eurostat",
+    year=None,
+    place="ec.europa.eu/eurostat",
+    how_known="read",
+)
+NASS_FARM_LABOR_2025: Final = Source(
+    key="nass_farm_labor_2025",
+    title="Farm Labor, May 2025",
+    author="USDA National Agricultural Statistics Service",
+    year=2025,
+    place="week of 6 to 12 April 2025; cropwatch.unl.edu",
+    how_known="read",
+)
+NASS_MUSHROOMS: Final = Source(
+    key="nass_mushrooms",
+    title="Mushrooms, specialty kinds, 2017-18 and 2019-20",
+    author="USDA National Agricultural Statistics Service",
+    year=2020,
+    place="grower price per pound; agmrc.org and copies",
+    how_known="read in a copy",
+)
+
+# Worth
+ANNUITY: Final = Source(
+    key="annuity",
+    title="PMT function",
+    author="Microsoft",
+    year=None,
+    place="worked examples; support.microsoft.com, PMT function",
+    how_known="read",
+)
+NET_PRESENT_VALUE: Final = Source(
+    key="net_present_value",
+    title="NPV function",
+    author="Microsoft",
+    year=None,
+    place="worked examples; here the first flow is not discounted, unlike the spreadsheet's NPV",
+    how_known="from memory",
+)
+EQUIVALENT_ANNUAL_COST: Final = Source(
+    key="equivalent_annual_cost",
+    title="Capital recovery with salvage, engineering economics formula sheet",
+    author="",
+    year=None,
+    place="EAC = (P - S) A/P + S i + yearly cost",
+    how_known="read in a copy",
+)
+PARTIAL_BUDGET: Final = Source(
+    key="partial_budget",
+    title="Partial budgeting, fact sheet 3.761",
+    author="Colorado State University Extension",
+    year=None,
+    place="ext.colostate.edu/PUBS/FARMMGT/03761.html",
+    how_known="read",
+)
+FARM_MANAGEMENT: Final = Source(
+    key="farm_management",
+    title="Farm Management",
+    author="R. D. Kay, W. M. Edwards and P. A. Duffy",
+    year=None,
+    place="break-even, payback and enterprise budgets",
+    how_known="from memory",
+)
+
+ALL: Final[tuple[Source, ...]] = tuple(value for value in list(vars().values()) if isinstance(value, Source))
+"""Every source above, in the order written."""
+
+_BY_KEY: Final = {source.key: source for source in ALL}
+
+
+def source_of(key: str) -> Source:
+    """The source cited by this key; raises ModelFault where there is none."""
+    if key not in _BY_KEY:
+        raise ModelFault(f"no source `{key}` in the list of sources")
+    return _BY_KEY[key]

@@ -1,0 +1,37 @@
+"""Calculations against print."""
+
+from __future__ import annotations
+
+from typing import Final
+
+import pytest
+
+from tests.calc import rows_cooking, rows_crop, rows_heat, rows_steam, rows_worth
+from tests.calc.published import Published, read_quantity
+
+ROWS: Final = (*rows_steam.ROWS, *rows_cooking.ROWS, *rows_heat.ROWS, *rows_crop.ROWS, *rows_worth.ROWS)
+
+
+@pytest.mark.parametrize("case", ROWS, ids=str)
+def test_comes_to_the_printed_value(case: Published) -> None:
+    case.check()
+
+
+@pytest.mark.parametrize("case", ROWS, ids=str)
+def test_tolerance_is_small_against_the_value(case: Published) -> None:
+    assert case.tolerance <= 0.07 * abs(float(read_quantity(case.printed)[0]))
+
+
+@pytest.mark.parametrize("case", ROWS, ids=str)
+def test_says_where_it_is_from_and_why_it_is_looser_than_print(case: Published) -> None:
+    assert case.source
+    assert case.where
+    assert bool(case.within) == bool(case.because)
+
+
+def test_no_value_is_counted_twice() -> None:
+    assert len({str(case) for case in ROWS}) == len(ROWS)
+
+
+def test_seventy_values_at_least_are_more_than_our_own_arithmetic() -> None:
+    assert sum(case.how_known != "arithmetic" for case in ROWS) >= 70
