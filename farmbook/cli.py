@@ -64,7 +64,7 @@ def _computed(path: str) -> Computed:
 
 def _report(computed: Computed) -> int:
     """Say on standard error what is unusual, what fires and what fails; returns how many errors there are."""
-    from farmbook.scenario.check import check_report  # for start-up speed
+    from farmbook.scenario.report import check_report  # for start-up speed
 
     errors, alerts = check_report(computed.model, computed.values)
     for title, problems in (

@@ -13,7 +13,7 @@ from farmbook.interpret.numbers import Array, Cells, Engine
 from farmbook.model.farm import farm_model
 from farmbook.model.model import Model
 from farmbook.scenario.load import load
-from farmbook.scenario.result import Scenario
+from farmbook.scenario.scenario import Scenario
 
 __all__ = ["Computed", "compute", "load_scenario"]
 

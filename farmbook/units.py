@@ -34,6 +34,10 @@ MASS_KINDS: Final = {
 """Ending of a mass symbol: what is weighed."""
 
 
+NOT_SHARES: Final = {("carbon", "nitrogen"), ("wet", "dry"), ("water", "dry"), ("protein", "nitrogen")}
+"""Kinds of mass of which one is no part of the other: shown as a plain ratio, not as a percentage."""
+
+
 @dataclass(frozen=True)
 class Symbol:
     """One unit symbol: `size` base units of `measures` (base kinds and their powers), shown as `shown`."""
@@ -88,7 +92,7 @@ def _table() -> dict[str, Symbol]:
         "year": "year",
         "money": "money",
         "A": "A",
-        "flag": "yes = 1, no = 0",
+        "flag": "1 = yes",
     }
     rows = [
         *_mass_symbols(),
@@ -119,6 +123,7 @@ def _table() -> dict[str, Symbol]:
         _sized("Pa", "0.001", "kPa"),
         _sized("MPa", "1000", "kPa"),
         _sized("psi", "6.894757293168", "kPa"),
+        Symbol("count", "number", Fraction(1), (("flag", 1),)),
         Symbol("share", "%", Fraction(1), (("flag", 1),)),
         Symbol("percent", "%", Fraction(1, 100), (("flag", 1),)),
     ]
@@ -172,8 +177,11 @@ class Unit:
         """Whether this is a mass per mass or bag per bag in the same symbol: shown as a percentage."""
         if self.powers == (("share", 1),):
             return True
-        names = {_stem(name) for name, _ in self.powers}
-        return len(self.powers) == 2 and len(names) == 1 and sum(power for _, power in self.powers) == 0
+        stems = {_stem(name) for name, _ in self.powers}
+        if len(self.powers) != 2 or len(stems) != 1 or sum(power for _, power in self.powers) != 0:
+            return False
+        above, below = sorted(self.powers, key=lambda each: -each[1])
+        return (_kind(above[0]), _kind(below[0])) not in NOT_SHARES
 
     def times(self, other: Unit, power: int = 1) -> Unit:
         """This unit times another raised to a power; equal symbols are gathered."""
@@ -193,6 +201,8 @@ class Unit:
             return "%"
         if self.pure and not self.powers:
             return "number"
+        if len(self.powers) == 2 and {_kind(name) for name, _ in self.powers} == {"carbon", "nitrogen"}:
+            return "to 1"
         above = " x ".join(_shown(name, power, currency) for name, power in self.powers if power > 0)
         below = "".join("/" + _shown(name, -power, currency) for name, power in self.powers if power < 0)
         return (above or "1") + below
@@ -200,6 +210,10 @@ class Unit:
 
 def _stem(name: str) -> str:
     return name.split("_")[0]
+
+
+def _kind(name: str) -> str:
+    return name.partition("_")[2]
 
 
 def _powered(name: str, power: int) -> str:

@@ -115,6 +115,12 @@ def _same_text(x: n.SameText) -> Said:
     return f"1 if {sides[0]} is {sides[1]}", LOOSE
 
 
+def _count_word(x: n.CountWord) -> Said:
+    if isinstance(x.word, int):
+        return f"how many of these {len(x.sources)} lines are {x.word}", LOOSE
+    return f'how many of these {len(x.sources)} cells say "{x.word}"', LOOSE
+
+
 NODE_RULES: Final[dict[type[n.Expr], Callable[[Any], Said]]] = {
     n.Number: lambda x: (str(x.value), ATOM),
     n.Named: lambda x: (_name(x.constant.label), ATOM),
@@ -139,7 +145,7 @@ NODE_RULES: Final[dict[type[n.Expr], Callable[[Any], Said]]] = {
     n.IsNumber: lambda x: (f"1 if {_name(x.source.label)} holds a number", LOOSE),
     n.Filled: lambda x: (f"1 if {_name(x.source.label)} is filled in", LOOSE),
     n.SameText: _same_text,
-    n.CountWord: lambda x: (f'how many of these inputs say "{x.word}"', LOOSE),
+    n.CountWord: _count_word,
     n.CountUsed: lambda x: (f'how many cells in use say "{x.word}"', LOOSE),
     n.FirstLabel: lambda x: (f'the first of these that says "{x.word}"', LOOSE),
     n.Label: lambda x: (f"{_name(x.source.label)} as typed", ATOM),

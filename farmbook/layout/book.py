@@ -8,7 +8,7 @@ from dataclasses import dataclass, field
 from farmbook.expr.axis import Axis
 from farmbook.expr.nodes import Constant, Line, RawInput
 
-__all__ = ["Book", "Cell", "Home", "Sheet", "a1", "column_letters"]
+__all__ = ["Book", "Cell", "Chart", "Home", "Sheet", "a1", "column_letters"]
 
 Index = tuple[int, ...]
 
@@ -105,6 +105,19 @@ class Cell:
     across: int = 1
 
 
+@dataclass(frozen=True)
+class Chart:
+    """Lines of a few series over one axis; `series` are names and lines, `labels` the first cell of the members' names."""
+
+    row: int
+    title: str
+    axis_title: str
+    value_title: str
+    axis: Axis
+    series: tuple[tuple[str, Line], ...]
+    labels: tuple[str, int, int]
+
+
 @dataclass
 class Sheet:
     """One sheet of the book."""
@@ -116,8 +129,7 @@ class Sheet:
     widths: list[float]
     cells: list[Cell] = field(default_factory=list)
     heights: dict[int, float] = field(default_factory=dict)
-    breaks: list[int] = field(default_factory=list)
-    repeat_columns: bool = False
+    charts: list[Chart] = field(default_factory=list)
 
 
 @dataclass

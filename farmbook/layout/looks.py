@@ -27,6 +27,7 @@ class Look:
     wrap: bool = False
     locked: bool = True
     top: bool = True
+    indent: int = 0
 
 
 LOOKS: Final[dict[str, Look]] = {
@@ -35,13 +36,13 @@ LOOKS: Final[dict[str, Look]] = {
     "verdict": Look(bold=True, border="thin", top=False),
     "question": Look(italic=True, ink=SOFT_INK, top=False),
     "heading": Look(bold=True, size=12, fill=STONE, top=False),
-    "column_head": Look(bold=True, wrap=True, border="under", size=9),
+    "column_head": Look(bold=True, wrap=True, border="under", size=9, indent=1),
     "column_head_right": Look(bold=True, wrap=True, border="under", size=9, align="right"),
     "label": Look(wrap=True),
     "paragraph": Look(wrap=True),
     "caution": Look(wrap=True, border="dotted"),
-    "words": Look(wrap=True, size=8, ink=SOFT_INK),
-    "unit": Look(size=9, ink=SOFT_INK, wrap=True),
+    "words": Look(wrap=True, size=8, ink=SOFT_INK, indent=1),
+    "unit": Look(size=9, ink=SOFT_INK, wrap=True, indent=1),
     "name": Look(size=8, ink=SOFT_INK, wrap=True),
     "input": Look(fill=STRAW, border="thin", locked=False, align="right"),
     "input_text": Look(fill=STRAW, border="thin", locked=False, wrap=True),
@@ -55,12 +56,12 @@ LOOKS: Final[dict[str, Look]] = {
     "shown_text": Look(italic=True, wrap=True),
     "opening": Look(ink=SOFT_INK, align="right", border="dotted"),
     "check": Look(bold=True, align="right", border="thin"),
-    "flag": Look(size=9, wrap=True),
+    "flag": Look(size=9, wrap=True, indent=1),
     "link": Look(ink="#274B7A", border="under"),
 }
 """Straw fill with a box: type here. Plain: worked out. Italic: repeated from its own sheet. Dotted box: fixed in the scenario file."""
 
-_DECIMALS: Final = {"kWh": 1, "kW": 1, "h": 2, "min": 1, "degC": 1, "degF": 1, "delta_degC": 1, "delta_degF": 1, "flag": 0, "day": 1}
+_DECIMALS: Final = {"kWh": 1, "kW": 1, "h": 2, "min": 1, "degC": 1, "degF": 1, "delta_degC": 1, "delta_degF": 1, "flag": 0, "count": 0, "day": 1}
 _DECIMALS.update({"A": 1, "V": 0, "kJ": 1, "L": 1, "gal": 1, "kPa": 2, "psi": 2, "kelvin": 2, "m": 2, "ft": 2, "cm": 1, "in": 1})
 _SMALL: Final = ("bag_", "kg", "lb", "kWh", "kJ", "L", "gal", "spawn_", "grain_", "second_", "plate", "m", "ft")
 """Money for one of these shows three decimals; money for a load, a week or a year shows two."""
@@ -68,8 +69,8 @@ _SMALL: Final = ("bag_", "kg", "lb", "kWh", "kJ", "L", "gal", "spawn_", "grain_"
 
 def decimals(of: Unit) -> int:
     """How many decimals a number in this unit shows; one format for a unit throughout the book."""
-    if not of.powers:
-        return 3
+    if not of.powers or of.shown() == "to 1":
+        return 3 if not of.powers else 1
     first, power = of.powers[0]
     if first == "money":
         below = [name for name, exponent in of.powers if exponent < 0]

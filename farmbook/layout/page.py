@@ -39,6 +39,7 @@ class Plan:
     names: dict[str, tuple[str, int, int]] = field(default_factory=dict)
     constants: dict[str, Constant] = field(default_factory=dict)
     sheets: list[tuple[str, str, str]] = field(default_factory=list)
+    labels: dict[Axis, tuple[str, int, int]] = field(default_factory=dict)
 
     def __post_init__(self) -> None:
         self.lines = {line.name: line for line in self.roots}
@@ -138,6 +139,7 @@ class Page:
         """Write the names of an axis's members downwards or across from a cell."""
         down = axis.direction == "down"
         lines = self.plan.model.axes.get(axis)
+        self.plan.labels.setdefault(axis, (self.sheet.name, row, column))
         for member in range(self.plan.sizes[axis]):
             at = (row + member, column) if down else (row, column + member)
             if lines is None:

@@ -20,7 +20,7 @@ from farmbook.layout.reference_blocks import (
     text_block,
 )
 from farmbook.layout.template import Block, Template
-from farmbook.layout.worked_blocks import across_block, list_block, matrix_block, table_block
+from farmbook.layout.worked_blocks import across_block, chart_block, compare_block, list_block, matrix_block, table_block
 
 __all__ = ["BLOCKS", "place"]
 
@@ -39,6 +39,8 @@ BLOCKS: Final[dict[str, Callable[[Page, Block], None]]] = {
     "sources": sources_block,
     "legend": legend_block,
     "stamp": stamp_block,
+    "chart": chart_block,
+    "compare": compare_block,
 }
 
 

@@ -13,12 +13,12 @@ __all__ = ["Block", "Template", "read_templates", "template_folder"]
 
 KINDS: Final = {
     "list", "table", "across", "matrix", "text", "cautions", "inputs", "input_table", "checks", "contents", "constants", "sources",
-    "legend", "stamp", "chart",
+    "legend", "stamp", "chart", "compare",
 }  # fmt: skip
 CLASSES: Final = ("start", "inputs", "worked", "checks", "reference")
 NEEDED: Final = {
     "list": ("lines",), "table": ("axis", "lines"), "across": ("axis", "lines"), "matrix": ("lines",), "text": ("paragraphs",),
-    "cautions": ("paragraphs",), "inputs": ("inputs",), "input_table": ("inputs",), "checks": ("of",), "chart": ("series",),
+    "cautions": ("paragraphs",), "inputs": ("inputs",), "input_table": ("inputs",), "checks": ("of",), "chart": ("series", "axis"), "compare": ("heads", "rows"),
 }  # fmt: skip
 
 
@@ -36,6 +36,9 @@ class Block:
     look: str = ""
     series: tuple[dict[str, str], ...] = ()
     axis_title: str = ""
+    value_title: str = ""
+    heads: tuple[str, ...] = ()
+    rows: tuple[list[str], ...] = ()
 
 
 @dataclass(frozen=True)

@@ -10,11 +10,11 @@ from farmbook.expr.nodes import Line
 from farmbook.expr.walk import ordered_axes
 from farmbook.interpret.formula import workbook_name
 from farmbook.interpret.words import sentence_of
-from farmbook.layout.book import Home, Shown, Text, Worked
+from farmbook.layout.book import Chart, Home, Shown, Text, Worked
 from farmbook.layout.page import HOW, LABEL, NAME, NOTE, UNIT, VALUE, Page, Plan, text_line
 from farmbook.layout.template import Block
 
-__all__ = ["across_block", "list_block", "matrix_block", "table_block"]
+__all__ = ["across_block", "chart_block", "compare_block", "list_block", "matrix_block", "table_block"]
 
 Entry = tuple[Line, bool]
 """A line, and whether this is its home (else it is only repeated)."""
@@ -177,6 +177,56 @@ def _grid(page: Page, line: Line, home: bool, first: int, down: Axis, across: Ax
     if home:
         counts = tuple(plan.sizes[axis] for axis in axes)
         plan.settle(line, Home(page.sheet.name, first, VALUE, axes, counts, LABEL))
+
+
+CHART_ROWS = 20
+
+
+def chart_block(page: Page, block: Block) -> None:
+    """Lines over one axis, drawn; the figures stand in a table above."""
+    plan = page.plan
+    axis = plan.axis(block.axis, page.where)
+    series = tuple((one["name"], plan.line(one["line"], page.where)) for one in block.series)
+    for _, line in series:
+        if tuple(line.axes) != (axis,):
+            raise ModelFault(f"`{line.name}` does not run over {axis.label} alone; it cannot be drawn so", where=page.where)
+    if axis not in plan.labels:
+        raise ModelFault(f"a chart over {axis.label} stands before any table of it", where=page.where)
+    page.heading(block.title)
+    page.sheet.charts.append(Chart(page.row, block.title, block.axis_title, block.value_title, axis, series, plan.labels[axis]))
+    page.row += CHART_ROWS
+
+
+def compare_block(page: Page, block: Block) -> None:
+    """Alternatives side by side: each row has a label and one single-valued line for each alternative."""
+    unit_column = VALUE + len(block.heads)
+    page.heading(block.title)
+    page.put(page.row, LABEL, Text("Line"), "column_head")
+    for column, head in enumerate(block.heads, VALUE):
+        page.put(page.row, column, Text(head), "column_head_right")
+    page.heads(page.row, [(unit_column, "Unit", 1), (unit_column + 1, "How the last is worked out, and note", NAME - unit_column)])
+    page.row += 1
+    for label, *names in block.rows:
+        if len(names) != len(block.heads):
+            raise ModelFault(f"row `{label}` of `{block.title}` has {len(names)} lines for {len(block.heads)} columns", where=page.where)
+        _compared(page, label, names, unit_column)
+        page.row += 1
+    page.row += 1
+
+
+def _compared(page: Page, label: str, names: Sequence[str], unit_column: int) -> None:
+    plan, row = page.plan, page.row
+    page.words(row, LABEL, label, "label")
+    for column, name in enumerate(names, VALUE):
+        line, home = plan.line(name.removeprefix("show:"), page.where), not name.startswith("show:")
+        look = ("worked" if home else "shown") + ("_text" if text_line(line) else "")
+        page.put(row, column, Worked(line, ()) if home else Shown(line, ()), look, format=plan.format(line.unit))
+        if home:
+            plan.settle(line, Home(page.sheet.name, row, column, label_column=LABEL))
+            page.name(workbook_name(line), row, column)
+            words = " ".join(part for part in (how(plan, line, home), line.note) if part)
+            page.words(row, unit_column + 1, words, "words", across=NAME - unit_column)
+    page.words(row, unit_column, plan.unit_words(line.unit), "unit")
 
 
 def _legend(page: Page, lines: Sequence[Entry]) -> None:

@@ -79,7 +79,7 @@ class Crop(Section):
     )
     flushes_kept = number(
         "Flushes kept before bags are dumped",
-        unit="1",
+        unit="count",
         usual=(1, 3),
         hard=(1, 4),
         default=2,

@@ -26,7 +26,7 @@ class Report(Section):
     def __init__(self, model: Model, *, case: str = "", base: Section | None = None) -> None:
         super().__init__(model, case=case, base=base)
         for name, label, method in self._table_counts():
-            declared = LineOf(method, label, "1")
+            declared = LineOf(method, label, "count")
             declared.__set_name__(type(self), name)
             self._lines[declared] = self._make(declared)
 
@@ -67,12 +67,12 @@ class Report(Section):
         """Repeated at the head of each sheet."""
         return Label(self.model.section(Farm).raw(Farm.name), "(farm not named)")
 
-    @line("Error checks that fail", unit="1")
+    @line("Error checks that fail", unit="count")
     def errors_failing(self) -> Expr:
         """While one fails, no figure in the book can be relied on."""
         return CountWord(self.checks_of("error"), 0)
 
-    @line("Alerts that fire", unit="1")
+    @line("Alerts that fire", unit="count")
     def alerts_failing(self) -> Expr:
         """The sums are right, but something about the farm needs a look."""
         return CountWord(self.checks_of("alert"), 0)
@@ -88,7 +88,7 @@ class Report(Section):
             "THE BOOK DOES NOT ADD UP: see the sheet Checks before using any figure.",
         )
 
-    @line("Single inputs that hold no number", unit="1")
+    @line("Single inputs that hold no number", unit="count")
     def cells_without_number(self) -> Expr:
         """A cleared cell, or a word where a number belongs, counts as zero in every sum."""
         return CountWord(self.number_flags(), NOT_A_NUMBER)
@@ -98,7 +98,7 @@ class Report(Section):
         """By its label on the inputs sheet."""
         return FirstLabel(self.number_flags(), NOT_A_NUMBER, "none: every single input holds a number")
 
-    @line("Cells of tables that hold no number", unit="1")
+    @line("Cells of tables that hold no number", unit="count")
     def table_cells_without_number(self) -> Expr:
         """Counted in rows in use only."""
         counts = [found for found in self.lines if found.name.startswith("report.no_number_in_")]
@@ -132,37 +132,37 @@ class Report(Section):
         flags = tuple(bound.flag for bound in self.singles() if bound.cell.kind == "choice" and bound.flag is not None)
         return 1 - (CountWord(flags, NOT_AN_OPTION) > 0)
 
-    @line("Single inputs measured", unit="1")
+    @line("Single inputs measured", unit="count")
     def measured_singles(self) -> Expr:
         """Your own figures, weighed or clocked."""
         return self.counted("measured")
 
-    @line("Single inputs quoted", unit="1")
+    @line("Single inputs quoted", unit="count")
     def quoted_singles(self) -> Expr:
         """From a supplier, a customer or a bill."""
         return self.counted("quoted")
 
-    @line("Single inputs published", unit="1")
+    @line("Single inputs published", unit="count")
     def published_singles(self) -> Expr:
         """From a named publication."""
         return self.counted("published")
 
-    @line("Single inputs of common practice", unit="1")
+    @line("Single inputs of common practice", unit="count")
     def common_singles(self) -> Expr:
         """What growers commonly do, with no source."""
         return self.counted("common practice")
 
-    @line("Single inputs guessed", unit="1")
+    @line("Single inputs guessed", unit="count")
     def guessed_singles(self) -> Expr:
         """Your own guess."""
         return self.counted("guess")
 
-    @line("Single inputs assumed by the book", unit="1")
+    @line("Single inputs assumed by the book", unit="count")
     def assumed_singles(self) -> Expr:
         """Filled in by the book because the scenario did not give them. A value you change should change its basis too."""
         return self.counted("assumed")
 
-    @line("Single inputs not your own", unit="1")
+    @line("Single inputs not your own", unit="count")
     def not_own_singles(self) -> Expr:
         """Published, common practice, guessed or assumed."""
         return self.published_singles + self.common_singles + self.guessed_singles + self.assumed_singles

@@ -24,7 +24,10 @@ TOP_KEYS: Final = ("units", "currency", "paper", "extends")
 
 @dataclass(frozen=True)
 class Field:
-    """One input in the file. `row_axis` is the named axis in whose rows it stands; `inner` are the axes of its own list or table."""
+    """One input in the file.
+
+    `row_axis` is the named axis in whose rows it stands; `inner` are the axes of its own list or table.
+    """
 
     declared: Input
     key: str
@@ -79,7 +82,8 @@ def _place(tables: dict[str, Table], section: type[Section], declared: Input) ->
     key = NAME_KEY if isinstance(declared, TextInput) and declared.names else declared.name
     inner = tuple(axis for axis in declared.axes if axis != row_axis)
     if row_axis is None:
-        table = tables.setdefault(section.key(), Table(section.key()))
+        name = section.scenario_table()
+        table = tables.setdefault(name, Table(name))
         table.title = section.title
         _add(table.fields, Field(declared, key, table.key, None, inner))
     else:

@@ -22,16 +22,15 @@ MOST_STEPS: Final = 8
 """How many files may be joined below a scenario by `extends`."""
 
 _TOO_DEEP: Final = f"is nested deeper than {MOST_DEPTH} tables"
-_LONG_DOTTED_KEY: Final = re.compile(
-    r"""(?<![\w-])(?:(?:[\w-]++|"[^"\n]*+"|'[^'\n]*+')[ \t]*+\.[ \t]*+){16}"""
-)
+_LONG_DOTTED_KEY: Final = re.compile(r"""(?<![\w-])(?:(?:[\w-]++|"[^"\n]*+"|'[^'\n]*+')[ \t]*+\.[ \t]*+){16}""")
 """A key of so many parts would fill the memory before its depth could be seen."""
 
 _PLACE: Final = re.compile(r"\(at (?:line (\d+), column (\d+)|end of document)\)$")
 _TWICE: Final = "a key or a table is given twice"
 _QUOTES: Final = "a text is not closed by its quotation mark on the same line"
+_LEFT_OVER: Final = 'something is left over after the value; a number with its unit goes in quotes, as in "5 lb"'
 _TOML_WORDS: Final = {
-    "Expected newline or end of document": 'something is left over after the value; a number with its unit goes in quotes, as in "5 lb"',
+    "Expected newline or end of document": _LEFT_OVER,
     "Invalid value": "no value can be read here; texts, and numbers with a unit, go in quotes",
     "Expected '=' after a key": "a key is followed by = and its value",
     "Cannot overwrite": _TWICE,
@@ -69,7 +68,10 @@ class SourceFile:
 
 
 def bases_of(first: SourceFile) -> list[SourceFile]:
-    """The file and those it extends, itself first. Raises FileProblem for a missing file, a cycle and too long a chain."""
+    """The file and those it extends, itself first.
+
+    Raises FileProblem for a missing file, a cycle and too long a chain.
+    """
     chain = [first]
     seen = [_resolved(first.path)]
     while isinstance(named := chain[-1].raw.get("extends"), str) and named.strip():
@@ -94,18 +96,18 @@ def digest_of(files: Iterable[SourceFile]) -> str:
 
 
 def read_file(path: Path, *, shown: str = "", named_in: str = "") -> SourceFile:
-    """Read one file. Raises FileProblem with the reason in plain words; `named_in` is the file that extends this one."""
+    """Read one file; `named_in` is the file that extends it. Raises FileProblem with the reason in plain words."""
     try:
         content = _bytes(path)
         raw = _parsed(_decoded(content))
         check_depth(raw)
-    except _Reason as reason:
+    except _UnusableError as reason:
         tail = f" (`{named_in}` extends it)" if named_in else ""
         raise FileProblem(str(path), f"{reason}{tail}") from None
     return SourceFile(path, shown, raw, content)
 
 
-class _Reason(Exception):
+class _UnusableError(Exception):
     """Why a file cannot be used."""
 
 
@@ -119,21 +121,21 @@ def _resolved(path: Path) -> Path:
 def _bytes(path: Path) -> bytes:
     try:
         if not path.exists():
-            raise _Reason("does not exist" + _near(path))
+            raise _UnusableError("does not exist" + _near(path))
         if path.is_dir():
-            raise _Reason("is a folder, not a scenario file")
+            raise _UnusableError("is a folder, not a scenario file")
         if not path.is_file():
-            raise _Reason("is not a file that can be read")
+            raise _UnusableError("is not a file that can be read")
         with path.open("rb") as stream:
             content = stream.read(MOST_BYTES + 1)
     except PermissionError:
-        raise _Reason("may not be read: permission is denied") from None
+        raise _UnusableError("may not be read: permission is denied") from None
     except (OSError, ValueError):
-        raise _Reason("cannot be read") from None
+        raise _UnusableError("cannot be read") from None
     if len(content) > MOST_BYTES:
-        raise _Reason("is larger than 1 MB, far more than a scenario needs")
+        raise _UnusableError("is larger than 1 MB, far more than a scenario needs")
     if not content.strip():
-        raise _Reason("is empty")
+        raise _UnusableError("is empty")
     return content
 
 
@@ -152,22 +154,22 @@ def _decoded(content: bytes) -> str:
         return content.decode("utf-8-sig")
     except UnicodeDecodeError as fault:
         row = content.count(b"\n", 0, fault.start) + 1
-        raise _Reason(f"is not UTF-8 text (line {row}); save it again with the encoding UTF-8") from None
+        raise _UnusableError(f"is not UTF-8 text (line {row}); save it again with the encoding UTF-8") from None
 
 
 def _parsed(text: str) -> dict[str, Any]:
     if _LONG_DOTTED_KEY.search(text):
-        raise _Reason(_TOO_DEEP)
+        raise _UnusableError(_TOO_DEEP)
     try:
         raw = tomllib.loads(text, parse_float=_decimal)
     except RecursionError:
-        raise _Reason(_TOO_DEEP) from None
+        raise _UnusableError(_TOO_DEEP) from None
     except tomllib.TOMLDecodeError as fault:
-        raise _Reason(_toml_words(str(fault))) from None
+        raise _UnusableError(_toml_words(str(fault))) from None
     except ValueError:
-        raise _Reason("holds a number of thousands of digits") from None
+        raise _UnusableError("holds a number of thousands of digits") from None
     if not raw:
-        raise _Reason("is empty but for remarks")
+        raise _UnusableError("is empty but for remarks")
     return raw
 
 
@@ -182,7 +184,9 @@ def _decimal(text: str) -> Decimal:
 def _toml_words(message: str) -> str:
     match = _PLACE.search(message)
     place = f"at line {match[1]}, column {match[2]}" if match and match[1] else "at the end of the file"
-    words = next((words for start, words in _TOML_WORDS.items() if message.startswith(start)), "the line cannot be read")
+    words = next(
+        (words for start, words in _TOML_WORDS.items() if message.startswith(start)), "the line cannot be read"
+    )
     return f"is not valid TOML {place}: {words}"
 
 
@@ -192,7 +196,7 @@ def check_depth(raw: Mapping[str, Any], path: str = "") -> None:
     for _ in range(MOST_DEPTH + 1):
         level = [child for item in level for child in _children(item)]
     if any(isinstance(item, (Mapping, list)) for item in level):
-        raise FileProblem(path, _TOO_DEEP) if path else _Reason(_TOO_DEEP)
+        raise FileProblem(path, _TOO_DEEP) if path else _UnusableError(_TOO_DEEP)
 
 
 def _children(item: Any) -> list[Any]:

@@ -25,7 +25,11 @@ def field_schema(field: Field) -> dict[str, Any]:
         else:
             count = len(axis.members)
             listed = {"type": "array", "items": found, "minItems": count, "maxItems": count}
-            keyed = {"type": "object", "properties": {member: found for member in axis.members}, "additionalProperties": False}
+            keyed = {
+                "type": "object",
+                "properties": dict.fromkeys(axis.members, found),
+                "additionalProperties": False,
+            }
             found = {"anyOf": [listed, keyed]}
     about: dict[str, Any] = {"title": field.declared.label, "description": _description(field.declared)}
     default = _default(field.declared)
@@ -35,7 +39,10 @@ def field_schema(field: Field) -> dict[str, Any]:
 def _leaf(declared: Input) -> dict[str, Any]:
     note = {"type": "string", "maxLength": LONGEST_TEXT}
     if isinstance(declared, NumberInput):
-        return _with_cell([{"type": "number", **_bounds(declared)}, {"type": "string"}], {"basis": {"enum": list(BASES)}, "note": note})
+        return _with_cell(
+            [{"type": "number", **_bounds(declared)}, {"type": "string"}],
+            {"basis": {"enum": list(BASES)}, "note": note},
+        )
     text: dict[str, Any] = {"type": "string", "minLength": 1, "maxLength": LONGEST_TEXT}
     if isinstance(declared, Choice):
         text = {"enum": list(declared.options)}
@@ -85,7 +92,9 @@ def _default(declared: Input) -> Any:
     if not isinstance(declared, NumberInput) or declared.default is None:
         return None
     values = declared.default if isinstance(declared.default, tuple) else (declared.default,)
-    shown = [value if _same_everywhere(declared) else f"{_plain(value)} {unit(declared.unit).shown('')}" for value in values]
+    shown = [
+        value if _same_everywhere(declared) else f"{_plain(value)} {unit(declared.unit).shown()}" for value in values
+    ]
     return shown if isinstance(declared.default, tuple) else shown[0]
 
 

@@ -7,8 +7,8 @@ from decimal import Context, Decimal
 from fractions import Fraction
 from typing import Final
 
-from farmbook.expr.axis import Axis
 from farmbook.errors import ModelFault
+from farmbook.expr.axis import Axis
 from farmbook.model.declare import NumberInput
 from farmbook.scenario.quantity import converted
 from farmbook.scenario.words import amount, figure, share_like, usual_words
@@ -35,7 +35,7 @@ def usual_of(declared: NumberInput, system: str) -> tuple[float, float]:
 
 
 def default_at(declared: NumberInput, position: dict[Axis, int], system: str) -> float | None:
-    """The default of one cell in the book's unit; a default of several values has one for each member of the fixed axis."""
+    """The default of one cell in the book's unit; of several defaults, each belongs to a member of the fixed axis."""
     default = declared.default
     if isinstance(default, tuple):
         axis = next((axis for axis in declared.axes if not axis.named and len(axis.members) == len(default)), None)
@@ -47,7 +47,9 @@ def default_at(declared: NumberInput, position: dict[Axis, int], system: str) ->
 
 def hard_fault(declared: NumberInput, value: Fraction, system: str, currency: str) -> str:
     """What is wanted in place of a value (in the declared unit) past its hard limits; empty if it is within them."""
-    passed = next((limit for limit, sign in zip(declared.hard, (1, -1), strict=True) if _past(limit, value, sign)), None)
+    passed = next(
+        (limit for limit, sign in zip(declared.hard, (1, -1), strict=True) if _past(limit, value, sign)), None
+    )
     if passed is None:
         return ""
     shown = displayed(unit(declared.unit), system)

@@ -9,45 +9,45 @@ from fractions import Fraction
 from typing import Final
 
 from farmbook.scenario.unit_words import COUNTS, Factor, factors_of, measured
-from farmbook.scenario.words import Unreadable, kind_of, share_like
+from farmbook.scenario.words import UnfitError, kind_of, share_like
 from farmbook.units import SYMBOLS, Unit, ice_point_shift
 
 __all__ = ["checked", "converted", "read_quantity", "split_quantity"]
 
 _NUMBER: Final = re.compile(r"([+-]?(?:[0-9][0-9_]*\.?[0-9]*|\.[0-9]+)(?:[eE][+-]?[0-9]{1,4})?)\s*(.*)", re.DOTALL)
-_LARGEST_EXPONENT: Final = 300
-"""Numbers beyond 1e300 have no place in a book, and their exact fractions would fill the memory."""
+_LARGEST_EXPONENT: Final = 200
+"""Numbers beyond 1e200 have no place in a book, and their exact fractions would fill the memory."""
 _MOST_DIGITS: Final = 400
 
 
 def split_quantity(text: str) -> tuple[Fraction, str]:
     """The number at the start of a text, exactly, and the unit after it (empty if there is none).
 
-    Raises Unreadable where the text does not start with a number.
+    Raises UnfitError where the text does not start with a number.
     """
     match = _NUMBER.fullmatch(text.strip().replace("\u2212", "-"))
     if match is None:
-        raise Unreadable('a number comes first, then its unit, as in "5 lb"')
+        raise UnfitError('a number comes first, then its unit, as in "5 lb"')
     if match[2].startswith(","):
-        raise Unreadable("a number is written without commas: 1200 for a thousand and more, 0.55 for parts of one")
+        raise UnfitError("a number is written without commas: 1200 for a thousand and more, 0.55 for parts of one")
     try:
         number = Decimal(match[1].replace("_", ""))
     except InvalidOperation:
-        raise Unreadable("is not a number") from None
+        raise UnfitError("is not a number") from None
     return checked(number), match[2].strip()
 
 
-def checked(value: Decimal | float | int) -> Fraction:
-    """A number of a file exactly as its digits say; raises Unreadable where it is not finite or beyond all bounds."""
+def checked(value: Decimal | float) -> Fraction:
+    """A number of a file exactly as its digits say; raises UnfitError where it is not finite or beyond all bounds."""
     if isinstance(value, int):
         value = Decimal(value) if value.bit_length() < 1000 else Decimal("Infinity")
     number = value if isinstance(value, Decimal) else Decimal(repr(value))
     if not number.is_finite():
-        raise Unreadable("a finite number is wanted")
+        raise UnfitError("a finite number is wanted")
     if number and abs(number.adjusted()) > _LARGEST_EXPONENT:
-        raise Unreadable("the number is too large" if number.adjusted() > 0 else "the number is too small; write 0")
+        raise UnfitError("the number is too large" if number.adjusted() > 0 else "the number is too small; write 0")
     if len(number.as_tuple().digits) > _MOST_DIGITS:
-        raise Unreadable(f"the number has more than {_MOST_DIGITS} digits")
+        raise UnfitError(f"the number has more than {_MOST_DIGITS} digits")
     return Fraction(number)
 
 
@@ -62,24 +62,28 @@ def converted(number: Fraction, found: Unit, target: Unit) -> Fraction:
 def read_quantity(number: Fraction, written: str, target: Unit, currency: str) -> Fraction:
     """A number with a written unit, in the target unit.
 
-    The endings of kinds are taken from the target ("lb" is lb_wet where wet mix is weighed), and things counted may be left out.
-    An empty currency lets any currency pass. Raises Unreadable, saying which kind of unit is wanted.
+    The endings of kinds are taken from the target ("lb" is lb_wet where wet mix is weighed), and things counted may be
+    left out. An empty currency lets any currency pass. Raises UnfitError, saying which kind of unit is wanted.
     """
     factors = factors_of(written, currency)
     if not target.powers or target.powers[0][0] == "flag":
-        raise Unreadable("a plain number is wanted, without a unit")
+        raise UnfitError("a plain number is wanted, without a unit")
     if [factor.symbols for factor in factors] == [("percent",)] and _ratio(target):
         return number / 100 / target.size
     found = _fitting(factors, target)
     if found is None:
-        raise Unreadable(_mismatch(written, factors, target, currency))
+        raise UnfitError(_mismatch(written, factors, target, currency))
     return converted(number, found, target)
 
 
 def _ratio(target: Unit) -> bool:
     """Whether a percentage makes sense: a share, or a mass per mass whatever the units."""
     masses = [power for name, power in target.powers if SYMBOLS[name].measures[0][0].startswith("kg")]
-    return share_like(target) or target.powers[0][0] == "percent" or (len(masses) == len(target.powers) and not sum(masses))
+    return (
+        share_like(target)
+        or target.powers[0][0] == "percent"
+        or (len(masses) == len(target.powers) and not sum(masses))
+    )
 
 
 def _fitting(factors: list[Factor], target: Unit) -> Unit | None:
@@ -110,5 +114,5 @@ def _product(names: tuple[str, ...], factors: list[Factor]) -> Unit:
 
 
 def _mismatch(written: str, factors: list[Factor], target: Unit, currency: str) -> str:
-    found = _product(tuple(factor.symbols[0] for factor in factors), factors)
-    return f"{kind_of(target)} is wanted, in {target.shown(currency or 'money')} or the like; `{written}` is {kind_of(found)}"
+    found = kind_of(_product(tuple(factor.symbols[0] for factor in factors), factors))
+    return f"{kind_of(target)} is wanted, in {target.shown(currency or 'money')} or the like; `{written}` is {found}"

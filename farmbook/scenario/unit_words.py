@@ -6,7 +6,7 @@ import re
 from dataclasses import dataclass
 from typing import Final
 
-from farmbook.scenario.words import Unreadable, closest
+from farmbook.scenario.words import UnfitError, closest
 from farmbook.units import SYMBOLS
 
 __all__ = ["COUNTS", "Factor", "factors_of", "measured"]
@@ -19,7 +19,7 @@ COUNTS: Final = frozenset(
 )
 """Things that are counted: a text may leave them out ("5 lb" for the weight in a bag), but never a time."""
 
-_NEVER_WRITTEN: Final = {"money", "share", "flag"}
+_NEVER_WRITTEN: Final = {"share", "flag"}
 
 _ALIASES: Final = {
     "lb": "pound",
@@ -67,7 +67,7 @@ _ALIASES: Final = {
 _POWERS_IN_WORDS: Final = {"sq ": 2, "square ": 2, "cu ": 3, "cubic ": 3}
 _CURRENCY: Final = re.compile(r"[A-Za-z]{3}|[$€£¥]")
 _SIGNS: Final = {"$": ("USD", "CAD", "AUD", "NZD"), "€": ("EUR",), "£": ("GBP",), "¥": ("JPY", "CNY")}
-_PLAIN_TEXT: Final = str.maketrans({"²": "2", "³": "3", "·": "*", "×": "*", "^": "", "_": " ", "-": " "})
+_PLAIN_TEXT: Final = str.maketrans({"²": "2", "³": "3", "·": "*", "\u00d7": "*", "^": "", "_": " ", "-": " "})
 _POWER: Final = re.compile(r"(.*?[^\d\s])([23])")
 _MOST_FACTORS: Final = 5
 
@@ -103,16 +103,17 @@ _INDEX: Final = _index()
 def factors_of(text: str, currency: str) -> list[Factor]:
     """Read a unit as people write it; an empty currency lets any currency pass.
 
-    Raises Unreadable for a unit that is not in the table and for money of another currency.
+    Raises UnfitError for a unit that is not in the table and for money of another currency.
     """
-    plain = " ".join(re.sub(r"\bper\b", "/", text).replace("°", "deg ").translate(_PLAIN_TEXT).split())
+    plain = " ".join(text.replace("°", "deg ").translate(_PLAIN_TEXT).split())
+    plain = re.sub(r"\bper\b", "/", plain).replace(" x ", "*")
     found: list[Factor] = []
     for position, part in enumerate(plain.split("/")):
         sign = -1 if position else 1
         for factor in part.split("*"):
             found += [_raised(each, sign) for each in _factors(factor.strip(), currency)]
     if len(found) > _MOST_FACTORS:
-        raise Unreadable(f"`{text}` is too long to be a unit")
+        raise UnfitError(f"`{text}` is too long to be a unit")
     return found
 
 
@@ -129,7 +130,7 @@ def _factors(text: str, currency: str) -> list[Factor]:
         return [whole]
     words = text.split(" ")
     if len(words) == 1:
-        raise Unreadable(_unknown(text))
+        raise UnfitError(_unknown(text))
     return [factor for word in words for factor in _factors(word, currency)]
 
 
@@ -154,10 +155,10 @@ def _symbols(folded: str) -> tuple[str, ...]:
 
 
 def _is_money(text: str, currency: str) -> bool:
-    """Whether this is money of the file's own currency; raises Unreadable for another currency."""
+    """Whether this is money of the file's own currency; raises UnfitError for another currency."""
     own = not currency or text.upper() == currency or currency in _SIGNS.get(text, ())
     if not own and (text.isupper() or text in _SIGNS):
-        raise Unreadable(f"`{text}` is not the file's currency: money in this file is in {currency}")
+        raise UnfitError(f"`{text}` is not the file's currency: money in this file is in {currency}")
     return own
 
 

@@ -13,10 +13,21 @@ from typing import Any, Final
 from farmbook.model.declare import BASES, Choice, NumberInput, TextInput
 from farmbook.scenario.limits import hard_fault
 from farmbook.scenario.quantity import checked, converted, read_quantity, split_quantity
-from farmbook.scenario.words import Unreadable, closest, did_you_mean
+from farmbook.scenario.words import UnfitError, closest, did_you_mean
 from farmbook.units import displayed, unit
 
-__all__ = ["CELL_KEYS", "LONGEST_TEXT", "Context", "Value", "as_cell", "read_basis", "read_number", "read_option", "read_text", "read_word"]
+__all__ = [
+    "CELL_KEYS",
+    "LONGEST_TEXT",
+    "Context",
+    "Value",
+    "as_cell",
+    "read_basis",
+    "read_number",
+    "read_option",
+    "read_text",
+    "read_word",
+]
 
 LONGEST_TEXT: Final = 200
 CELL_KEYS: Final = ("value", "basis", "note")
@@ -26,7 +37,7 @@ _TURNING: Final = {*range(0x202A, 0x202F), *range(0x2066, 0x206A), 0x200E, 0x200
 
 @dataclass(frozen=True)
 class Context:
-    """What a file's bare numbers mean. An empty system or currency is one that the file gives wrongly: then nothing is judged by it."""
+    """What a file's plain numbers mean. An empty text is what the file gives wrongly: nothing is judged by it."""
 
     system: str
     currency: str
@@ -34,9 +45,9 @@ class Context:
 
 @dataclass(frozen=True)
 class Value:
-    """One value as read: a number in the declared unit, or a text."""
+    """One value as read: a number in the declared unit (0 for a text), or a text."""
 
-    number: Fraction | None
+    number: Fraction
     text: str
     basis: str
     note: str
@@ -44,55 +55,55 @@ class Value:
 
 
 def as_cell(given: object, *, basis: bool) -> object:
-    """A plain value as the table `{value = ...}` that it stands for; raises Unreadable for a table without a value."""
+    """A plain value as the table `{value = ...}` that it stands for; raises UnfitError for a table without a value."""
     if not isinstance(given, Mapping):
         return {"value": given}
     if "value" in given:
         return given
     near = next((key for key in given if closest(str(key), ["value"])), "")
     keys = 'value = ..., basis = "measured", note = "..."' if basis else 'value = ..., note = "..."'
-    raise Unreadable(f"one value is wanted, or {{{keys}}}" + (f"; did you mean `value` by `{near}`?" if near else ""))
+    raise UnfitError(f"one value is wanted, or {{{keys}}}" + (f"; did you mean `value` by `{near}`?" if near else ""))
 
 
 def read_number(declared: NumberInput, given: object, context: Context) -> Fraction:
-    """A number in the declared unit; raises Unreadable for anything else and for a number past its hard limits."""
+    """A number in the declared unit; raises UnfitError for anything else and for a number past its hard limits."""
     target = unit(declared.unit)
     shown = displayed(target, context.system or "metric")
     number, written = _number_and_unit(given)
-    if written:
-        found = read_quantity(number, written, target, context.currency)
-    else:
-        found = converted(number, shown, target)
-    if context.system or written:
-        fault = hard_fault(declared, found, context.system or "metric", context.currency)
-        if fault:
-            raise Unreadable(fault)
+    if not written and not context.system:
+        return number
+    found = read_quantity(number, written, target, context.currency) if written else converted(number, shown, target)
+    fault = hard_fault(declared, found, context.system or "metric", context.currency)
+    if fault:
+        raise UnfitError(fault)
     return found
 
 
 def _number_and_unit(given: object) -> tuple[Fraction, str]:
     if isinstance(given, bool):
-        raise Unreadable("a number is wanted, not true or false")
+        raise UnfitError("a number is wanted, not true or false")
     if isinstance(given, (int, float, Decimal)):
         return checked(given), ""
     if isinstance(given, str):
         return split_quantity(read_text(given))
-    raise Unreadable(_wrong_kind(given, "a number is wanted"))
+    raise UnfitError(_wrong_kind(given, "a number is wanted"))
 
 
 def read_text(given: object) -> str:
-    """A text on one line; a date counts as a text. Raises Unreadable for anything else."""
+    """A text on one line; a date counts as a text. Raises UnfitError for anything else."""
     if isinstance(given, date) and not isinstance(given, datetime):
         return given.isoformat()
     if not isinstance(given, str):
-        raise Unreadable(_wrong_kind(given, "a text in quotation marks is wanted"))
+        raise UnfitError(_wrong_kind(given, "a text in quotation marks is wanted"))
     if len(given) > LONGEST_TEXT:
-        raise Unreadable(f"the text has {len(given)} characters; at most {LONGEST_TEXT} fit")
+        raise UnfitError(f"the text has {len(given)} characters; at most {LONGEST_TEXT} fit")
     for position, character in enumerate(given, 1):
         if _unprintable(character):
-            raise Unreadable(f"a control character (U+{ord(character):04X}, in place {position}) may not stand in a text")
+            raise UnfitError(
+                f"a control character (U+{ord(character):04X}, in place {position}) may not stand in a text"
+            )
     if not given.strip():
-        raise Unreadable("is empty; leave the key out to keep what the book fills in")
+        raise UnfitError("is empty; leave the key out to keep what the book fills in")
     return given.strip()
 
 
@@ -114,11 +125,11 @@ def _wrong_kind(given: object, wanted: str) -> str:
 
 
 def read_word(given: object, options: tuple[str, ...]) -> str:
-    """One of a few words, upper or lower case alike; raises Unreadable for another."""
+    """One of a few words, upper or lower case alike; raises UnfitError for another."""
     text = read_text(given)
     found = next((option for option in options if option.lower() == text.lower()), None)
     if found is None:
-        raise Unreadable(f"no such word here; {did_you_mean(text, options)}")
+        raise UnfitError(f"no such word here; {did_you_mean(text, options)}")
     return found
 
 

@@ -15,7 +15,7 @@ from farmbook.units import SYMBOLS, Unit, displayed, unit
 
 __all__ = [
     "Path",
-    "Unreadable",
+    "UnfitError",
     "amount",
     "as_written",
     "closest",
@@ -37,7 +37,7 @@ _BARE_KEY: Final = re.compile(r"[A-Za-z0-9_-]{1,60}")
 _LONGEST: Final = 60
 
 
-class Unreadable(Exception):
+class UnfitError(Exception):
     """What is wanted in place of a value; caught within the package and turned into a problem."""
 
     def __init__(self, wanted: str) -> None:
@@ -45,10 +45,13 @@ class Unreadable(Exception):
         super().__init__(wanted)
 
 
-def where_of(path: Path, origin: str = "") -> str:
-    """`[table.row] key`, with the file's name where it is not the scenario's own file."""
+def where_of(path: Path, origin: str = "", *, table: bool = False) -> str:
+    """`[table.row] key`, or `[table.row]`, with the file's name where it is not the scenario's own file."""
+    tail = f" (in {origin})" if origin else ""
+    if table:
+        return where_table(path) + tail
     head = f"{where_table(path[:-1])} " if len(path) > 1 else ""
-    return f"{head}{_key(path[-1])}" + (f" (in {origin})" if origin else "")
+    return f"{head}{_key(path[-1])}{tail}"
 
 
 def where_table(path: Path) -> str:
@@ -62,7 +65,9 @@ def _key(key: str) -> str:
 
 def _quoted(text: str) -> str:
     short = text if len(text) <= _LONGEST else text[: _LONGEST - 3] + "..."
-    return '"' + "".join(character if character.isprintable() else f"\\u{ord(character):04X}" for character in short) + '"'
+    return (
+        '"' + "".join(character if character.isprintable() else f"\\u{ord(character):04X}" for character in short) + '"'
+    )
 
 
 def as_written(value: object) -> str:

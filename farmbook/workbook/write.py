@@ -23,6 +23,7 @@ from farmbook.layout.looks import FONT, LOOKS
 from farmbook.layout.page import Plan, text_line
 from farmbook.model.section import Bound
 from farmbook.workbook.address import Addresses
+from farmbook.workbook.charts import draw
 from farmbook.workbook.validation import validation_of
 
 __all__ = ["write_book"]
@@ -90,6 +91,8 @@ class _Writer:
             page.set_row(row, round(height, 1))
         for cell in sheet.cells:
             self._cell(page, sheet, cell)
+        for chart in sheet.charts:
+            draw(self.workbook, page, chart, self.book.homes, self.plan.format(chart.series[0][1].unit))
         self._print_setup(page, sheet)
         page.freeze_panes(3, 1)
         page.hide_gridlines(2)
@@ -188,6 +191,8 @@ def _described(name: str, number_format: str, *, quoted: bool) -> dict[str, Any]
     }
     if look.fill:
         found["bg_color"] = look.fill
+    if look.indent:
+        found["indent"] = look.indent
     if look.align:
         found["align"] = look.align
     if number_format:

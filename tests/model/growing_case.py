@@ -1,8 +1,9 @@
-"""One small farm with round numbers, for the tests of spawn, crop and growing cost; and how to read its lines in metric."""
+"""One small farm with round numbers, for the tests of spawn, crop and growing cost, and its lines in metric."""
 
 from __future__ import annotations
 
 from collections.abc import Mapping
+from functools import cache
 from typing import Any, Final
 
 import numpy as np
@@ -28,7 +29,7 @@ from farmbook.model.section import Section
 from farmbook.model.spawn_bought import Spawn
 from tests.model.helpers import evaluate, in_metric
 
-__all__ = ["CROP_SECTIONS", "GIVEN", "NAMES", "OWN", "SECTIONS", "kinds_agree", "one", "table", "worked"]
+__all__ = ["CROP_SECTIONS", "GIVEN", "NAMES", "OWN", "SECTIONS", "kinds_agree", "one", "table", "unchanged", "worked"]
 
 CROP_SECTIONS: Final = (Farm, Recipe, Bag, Crop, Spawn, Harvest)
 SECTIONS: Final = (
@@ -116,6 +117,12 @@ def worked(
         name: in_metric(value, str(lines[name].unit)) if value.dtype.kind == "f" else value
         for name, value in found.items()
     }
+
+
+@cache
+def unchanged(system: str) -> Mapping[str, Array]:
+    """The small farm as it stands; not for tests that change the model itself."""
+    return worked(system=system)
 
 
 def one(found: Mapping[str, Array], name: str) -> float:

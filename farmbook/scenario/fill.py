@@ -1,0 +1,259 @@
+"""Laying a scenario's values out as the cells of a book: values given, defaults, blanks, spare rows."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass, field
+from typing import Final
+
+import numpy as np
+
+from farmbook.errors import Problem
+from farmbook.expr.axis import Axis
+from farmbook.expr.nodes import RawInput
+from farmbook.expr.walk import ordered_axes
+from farmbook.interpret.numbers import Cells
+from farmbook.model.declare import Input, NumberInput, TextInput
+from farmbook.model.model import Model
+from farmbook.model.section import Bound
+from farmbook.scenario.fields import NAME_KEY, Field, Table
+from farmbook.scenario.gather import Gathered, Given
+from farmbook.scenario.limits import default_at, usual_fault, usual_of
+from farmbook.scenario.quantity import converted
+from farmbook.scenario.words import Path, as_written, did_you_mean, listed, readable, usual_words, where_of
+from farmbook.units import displayed, unit
+
+__all__ = ["Filled", "Missing", "fill", "sizes_of"]
+
+SPARE_ROWS: Final = 2
+
+
+@dataclass(frozen=True)
+class Missing:
+    """A field that must be given and is not."""
+
+    path: Path
+    wanted: str
+
+    def problem(self) -> Problem:
+        """What to tell the user."""
+        return Problem(where_of(self.path), "", f"missing: {self.wanted}")
+
+
+@dataclass
+class Filled:
+    """The cells of every input, and what is wrong with them."""
+
+    cells: dict[RawInput, Cells] = field(default_factory=dict)
+    notes: dict[RawInput, dict[tuple[int, ...], str]] = field(default_factory=dict)
+    problems: list[Problem] = field(default_factory=list)
+    missing: list[Missing] = field(default_factory=list)
+    warnings: list[Problem] = field(default_factory=list)
+
+
+def sizes_of(model: Model, rows: Mapping[Axis, Iterable[str]]) -> dict[Axis, int]:
+    """How many members each axis of the model has in the book.
+
+    Named axes carry two spare rows at least, those that run across always all the columns there is room for.
+    """
+    axes = {axis for line in model.lines for axis in line.axes} | {
+        axis for declared in model.inputs for axis in declared.axes
+    }
+    return {axis: _size(axis, len(list(rows.get(axis, ())))) for axis in ordered_axes(axes)}
+
+
+def _size(axis: Axis, given: int) -> int:
+    if not axis.named:
+        return len(axis.members)
+    return axis.most if axis.direction == "across" else min(given + SPARE_ROWS, axis.most)
+
+
+def fill(model: Model, tables: Mapping[str, Table], gathered: Gathered, sizes: Mapping[Axis, int]) -> Filled:
+    """The cells of every input; problems are gathered, not raised."""
+    work = _Filling(model, gathered, sizes, Filled())
+    fields = {
+        found.declared: found
+        for table in tables.values()
+        for found in (*table.fields.values(), *table.row_fields.values())
+    }
+    work.rows()
+    for declared, bound in model.inputs.items():
+        work.strangers(fields[declared])
+        if isinstance(declared, NumberInput):
+            work.numbers(declared, bound, fields[declared])
+        elif isinstance(declared, TextInput):
+            work.texts(declared, bound, fields[declared])
+    return work.out
+
+
+@dataclass
+class _Filling:
+    model: Model
+    given: Gathered
+    sizes: Mapping[Axis, int]
+    out: Filled
+
+    def __post_init__(self) -> None:
+        self.system = self.given.header.units or "metric"
+        self.currency = self.given.header.currency
+        self.by_input: dict[Input, list[tuple[Path, Given]]] = {}
+        for (declared, spot), found in self.given.values.items():
+            self.by_input.setdefault(declared, []).append((spot, found))
+
+    def rows(self) -> None:
+        """Judge the rows of the named axes: not too many, and no two of one name."""
+        for axis, keys in self.given.rows.items():
+            if len(keys) > axis.most:
+                wanted = f"{len(keys)} rows are given; there is room for {axis.most}"
+                self.out.problems.append(Problem(where_of((axis.name,), table=True), "", wanted))
+            self._twins(axis, keys)
+
+    def _twins(self, axis: Axis, keys: list[str]) -> None:
+        seen: dict[str, str] = {}
+        for key in keys:
+            name = self.name(axis, key)
+            other = seen.setdefault(name.lower(), key)
+            if other != key:
+                twin = where_of((axis.name, other), table=True)
+                wanted = f"{twin} has the same name; every {axis.label} has a name of its own"
+                self.out.problems.append(Problem(where_of((axis.name, key, NAME_KEY)), as_written(name), wanted))
+
+    def name(self, axis: Axis, key: str) -> str:
+        """A row's name: given, or made of its key."""
+        declared = self._names(axis)
+        found = self.given.values.get((declared, (key,)))
+        return found.value.text if found else readable(key)
+
+    def _names(self, axis: Axis) -> Input:
+        cell = self.model.axes[axis].names
+        return next(declared for declared, bound in self.model.inputs.items() if bound.cell is cell)
+
+    def strangers(self, place: Field) -> None:
+        """Tell of values given for rows that do not exist."""
+        axes = ordered_axes(place.declared.axes)
+        for spot, found in self.by_input.get(place.declared, ()):
+            for axis, key in zip(axes, spot, strict=True):
+                rows = self.given.rows.get(axis, [])
+                if axis.named and key not in rows:
+                    self._stranger(axis, key, rows, found)
+
+    def _stranger(self, axis: Axis, key: str, rows: list[str], found: Given) -> None:
+        if axis.name in self.given.misspelt or self.given.is_bad((axis.name, key)):
+            return
+        wanted = f"there is no {axis.label} `{key}`" + (f"; {did_you_mean(key, rows)}" if rows else "")
+        self.out.problems.append(Problem(found.where, as_written(found.value.written), wanted))
+
+    def numbers(self, declared: NumberInput, bound: Bound, place: Field) -> None:
+        """The cells of a number, its basis and its usual range."""
+        axes = ordered_axes(declared.axes)
+        shape = (1, *(self.sizes[axis] for axis in axes))
+        numbers, basis = np.full(shape, np.nan), np.full(shape, "", dtype=object)
+        absent: list[Path] = []
+        for index in np.ndindex(shape[1:]):
+            keys = self._keys(axes, index)
+            found = self.given.values.get((declared, keys)) if keys is not None else None
+            if found is not None:
+                numbers[0, *index] = self._shown(declared, found)
+                basis[0, *index] = found.basis
+                self._note(bound.cell, index, found)
+                continue
+            default = default_at(declared, dict(zip(axes, index, strict=True)), self.system)
+            if default is not None:
+                numbers[0, *index], basis[0, *index] = default, declared.default_basis
+            elif keys is not None and not declared.optional:
+                absent.append(place.path(dict(zip(axes, keys, strict=True))))
+        low, high = (_of_numbers(np.array([limit])) for limit in usual_of(declared, self.system))
+        stands = {bound.cell: _of_numbers(numbers), bound.basis: _of_texts(basis), bound.low: low, bound.high: high}
+        self.out.cells.update({cell: found for cell, found in stands.items() if cell is not None})
+        self._absent(place, absent, self._wanted(declared))
+
+    def _shown(self, declared: NumberInput, found: Given) -> float:
+        """The number in the book's unit; a warning where it is outside its usual range."""
+        value = found.value.number
+        target = unit(declared.unit)
+        shown = float(converted(value, target, displayed(target, self.system)))
+        fault = usual_fault(declared, shown, value, self.system, self.currency)
+        if fault:
+            self.out.warnings.append(Problem(found.where, as_written(found.value.written), fault))
+        return shown
+
+    def _wanted(self, declared: NumberInput) -> str:
+        usual = usual_words(declared, usual_of(declared, self.system), self.system, self.currency)
+        return f"{declared.label}, usually {usual}"
+
+    def _absent(self, place: Field, absent: list[Path], wanted: str) -> None:
+        """A field of which nothing is given is missing once; otherwise each of its members that is not given."""
+        depth = 3 if place.row_axis else 2
+        count = math.prod(len(self.given.rows.get(axis, axis.members)) for axis in place.inner)
+        heads: dict[Path, list[Path]] = {}
+        for path in absent:
+            heads.setdefault(path[:depth], []).append(path)
+        for head, paths in heads.items():
+            told = [head] if len(paths) == count else paths
+            each = f" (one for each {place.inner[0].label})" if place.inner and told == [head] else ""
+            self.out.missing += [Missing(path, wanted + each) for path in told if not self.given.is_bad(path)]
+
+    def texts(self, declared: TextInput, bound: Bound, place: Field) -> None:
+        """The cells of a text, an option, a name or a member."""
+        axes = ordered_axes(declared.axes)
+        shape = (1, *(self.sizes[axis] for axis in axes))
+        texts = np.full(shape, "", dtype=object)
+        for index in np.ndindex(shape[1:]):
+            keys = self._keys(axes, index)
+            found = self.given.values.get((declared, keys)) if keys is not None else None
+            texts[0, *index] = self._text(declared, place, keys, found)
+            if found is not None:
+                self._note(bound.cell, index, found)
+        self.out.cells[bound.cell] = _of_texts(texts)
+        if bound.basis is not None:
+            given = self.given.values.get((declared, ()))
+            self.out.cells[bound.basis] = _of_texts(np.array([given.basis if given else "assumed"], dtype=object))
+
+    def _text(self, declared: TextInput, place: Field, keys: Path | None, found: Given | None) -> str:
+        if declared.names:
+            return "" if keys is None else self.name(declared.axes[0], keys[0])
+        if declared.picks is not None:
+            return self._member(declared.picks, declared, place, found)
+        return found.value.text if found else declared.default
+
+    def _member(self, axis: Axis, declared: TextInput, place: Field, found: Given | None) -> str:
+        """The name of the row that is picked, by its key or its name; the only row there is need not be picked."""
+        rows = self.given.rows.get(axis, [])
+        names = {key: self.name(axis, key) for key in rows}
+        if found is None:
+            if len(rows) == 1:
+                return names[rows[0]]
+            if axis.name not in self.given.misspelt:
+                choice = f"one of {listed(rows)}" if rows else f"and no {axis.label} is given"
+                self._absent(place, [place.path({})], f"{declared.label}, {choice}")
+            return ""
+        wanted = found.value.text.lower()
+        for key, name in names.items():
+            if wanted in (key.lower(), name.lower()):
+                return name
+        self._stranger(axis, found.value.text, rows, found)
+        return ""
+
+    def _keys(self, axes: tuple[Axis, ...], index: tuple[int, ...]) -> Path | None:
+        """The keys of a cell's members; None in a spare row."""
+        keys = [self._key(axis, place) for axis, place in zip(axes, index, strict=True)]
+        return None if None in keys else tuple(key for key in keys if key is not None)
+
+    def _key(self, axis: Axis, place: int) -> str | None:
+        if not axis.named:
+            return axis.members[place]
+        rows = self.given.rows.get(axis, [])
+        return rows[place] if place < len(rows) else None
+
+    def _note(self, cell: RawInput, index: tuple[int, ...], found: Given) -> None:
+        if found.value.note:
+            self.out.notes.setdefault(cell, {})[index] = found.value.note
+
+
+def _of_numbers(numbers: np.ndarray) -> Cells:
+    return Cells(numbers, np.full(numbers.shape, "", dtype=object))
+
+
+def _of_texts(texts: np.ndarray) -> Cells:
+    return Cells(np.full(texts.shape, np.nan), texts)

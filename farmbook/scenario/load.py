@@ -1,0 +1,117 @@
+"""Loading a scenario: files read, values gathered, cells filled, and every problem told at once."""
+
+from __future__ import annotations
+
+import json
+from collections.abc import Mapping
+from pathlib import Path
+from typing import Any, Final
+
+from farmbook.errors import Problem, ScenarioProblems
+from farmbook.model.model import Model
+from farmbook.scenario.fields import tables_of
+from farmbook.scenario.files import SourceFile, bases_of, check_depth, digest_of, read_file
+from farmbook.scenario.fill import Missing, fill, sizes_of
+from farmbook.scenario.gather import Gathered, Unknown, gather
+from farmbook.scenario.scenario import Scenario
+from farmbook.scenario.schema import file_model
+
+__all__ = ["load", "read"]
+
+MOST_PROBLEMS: Final = 100
+_PAPERS: Final = {"us": "letter", "metric": "a4"}
+
+
+def load(path: str | Path, model: Model) -> Scenario:
+    """Load a scenario file and the files it extends.
+
+    Raises FileProblem for a file that cannot be read, and ScenarioProblems, with every problem at once, for one that
+    can be read but not used.
+    """
+    return _scenario(str(path), bases_of(read_file(Path(path))), model)
+
+
+def read(mapping: Mapping[str, Any], model: Model, path: str = "scenario.toml") -> Scenario:
+    """A scenario from tables already read, as if they stood in a file at `path`; raises as `load` does."""
+    check_depth(mapping, path)
+    content = json.dumps(mapping, sort_keys=True, default=str).encode()
+    return _scenario(path, bases_of(SourceFile(Path(path), "", mapping, content)), model)
+
+
+def _scenario(path: str, files: list[SourceFile], model: Model) -> Scenario:
+    sections = [type(section) for section in model.sections]
+    tables = tables_of(sections)
+    shape = file_model(sections)
+    gathered = Gathered()
+    for file in reversed(files):
+        gather(gathered, file.raw, shape, tables, file.shown)
+    sizes = sizes_of(model, gathered.rows)
+    filled = fill(model, tables, gathered, sizes)
+    problems = [*_header_problems(gathered), *gathered.problems, *_joined(gathered, filled.missing), *filled.problems]
+    if problems:
+        raise ScenarioProblems(path, _cut(problems))
+    system = gathered.header.units
+    return Scenario(
+        path,
+        digest_of(files),
+        system,
+        gathered.header.currency,
+        gathered.header.paper or _PAPERS[system],
+        {axis: tuple(keys) for axis, keys in gathered.rows.items()},
+        sizes,
+        filled.cells,
+        filled.notes,
+        tuple(filled.warnings),
+    )
+
+
+def _header_problems(gathered: Gathered) -> list[Problem]:
+    """What must stand at the top and does not; a key near to it is told of by the joining."""
+    wanted = {
+        "units": 'missing: what plain numbers mean, "us" or "metric"',
+        "currency": 'missing: the currency in three capital letters, such as "USD"',
+    }
+    header = gathered.header
+    return [
+        Problem(key, "", words)
+        for key, words in wanted.items()
+        if not getattr(header, key)
+        and (key,) not in gathered.bad
+        and not any(other.near == key for other in gathered.unknown)
+    ]
+
+
+def _joined(gathered: Gathered, missing: list[Missing]) -> list[Problem]:
+    """Unknown and missing keys; where one is the other misspelt, one problem tells both."""
+    left = [one for one in missing if not _inside_unknown(one, gathered.unknown)]
+    problems = []
+    for unknown in gathered.unknown:
+        here = {one.path[-1]: one for one in left if one.path[:-1] == unknown.path[:-1]}
+        other = here.get(unknown.near)
+        found = unknown.problem()
+        if other is not None:
+            left.remove(other)
+            found = Problem(found.where, found.given, f"{found.wanted} That is missing: {other.wanted}")
+        problems.append(found)
+    return problems + [one.problem() for one in left]
+
+
+def _inside_unknown(missing: Missing, unknown: list[Unknown]) -> bool:
+    """Whether a missing field is given in a table whose name is misspelt."""
+    return any(
+        len(other.path) == 1
+        and other.near == missing.path[0]
+        and isinstance(other.value, Mapping)
+        and missing.path[1] in other.value
+        for other in unknown
+    )
+
+
+def _cut(problems: list[Problem]) -> list[Problem]:
+    if len(problems) <= MOST_PROBLEMS:
+        return problems
+    rest = len(problems) - MOST_PROBLEMS
+    return [
+        *problems[:MOST_PROBLEMS],
+        Problem("and more", "", f"{rest} further problems are not shown; mend these first"),
+    ]

@@ -1,0 +1,1 @@
+"""Rules that every written workbook must keep, and proofs that each rule bites."""
