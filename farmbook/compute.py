@@ -3,13 +3,14 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import cached_property, lru_cache
 from pathlib import Path
 
 from farmbook.expr.lower import lower
-from farmbook.expr.nodes import Expr, Line, RawInput
+from farmbook.expr.nodes import Expr, FirstLabel, Line, RawInput
 from farmbook.interpret.numbers import Array, Cells, Engine
+from farmbook.layout.template import read_templates
 from farmbook.model.farm import farm_model
 from farmbook.model.model import Model
 from farmbook.scenario.load import load
@@ -27,7 +28,18 @@ def whole_farm() -> Model:
 @lru_cache(maxsize=4)
 def lowered(system: str) -> Mapping[Line, Expr]:
     """Every line of the farm in the display units of one system; kinds are checked on the way."""
-    return {line: lower(line, system) for line in whole_farm().lines}
+    return {line: _from_the_top(lower(line, system)) for line in whole_farm().lines}
+
+
+def _from_the_top(root: Expr) -> Expr:
+    """The first of some lines is the first on the inputs sheet, whose order the templates settle, not the model."""
+    if not isinstance(root, FirstLabel):
+        return root
+    order = [name for template in read_templates() for block in template.blocks for name in block.inputs]
+    pairs = sorted(
+        zip(root.lines, root.labels, strict=True), key=lambda pair: order.index(pair[0].name.removesuffix("_flag"))
+    )
+    return replace(root, lines=tuple(line for line, _ in pairs), labels=tuple(label for _, label in pairs))
 
 
 @dataclass(frozen=True)

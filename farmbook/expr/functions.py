@@ -44,6 +44,7 @@ __all__ = [
     "any_of",
     "at",
     "exponential",
+    "interpolated",
     "is_word",
     "joined",
     "log_10",
@@ -54,10 +55,12 @@ __all__ = [
     "negation",
     "previous",
     "ratio",
+    "row_shifted",
     "running_product",
     "running_sum",
     "same_text",
     "sentence",
+    "shifted",
     "square_root",
     "starting",
     "total",
@@ -76,19 +79,24 @@ def _whole_up(x: Any) -> Any:
     return np.sign(x) * np.ceil(np.abs(np.round(x, 9)))
 
 
+def _whole_down(x: Any) -> Any:
+    """Round to nine digits first: of 2.9999999999999996 some spreadsheet programs make 3 and others 2."""
+    return np.floor(np.round(x, 9))
+
+
 FUNCTIONS: Final[dict[str, tuple[str, Callable[..., Any]]]] = {
     "minimum": ("same", np.minimum),
     "maximum": ("same", np.maximum),
     "mean": ("same", lambda a, b: (a + b) / 2),
     "absolute": ("same", np.abs),
     "whole_up": ("same", _whole_up),
-    "whole_down": ("same", np.floor),
+    "whole_down": ("same", _whole_down),
     "exponential": ("pure", np.exp),
     "natural_log": ("pure", np.log),
     "log_10": ("pure", np.log10),
     "square_root": ("pure", np.sqrt),
 }
-"""Name: how units pass through ("same": all arguments and the result share one; "pure": plain numbers), and the number rule."""
+"""Name: how units pass through ("same": one for arguments and result; "pure": plain numbers), and the number rule."""
 
 
 def _call(function: str, *arguments: Any) -> Any:
@@ -123,7 +131,7 @@ def whole_up(x: Operand) -> Operand:
 
 
 def whole_down(x: Operand) -> Operand:
-    """The next whole number at or below."""
+    """The next whole number at or below, judged to nine digits (rule 6)."""
     return cast(Operand, _call("whole_down", x))
 
 
@@ -151,16 +159,17 @@ def ratio(top: Operand, bottom: Operand, otherwise: Operand | float = 0) -> Oper
     """`top / bottom`; `otherwise` where the bottom is zero (rule 7)."""
     if any(isinstance(argument, Expr) for argument in (top, bottom, otherwise)):
         return cast(Operand, Ratio(wrap(top), wrap(bottom), wrap(otherwise)))
-    below: Any = np.asarray(bottom, dtype=float)
+    above, below, other = (np.asarray(argument, dtype=float) for argument in (top, bottom, otherwise))
     safe = np.where(below == 0, 1.0, below)
-    return cast(Operand, np.where(below == 0, otherwise, top / safe)[()])
+    return cast(Operand, np.where(below == 0, other, above / safe)[()])
 
 
 def where(condition: Operand, yes: Operand | float, no: Operand | float) -> Operand:
     """`yes` where the condition is not zero, else `no`."""
     if any(isinstance(argument, Expr) for argument in (condition, yes, no)):
         return cast(Operand, Where(wrap(condition), wrap(yes), wrap(no)))
-    return cast(Operand, np.where(np.asarray(condition) != 0, yes, no)[()])
+    chosen, other = np.asarray(yes, dtype=float), np.asarray(no, dtype=float)
+    return cast(Operand, np.where(np.asarray(condition) != 0, chosen, other)[()])
 
 
 def all_of(*conditions: Expr) -> Expr:
@@ -180,7 +189,9 @@ def negation(condition: Expr) -> Expr:
 
 def joined(expr: Operand, to: str) -> Operand:
     """The same amount as another kind of quantity, such as `kg_dry` out of `kg_wet`; numbers pass unchanged."""
-    return cast(Operand, Joined(expr, unit(to)) if isinstance(expr, Expr) else expr)
+    if isinstance(expr, Expr):
+        return cast(Operand, Joined(expr, unit(to)))
+    return expr
 
 
 def total(expr: Expr, axis: Axis) -> Expr:
@@ -213,14 +224,22 @@ def at(line: Expr, axis: Axis, position: Expr) -> Expr:
     return At(as_line(line), axis, position)
 
 
-def shifted(line: Expr, axis: Axis, *, position: Expr, whole: Expr, part: Expr) -> Expr:
-    """A line's value `whole + part` steps earlier (later where negative), interpolated so that a total is conserved.
+def row_shifted(position: Expr, whole: Expr, rows: Expr) -> Expr:
+    """The earlier of the two rows that a shift looks at, kept inside the list; only as the whole of a line.
 
-    `position` is the line that numbers the axis from 1; `whole` is the whole steps at or below the lag and `part` the rest, 0 to 1.
-    The caller's axis must carry margins wide enough that no allowed lag leaves the range.
+    `position` is the line that numbers the list from 1, `whole` the whole steps at or below the lag (negative for a lead),
+    `rows` how many the list has.
     """
-    back = position - whole
-    return at(line, axis, back) * (1 - part) + at(line, axis, back - 1) * part
+    return minimum(maximum(position - whole - 1, 1), rows - 1)
+
+
+def shifted(line: Expr, axis: Axis, *, row: Expr, part: Expr) -> Expr:
+    """A line's value some steps earlier (or later), interpolated so that a total is conserved.
+
+    `row` is the line made by `row_shifted`, `part` the lag less its whole steps, 0 to 1. The list must carry margins, empty
+    at both ends, that are wider than any lag or lead allowed; then no amount falls off an end.
+    """
+    return at(line, axis, row + 1) * (1 - part) + at(line, axis, row) * part
 
 
 def interpolated(line: Expr, axis: Axis, *, whole: Expr, part: Expr) -> Expr:

@@ -1,7 +1,7 @@
-"""Lowering: a line's expression in the display units of one book, with every conversion factor written in, and kinds checked.
+"""Lowering: a line's expression in the display units of one book, conversion factors written in, and kinds checked.
 
-The lowered expression is what both the numbers and the formulas are made from, so they cannot differ. Converting finds every
-mixture of kinds on the way: nothing can be converted between units that measure different things.
+The lowered expression is what both the numbers and the formulas are made from, so they cannot differ. Converting finds
+every mixture of kinds on the way: nothing can be converted between units that measure different things.
 """
 
 from __future__ import annotations
@@ -13,13 +13,17 @@ from typing import Any, Final
 
 from farmbook.errors import KindMismatch, ModelFault
 from farmbook.expr import nodes as n
+from farmbook.expr.axis import Axis
 from farmbook.expr.functions import FUNCTIONS
-from farmbook.expr.walk import axes_of
+from farmbook.expr.walk import axes_of, ordered_axes
 from farmbook.units import MASS_KINDS, SYMBOLS, Unit, displayed, ice_point_shift, unit
 
 __all__ = ["constant_value", "factor_between", "factor_value", "lower"]
 
 PURE: Final = Unit(())
+WHOLE: Final = ("whole_up", "whole_down")
+IN_TWO_SYSTEMS: Final = {name for symbol in SYMBOLS.values() if symbol.us for name in (symbol.name, symbol.us)}
+"""Symbols of which a US book shows another one: a whole number of these is another amount in each book."""
 Lowered = tuple[n.Expr, Unit]
 
 
@@ -31,15 +35,18 @@ def lower(line: n.Line, system: str) -> n.Expr:
     target = displayed(line.unit, system)
     work = _Lowering(system)
     try:
-        core = work.root(line.expr, target)
+        core = work.root(line, target)
+        extra = set(axes_of(core)) - set(line.axes)
     except KindMismatch as mismatch:
-        raise ModelFault(f"units do not agree in line `{line.name}` [{line.unit}]", where=line.where, why=str(mismatch)) from None
+        what = f"units do not agree in line `{line.name}` [{line.unit}]"
+        raise ModelFault(what, where=line.where, why=str(mismatch)) from None
     except ModelFault as fault:
         raise ModelFault(f"{fault.what} (line `{line.name}`)", where=line.where, why=fault.why) from None
-    extra = set(axes_of(core)) - set(line.axes)
     if extra:
         names = ", ".join(sorted(axis.label for axis in extra))
-        raise ModelFault(f"line `{line.name}` has a value for each {names}, which it does not declare", where=line.where)
+        raise ModelFault(
+            f"line `{line.name}` has a value for each {names}, which it does not declare", where=line.where
+        )
     return core
 
 
@@ -47,10 +54,17 @@ class _Lowering:
     def __init__(self, system: str) -> None:
         self.system = system
 
-    def root(self, expr: n.Expr, target: Unit) -> n.Expr:
+    def root(self, line: n.Line, target: Unit) -> n.Expr:
+        expr = line.expr
         if isinstance(expr, n.Starting):
+            axis = _can_be_stepped(line, _last_axis(line))
+            if axis in axes_of(expr.opening):
+                raise ModelFault(f"an opening value cannot differ by {axis.label}")
             return n.Starting(self.to(expr.opening, target), self.to(expr.step, target))
         if isinstance(expr, n.Running):
+            _can_be_stepped(line, expr.axis)
+            if expr.sign == "+":
+                _no_points(target)
             return replace(expr, expr=self.to(expr.expr, PURE if expr.sign == "*" else target))
         return self.to(expr, target)
 
@@ -61,7 +75,11 @@ class _Lowering:
         if isinstance(expr, (n.Add, n.Subtract)) and not target.point:
             return self._sum(expr, target)[0]
         if isinstance(expr, n.Where):
-            return n.Where(self.to(expr.condition, PURE), self.to(expr.yes, target), self.to(expr.no, target))
+            blank = isinstance(expr.yes, n.Raw) and isinstance(expr.no, n.Number)  # zero on any scale (rule 3)
+            no = expr.no if blank else self.to(expr.no, target)
+            return n.Where(self.to(expr.condition, PURE), self.to(expr.yes, target), no)
+        if isinstance(expr, n.Call) and expr.function in WHOLE:
+            return self._whole(expr, target)[0]
         core, found = self.natural(expr)
         return _convert(core, found, target)
 
@@ -79,9 +97,11 @@ class _Lowering:
         return expr, displayed(expr.unit, self.system)
 
     def _previous(self, expr: n.Previous) -> Lowered:
+        _can_be_stepped(expr.line, expr.axis)
         return expr, displayed(expr.line.unit, self.system)
 
     def _at(self, expr: n.At) -> Lowered:
+        _can_be_stepped(expr.line, expr.axis)
         return replace(expr, position=self.to(expr.position, PURE)), displayed(expr.line.unit, self.system)
 
     def _raw(self, expr: n.Raw) -> Lowered:
@@ -127,17 +147,16 @@ class _Lowering:
         bottom, bottom_unit = self.natural(expr.bottom)
         _no_points(top_unit, bottom_unit)
         found = top_unit.times(bottom_unit, -1)
-        if not isinstance(expr.otherwise, n.Number):
-            # the alternative is given in its own unit, so the quotient is brought to that
-            otherwise, wanted = self.natural(expr.otherwise)
-            factor, inverse = factor_between(found, wanted)
-            top = _scaled(top, factor, inverse=inverse)
-            return n.Ratio(top, bottom, otherwise), wanted
-        return n.Ratio(top, bottom, _bare(expr.otherwise, found, any_unit=True)), found
+        if isinstance(expr.otherwise, n.Number) and (expr.otherwise.value == 0 or found.share):
+            return n.Ratio(top, bottom, expr.otherwise), found
+        # the alternative is given in its own unit, so the quotient is brought to that
+        otherwise, wanted = self.natural(expr.otherwise)
+        return n.Ratio(_convert(top, found, wanted), bottom, otherwise), wanted
 
     def _power(self, expr: n.Power) -> Lowered:
         if isinstance(expr.exponent, n.Number) and not isinstance(expr.base, n.Number):
             base, base_unit = self.natural(expr.base)
+            _no_points(base_unit)
             return n.Power(base, expr.exponent), PURE.times(base_unit, expr.exponent.value)
         return n.Power(self.to(expr.base, PURE), self.to(expr.exponent, PURE)), PURE
 
@@ -161,16 +180,30 @@ class _Lowering:
             return n.Call(expr.function, tuple(self.to(argument, PURE) for argument in expr.arguments)), PURE
         given = next((argument for argument in expr.arguments if not isinstance(argument, n.Number)), expr.arguments[0])
         found = self.natural_unit(given)
+        if expr.function in WHOLE:
+            return self._whole(expr, found)
+        if expr.function == "absolute":
+            _no_points(found)
         return n.Call(expr.function, tuple(self.to(argument, found) for argument in expr.arguments)), found
+
+    def _whole(self, expr: n.Call, wanted: Unit) -> Lowered:
+        """Round to whole ones of one unit, which must be the same in every book and no mixture such as h/min."""
+        bases = [base for name, _ in wanted.powers for base, _ in SYMBOLS[name].measures]
+        if len(bases) > len(set(bases)) or any(name in IN_TWO_SYSTEMS for name, _ in wanted.powers):
+            raise KindMismatch(f"a whole number of {wanted}", "a whole number of one unit that every book shows alike")
+        return n.Call(expr.function, tuple(self.to(argument, wanted) for argument in expr.arguments)), wanted
 
     def _total(self, expr: n.Total) -> Lowered:
         inside, found = self.natural(expr.expr)
+        _no_points(found)
         return replace(expr, expr=inside), found
 
     def _joined(self, expr: n.Joined) -> Lowered:
         inside, found = self.natural(expr.expr)
         wanted = displayed(expr.unit, self.system)
         _no_points(found, wanted)
+        if _measured(found) != _measured(wanted):
+            raise KindMismatch(str(found), f"{wanted}, with no other change than of kind")
         factor, inverse = factor_between(found, wanted)
         return _scaled(inside, factor, inverse=inverse), wanted
 
@@ -211,11 +244,34 @@ _RULES: Final[dict[type[n.Expr], Callable[[_Lowering, Any], Lowered]]] = {
 }
 
 
-def _bare(number: n.Number, target: Unit, *, any_unit: bool = False) -> n.Number:
-    """A bare 0 fits any unit; 1 and -1 fit shares and plain numbers."""
-    if number.value == 0 or any_unit or target.pure or target.share:
+def _bare(number: n.Number, target: Unit) -> n.Number:
+    """A bare 0 fits any unit but a temperature scale, which has its zero where it likes; 1 and -1 fit plain numbers."""
+    plain = target.share or (target.pure and target.size == 1)
+    if plain or (number.value == 0 and not target.point):
         return number
     raise KindMismatch(f"the plain number {number.value}", str(target))
+
+
+def _last_axis(line: n.Line) -> Axis | None:
+    return ordered_axes(line.axes)[-1] if line.axes else None
+
+
+def _can_be_stepped(line: n.Line, axis: Axis | None) -> Axis:
+    if axis is None or not axis.ordered or axis != _last_axis(line):
+        along = f" along {axis.label}" if axis is not None else ""
+        why = "steps run along the last of a line's lists, and that list must have an order"
+        raise ModelFault(f"`{line.name}` has no steps{along}", why=why)
+    return axis
+
+
+def _measured(of: Unit) -> list[tuple[str, int]]:
+    """Powers of what has more than one unit (mass of any kind, length, hours, energy, pressure, degrees)."""
+    total: dict[str, int] = {}
+    for base, power in of.dimension:
+        plain = "delta_degC" if base == "kelvin" else _without_kind(base)
+        if plain in _CONVERTIBLE:
+            total[plain] = total.get(plain, 0) + power
+    return sorted((base, power) for base, power in total.items() if power)
 
 
 def _no_points(*units: Unit) -> None:
@@ -258,6 +314,9 @@ def factor_between(found: Unit, target: Unit) -> tuple[n.Factor | None, bool]:
 def _without_kind(name: str) -> str:
     stem, _, kind = name.partition("_")
     return stem if f"_{kind}" in MASS_KINDS else name
+
+
+_CONVERTIBLE: Final = {_without_kind(base) for symbol in SYMBOLS.values() if symbol.size != 1 for base, _ in symbol.measures}
 
 
 def factor_value(powers: tuple[tuple[str, int], ...]) -> Fraction:

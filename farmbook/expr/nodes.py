@@ -330,9 +330,10 @@ class CountUsed(Expr):
 
 @dataclass(frozen=True, eq=False)
 class FirstLabel(Expr):
-    """The label of the first of these lines, which stand in one column, whose text is this word; or other words if none is."""
+    """The label of the first of these lines, from the top of the column they stand in, whose text is this word; else other words."""
 
     lines: tuple[Line, ...]
+    labels: tuple[str, ...]
     word: str
     otherwise: str
 
@@ -390,6 +391,8 @@ def wrap(value: Operand, *, powers: bool = False) -> Expr:
         return value
     if isinstance(value, Constant):
         return Named(value)
+    if isinstance(value, bool):
+        raise ModelFault(f"{value} in an expression", why="nodes are compared by <, <=, > and >= alone; == is Python's own")
     if isinstance(value, (int, float)) and value in (_POWER_LITERALS if powers else _LITERALS):
         return Number(int(value))
     raise ModelFault(f"a bare {value!r} in an expression", why="rule 4: give it a name, a unit and a source as a Constant")

@@ -7,7 +7,20 @@ from dataclasses import dataclass
 
 from farmbook.errors import ModelFault
 from farmbook.expr.axis import Axis
-from farmbook.expr.nodes import At, CountUsed, CountWord, Expr, FirstLabel, Label, Line, Previous, RawInput, Running, Total, children
+from farmbook.expr.nodes import (
+    At,
+    CountUsed,
+    CountWord,
+    Expr,
+    FirstLabel,
+    Label,
+    Line,
+    Previous,
+    RawInput,
+    Running,
+    Total,
+    children,
+)
 
 __all__ = ["Step", "axes_of", "inputs_of", "lines_of", "ordered_axes", "schedule", "walk"]
 
@@ -102,13 +115,16 @@ def schedule(roots: Mapping[Line, Expr]) -> list[Step]:
 def _cycle(component: list[Line], roots: Mapping[Line, Expr]) -> Step:
     """A cycle through time, its lines in an order that works within one step (rule 5)."""
     inside = set(component)
-    axes = {node.axis for line in component for node in walk(roots[line]) if isinstance(node, Previous) and node.line in inside}
-    for line in component:
-        for node in walk(roots[line]):
-            if isinstance(node, At) and node.line in inside:
-                raise _cycle_fault(component, "a value at another step stands inside a cycle; only `previous` may")
-    if len(axes) != 1:
+    nodes = [node for line in component for node in walk(roots[line])]
+    axes = {node.axis for node in nodes if isinstance(node, Previous) and node.line in inside}
+    if any(isinstance(node, At) and node.line in inside for node in nodes):
+        raise _cycle_fault(component, "a value at another step stands inside a cycle; only `previous` may")
+    if not axes:
         raise _cycle_fault(component, "the lines need each other within one step")
+    if any(ordered_axes(line.axes)[-1:] != tuple(axes) for line in component):
+        raise _cycle_fault(component, "every line of a cycle must be stepped along the same list")
+    if any(isinstance(node, Total) and node.axis in axes for node in nodes):
+        raise _cycle_fault(component, "a total over every step stands inside the cycle; make it a line of its own")
     done: list[Line] = []
     waiting = list(component)
     while waiting:

@@ -350,9 +350,8 @@ def _count_used(e: _Emitter, x: n.CountUsed, axes: Axes) -> str:
 
 
 def _first_label(e: _Emitter, x: n.FirstLabel, axes: Axes) -> str:
-    labels = tuple(line.label for line in x.lines)
     texts = ", ".join(e.variable[line] for line in x.lines)
-    return f"first([{texts}], {x.word!r}, {labels!r}, {x.otherwise!r})"
+    return f"first([{texts}], {x.word!r}, {x.labels!r}, {x.otherwise!r})"
 
 
 def _label_rule(e: _Emitter, x: n.Label, axes: Axes) -> str:

@@ -67,6 +67,21 @@ class Report(Section):
         """Repeated at the head of each sheet."""
         return Label(self.model.section(Farm).raw(Farm.name), "(farm not named)")
 
+    @line("Where the farm is", unit="1")
+    def farm_place(self) -> Expr:
+        """From the inputs sheet."""
+        return Label(self.model.section(Farm).raw(Farm.place), "(place not given)")
+
+    @line("Who prepared the plan", unit="1")
+    def prepared_by(self) -> Expr:
+        """Prepared by the owner or for the owner; nobody has audited it."""
+        return Label(self.model.section(Farm).raw(Farm.prepared_by), "(not said)")
+
+    @line("Date the plan was made", unit="1")
+    def plan_date(self) -> Expr:
+        """Prices and wages are as of this date."""
+        return Label(self.model.section(Farm).raw(Farm.plan_date), "(not dated)")
+
     @line("Error checks that fail", unit="count")
     def errors_failing(self) -> Expr:
         """While one fails, no figure in the book can be relied on."""
@@ -96,7 +111,8 @@ class Report(Section):
     @line("The first single input that holds no number", unit="1")
     def first_without_number(self) -> Expr:
         """By its label on the inputs sheet."""
-        return FirstLabel(self.number_flags(), NOT_A_NUMBER, "none: every single input holds a number")
+        labels = tuple(bound.declared.label for bound in self.singles() if bound.flag in self.number_flags())
+        return FirstLabel(self.number_flags(), labels, NOT_A_NUMBER, "none: every single input holds a number")
 
     @line("Cells of tables that hold no number", unit="count")
     def table_cells_without_number(self) -> Expr:
