@@ -1,5 +1,57 @@
-"""farmbook writes live spreadsheet workbooks for the economics of an oyster-mushroom farm."""
+"""farmbook writes live spreadsheet workbooks for the economics of an oyster-mushroom farm.
+
+From Python: `scenario = farmbook.load("farm.toml")`, `results = farmbook.compute(scenario)`,
+`farmbook.frames(results)` for tables, `farmbook.build(results, "farm.xlsx")` for the workbook.
+"""
 
 from __future__ import annotations
 
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+if TYPE_CHECKING:
+    import pandas as pd
+
+    from farmbook.results import Computed
+    from farmbook.scenario.scenario import Scenario
+
+__all__ = ["__version__", "build", "compute", "frames", "load"]
+
 __version__ = "0.1.0"
+
+# What follows imports inside functions for start-up speed: `import farmbook` loads nothing that it may not need.
+
+
+def load(path: str | Path) -> Scenario:
+    """Read and check a scenario file.
+
+    Raises errors.FileProblem for a file that cannot be read, errors.ScenarioProblems (every problem at once) for one that can.
+    """
+    from farmbook.results import load_scenario  # for start-up speed
+
+    return load_scenario(path)
+
+
+def compute(scenario: Scenario) -> Computed:
+    """Work out every line of the farm, in the scenario's display units."""
+    from farmbook.results import compute as work_out  # for start-up speed
+
+    return work_out(scenario)
+
+
+def frames(results: Computed) -> dict[str, pd.DataFrame]:
+    """Results as pandas frames, one for each section and list: see `farmbook.tables.frames`."""
+    from farmbook.tables import frames as make  # for start-up speed
+
+    return make(results)
+
+
+def build(results: Computed, path: str | Path, *, replace: bool = False) -> Path:
+    """Write the workbook; an existing file is replaced only if it is an unedited farmbook workbook, or with `replace`.
+
+    Raises errors.FileProblem where the file may not or cannot be written; nothing is lost then.
+    """
+    from farmbook.output import build_bytes, save  # for start-up speed
+
+    save(build_bytes(results), Path(path), replace=replace)
+    return Path(path)

@@ -12,7 +12,7 @@ from farmbook import __version__
 from farmbook.errors import FarmbookError
 
 if TYPE_CHECKING:
-    from farmbook.compute import Computed
+    from farmbook.results import Computed
 
 __all__ = ["main"]
 
@@ -42,6 +42,7 @@ def _parser() -> argparse.ArgumentParser:
     build = commands.add_parser("build", help="write the workbook of a scenario")
     build.add_argument("scenario", metavar="SCENARIO", help="a scenario file (.toml)")
     build.add_argument("--out", metavar="BOOK.xlsx", required=True, help="where to write the workbook")
+    build.add_argument("--replace", action="store_true", help="overwrite an existing file even if it has been edited")
     build.set_defaults(run=_build)
     check = commands.add_parser("check", help="check a scenario file and the farm it describes")
     check.add_argument("scenario", metavar="SCENARIO")
@@ -53,11 +54,21 @@ def _parser() -> argparse.ArgumentParser:
     form.add_argument("--json", action="store_true", help="as JSON")
     form.add_argument("--csv", action="store_true", help="as CSV")
     show.set_defaults(run=_show)
+    explain = commands.add_parser("explain", help="print how a line is worked out and what feeds it, down to the inputs")
+    explain.add_argument("scenario", metavar="SCENARIO")
+    explain.add_argument("line", metavar="LINE", help="a line's name, such as cabinet.cost_per_run")
+    explain.set_defaults(run=_explain)
+    new = commands.add_parser("new", help="write a short scenario file to start from")
+    new.add_argument("file", metavar="FILE", help="the scenario file to write (.toml)")
+    new.add_argument("--units", choices=("us", "metric"), default="us", help="which units it is written in")
+    new.set_defaults(run=_new)
+    schema = commands.add_parser("schema", help="print the JSON Schema of scenario files")
+    schema.set_defaults(run=_schema)
     return parser
 
 
 def _computed(path: str) -> Computed:
-    from farmbook.compute import compute, load_scenario  # for start-up speed
+    from farmbook.results import compute, load_scenario  # for start-up speed
 
     return compute(load_scenario(path))
 
@@ -79,12 +90,12 @@ def _report(computed: Computed) -> int:
 
 
 def _build(options: argparse.Namespace) -> int:
-    from farmbook.build import build_bytes, save  # for start-up speed
+    from farmbook.output import build_bytes, save  # for start-up speed
 
     computed = _computed(options.scenario)
     failed = _report(computed)
     data = build_bytes(computed)
-    save(data, Path(options.out))
+    save(data, Path(options.out), replace=options.replace)
     print(f"wrote {options.out} ({len(data) / 1024:.0f} KB)", file=sys.stderr)
     return 1 if failed else 0
 
@@ -108,4 +119,34 @@ def _show(options: argparse.Namespace) -> int:
         print(as_csv(computed), end="")
     else:
         print(headline_text(computed))
+    return 0
+
+
+def _explain(options: argparse.Namespace) -> int:
+    from farmbook.explain import explanation  # for start-up speed
+
+    print(explanation(_computed(options.scenario), options.line))
+    return 0
+
+
+def _new(options: argparse.Namespace) -> int:
+    from farmbook.output import write_whole  # for start-up speed
+    from farmbook.errors import FileProblem  # for start-up speed
+    from farmbook.layout.template import template_folder  # for start-up speed
+
+    path = Path(options.file)
+    if path.exists():
+        raise FileProblem(str(path), "exists already, so it was left as it is", hint="give another name")
+    write_whole((template_folder() / f"starter_{options.units}.txt").read_bytes(), path)
+    print(f"wrote {path}: put your own numbers in, then `farmbook build {path} --out BOOK.xlsx`", file=sys.stderr)
+    return 0
+
+
+def _schema(options: argparse.Namespace) -> int:
+    import json  # for start-up speed
+
+    from farmbook.model.farm import SECTIONS  # for start-up speed
+    from farmbook.scenario.schema import json_schema  # for start-up speed
+
+    print(json.dumps(json_schema(SECTIONS), indent=2, ensure_ascii=False))
     return 0

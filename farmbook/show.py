@@ -9,7 +9,7 @@ import json
 from collections.abc import Iterator
 from dataclasses import dataclass
 
-from farmbook.compute import Computed
+from farmbook.results import Computed
 from farmbook.expr.nodes import Line
 from farmbook.expr.walk import ordered_axes
 from farmbook.layout.looks import decimals

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
+from dataclasses import replace
 
 from farmbook.errors import ModelFault
 from farmbook.expr.axis import Axis
@@ -21,49 +22,61 @@ class Addresses:
     def __init__(self, homes: Mapping[Line | RawInput, Home]) -> None:
         self.homes = homes
 
-    def filled(self, parts: Sequence[Part], sheet: str, at: At) -> str:
-        """The text of a formula in a cell of `sheet` whose members are `at`."""
-        return "".join(part if isinstance(part, str) else self._part(part, sheet, at) for part in parts)
+    def filled(self, parts: Sequence[Part], own: Home, at: At) -> str:
+        """The text of a formula in the cell of a line at home in `own` whose members are `at`."""
+        self._all_run_alike(parts)
+        return "".join(part if isinstance(part, str) else self._part(part, own, at) for part in parts)
 
     def cell(self, of: Line | RawInput, sheet: str, at: At) -> str:
-        """A reference to one cell: by name where it is a single value, else by address."""
+        """A reference to one cell from another sheet or block: by name where it is a single value, else by address."""
         if not of.axes and not (isinstance(of, RawInput) and of.kind in ("low", "high")):
             return workbook_name(of)
-        return self._cell(CellOf(of), sheet, at)
+        return self._cell(CellOf(of), replace(self._home(of), sheet=sheet), at)
 
-    def _part(self, part: CellOf | RangeOf | BlockOf, sheet: str, at: At) -> str:
+    def _all_run_alike(self, parts: Sequence[Part]) -> None:
+        """Two ranges over one list multiply member by member only if both run down or both across."""
+        ways: dict[Axis, dict[str, str]] = {}
+        for part in parts:
+            if isinstance(part, RangeOf):
+                ways.setdefault(part.axis, {})[self._home(part.of).way(part.axis)] = part.of.name
+        for axis, found in ways.items():
+            if len(found) > 1:
+                why = f"`{found['down']}` runs down its sheet and `{found['across']}` across; make a line of their product"
+                raise ModelFault(f"ranges over {axis.label} lie crosswise in one formula", why=why)
+
+    def _part(self, part: CellOf | RangeOf | BlockOf, own: Home, at: At) -> str:
         if isinstance(part, CellOf):
-            return self._cell(part, sheet, at)
+            return self._cell(part, own, at)
         if isinstance(part, RangeOf):
-            return self._range(part, sheet, at)
-        return self._block(part, sheet)
+            return self._range(part, own, at)
+        return self._block(part, own.sheet)
 
     def _home(self, of: Line | RawInput) -> Home:
         if of not in self.homes:
             raise ModelFault(f"`{of.name}` is needed but placed on no sheet")
         return self.homes[of]
 
-    def _cell(self, part: CellOf, sheet: str, at: At) -> str:
+    def _cell(self, part: CellOf, own: Home, at: At) -> str:
         home = self._home(part.of)
         where = {axis: at[axis] - (1 if axis == part.back else 0) for axis in home.axes}
-        return self._prefix(home, sheet) + self._a1(home, where, fixed=())
+        return self._prefix(home, own.sheet) + self._a1(home, where, _shared_ways(home, own))
 
-    def _range(self, part: RangeOf, sheet: str, at: At) -> str:
+    def _range(self, part: RangeOf, own: Home, at: At) -> str:
         home = self._home(part.of)
         rest = {axis: at[axis] for axis in home.axes if axis != part.axis}
         last = home.counts[home.axes.index(part.axis)] - 1
-        fixed = (part.axis,)
-        first_cell = self._a1(home, {**rest, part.axis: 0}, fixed=fixed)
-        last_cell = self._a1(home, {**rest, part.axis: last}, fixed=fixed)
-        return f"{self._prefix(home, sheet)}{first_cell}:{last_cell}"
+        runs = _shared_ways(home, own) - {home.way(part.axis)}
+        first_cell = self._a1(home, {**rest, part.axis: 0}, runs)
+        last_cell = self._a1(home, {**rest, part.axis: last}, runs)
+        return f"{self._prefix(home, own.sheet)}{first_cell}:{last_cell}"
 
     def _block(self, part: BlockOf, sheet: str) -> str:
         homes = [self._home(of) for of in part.of]
         if len({home.sheet for home in homes}) != 1:
-            raise ModelFault("cells to be counted together stand on different sheets", why=", ".join(of.name for of in part.of))
+            names = ", ".join(of.name for of in part.of)
+            raise ModelFault("cells to be counted together stand on different sheets", why=names)
         corners = [home.place(dict.fromkeys(home.axes, 0)) for home in homes]
-        for home in homes:
-            corners.append(home.place({axis: count - 1 for axis, count in zip(home.axes, home.counts, strict=True)}))
+        corners += [home.place({axis: each - 1 for axis, each in zip(home.axes, home.counts, strict=True)}) for home in homes]
         rows = [row for row, _ in corners]
         columns = [home.label_column for home in homes] if part.labels else [column for _, column in corners]
         first = a1(min(rows), min(columns), row_fixed=True, column_fixed=True)
@@ -73,8 +86,12 @@ class Addresses:
     def _prefix(self, home: Home, sheet: str) -> str:
         return "" if home.sheet == sheet else f"{home.sheet}!"
 
-    def _a1(self, home: Home, at: At, *, fixed: Sequence[Axis]) -> str:
+    def _a1(self, home: Home, at: At, runs: set[str]) -> str:
         """Relative where a list runs, so that one formula serves the whole row or column."""
         row, column = home.place(at)
-        runs = {axis.direction for axis in home.axes if axis not in fixed}
         return a1(row, column, row_fixed="down" not in runs, column_fixed="across" not in runs)
+
+
+def _shared_ways(home: Home, own: Home) -> set[str]:
+    """The ways in which a cell's own list and the one it refers to run along together."""
+    return {home.way(axis) for axis in home.axes if axis in own.axes and own.way(axis) == home.way(axis)}

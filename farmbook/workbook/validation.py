@@ -8,8 +8,9 @@ from typing import Any
 from farmbook.expr.nodes import RawInput
 from farmbook.layout.book import a1
 from farmbook.layout.page import Plan
-from farmbook.model.declare import BASES, Choice, NumberInput, TextInput
+from farmbook.model.declare import BASES, Choice, Input, NumberInput, TextInput
 from farmbook.model.section import Bound
+from farmbook.scenario.values import LONGEST_TEXT
 from farmbook.units import Unit, displayed, unit
 
 __all__ = ["validation_of"]
@@ -18,8 +19,8 @@ TITLE, PROMPT, ERROR = 32, 255, 224
 """Longest texts that the file format allows (MS-OI29500 2.1.613)."""
 
 
-def validation_of(cell: RawInput, bound: Bound, plan: Plan) -> Mapping[str, Any] | None:
-    """XlsxWriter's description of the rule for one input cell; None where anything may stand."""
+def validation_of(cell: RawInput, bound: Bound, plan: Plan) -> Mapping[str, Any]:
+    """XlsxWriter's description of the rule for one input cell."""
     declared = bound.declared
     if cell.kind == "basis":
         return _listed(list(BASES), "How you know this", "Measured and quoted figures count as your own; assumed is the book's.")
@@ -29,7 +30,7 @@ def validation_of(cell: RawInput, bound: Bound, plan: Plan) -> Mapping[str, Any]
         return _listed(list(declared.options), declared.label, declared.how)
     if isinstance(declared, TextInput) and declared.picks is not None:
         return _listed(_names_range(declared, plan), declared.label, declared.how)
-    return None
+    return _text(declared)
 
 
 def _names_range(declared: TextInput, plan: Plan) -> str:
@@ -48,6 +49,19 @@ def _listed(source: list[str] | str, title: str, prompt: str) -> dict[str, Any]:
         "input_message": prompt[:PROMPT],
         "error_title": "Not in the list",
         "error_message": "Pick one of the words in the list."[:ERROR],
+    }
+
+
+def _text(declared: Input) -> dict[str, Any]:
+    """Any words, as long as a scenario file may hold them too."""
+    return {
+        "validate": "length",
+        "criteria": "<=",
+        "value": LONGEST_TEXT,
+        "input_title": declared.label[:TITLE],
+        "input_message": declared.how[:PROMPT],
+        "error_title": "Too long",
+        "error_message": f"At most {LONGEST_TEXT} characters fit here.",
     }
 
 

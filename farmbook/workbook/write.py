@@ -24,6 +24,7 @@ from farmbook.layout.page import Plan, text_line
 from farmbook.model.section import Bound
 from farmbook.workbook.address import Addresses
 from farmbook.workbook.charts import draw
+from farmbook.workbook.fingerprint import PLACEHOLDER, PROPERTY, sealed
 from farmbook.workbook.validation import validation_of
 
 __all__ = ["write_book"]
@@ -32,7 +33,7 @@ _BORDERS = {"thin": {"border": 1}, "thick": {"border": 2}, "dotted": {"border": 
 _PAPER = {"letter": 1, "a4": 9}
 
 
-class PlainSheet(Worksheet):
+class PlainSheet(Worksheet):  # type: ignore[misc]  # the library carries no types
     """A worksheet that takes formulas as they are: ours need none of the library's rewriting, which is slow and not always right."""
 
     def _prepare_formula(self, formula: str, expand_future_functions: bool = False) -> str:
@@ -49,7 +50,7 @@ def write_book(
         workbook = xlsxwriter.Workbook(target, {"in_memory": True, "strings_to_formulas": False, "strings_to_urls": False})
         _Writer(workbook, book, plan, results, openings, cells, paper, created).write()
         workbook.close()
-    return target.getvalue()
+    return sealed(target.getvalue())
 
 
 class _Writer:
@@ -78,6 +79,7 @@ class _Writer:
     def write(self) -> None:
         """Write every sheet, then the names."""
         self.workbook.set_properties({"title": self.plan.stamp.get("Scenario", ""), "created": _moment(self.created)})
+        self.workbook.set_custom_property(PROPERTY, PLACEHOLDER, "text")
         for sheet in self.book.sheets:
             self._sheet(sheet)
         for name, (sheet_name, row, column) in sorted(self.book.names.items()):
@@ -154,10 +156,11 @@ class _Writer:
             text = self.addresses.cell(line, sheet.name, members)
             value = self._result(line, index)
         else:
-            formula = self.formulas.setdefault(line, formula_of(line, self.plan.roots[line]))
-            parts = formula.opening if content.opening else formula.step
-            assert parts is not None
-            text = self.addresses.filled(parts, sheet.name, members)
+            if line not in self.formulas:
+                self.formulas[line] = formula_of(line, self.plan.roots[line])
+            formula = self.formulas[line]
+            parts = formula.opening or () if content.opening else formula.step
+            text = self.addresses.filled(parts, self.book.homes[line], members)
             value = self._opening(line, index) if content.opening else self._result(line, index)
         _done(page.write_formula(*at, "=" + text, look, value), line.name)
 

@@ -7,8 +7,8 @@ import itertools
 from collections.abc import Iterator
 from dataclasses import dataclass
 
-from farmbook.build import lay_out
-from farmbook.compute import Computed
+from farmbook.output import lay_out
+from farmbook.results import Computed
 from farmbook.expr.nodes import RawInput
 from farmbook.expr.walk import ordered_axes
 from farmbook.layout.book import Book, Formula, Shown, Worked, a1

@@ -8,8 +8,8 @@ from pathlib import Path
 
 import pytest
 
-from farmbook.build import build_bytes
-from farmbook.compute import compute, load_scenario
+from farmbook.output import build_bytes
+from farmbook.results import compute, load_scenario
 from tests.engines import gnumeric, libreoffice, require
 from tests.engines.cells import Book, disagreements, formula_cells, stored_values
 from tests.engines.formualizer_engine import FormualizerBook

@@ -8,16 +8,17 @@ import tempfile
 from pathlib import Path
 
 from farmbook import __version__
-from farmbook.compute import Computed
+from farmbook.results import Computed
 from farmbook.errors import FileProblem
 from farmbook.layout.book import Book
 from farmbook.layout.page import Plan
 from farmbook.layout.place import place
 from farmbook.layout.template import read_templates
 from farmbook.model.farm_plan import Farm
+from farmbook.workbook.fingerprint import unedited
 from farmbook.workbook.write import write_book
 
-__all__ = ["build_bytes", "lay_out", "save"]
+__all__ = ["build_bytes", "lay_out", "save", "write_whole"]
 
 UNDATED = datetime.date(2000, 1, 1)
 
@@ -68,20 +69,42 @@ def _date_of(computed: Computed) -> datetime.date:
     return found if found.year >= 1980 else UNDATED
 
 
-def save(data: bytes, path: Path) -> None:
-    """Write to a temporary name beside the target and rename, so that a failure leaves nothing half-written."""
+def save(data: bytes, path: Path, *, replace: bool = False) -> None:
+    """Write to a temporary name beside the target and rename, so that a failure leaves nothing half-written.
+
+    Raises FileProblem where the file cannot be written, and where another file, or a workbook that has been edited, stands
+    there and `replace` is not given.
+    """
     if path.is_dir():
         raise FileProblem(str(path), "is a folder, not a file", hint="give a file name that ends in .xlsx")
+    if path.exists() and not replace and not unedited(path):
+        raise FileProblem(
+            str(path),
+            "exists and is not an unedited farmbook workbook, so it was left as it is",
+            hint="give another name, or --replace to overwrite it; what was typed into it is then lost",
+        )
+    write_whole(data, path)
+
+
+def write_whole(data: bytes, path: Path) -> None:
+    """Write a file whole or not at all; raises FileProblem where it cannot be written."""
     if not path.parent.is_dir():
         raise FileProblem(str(path), "cannot be written: its folder does not exist")
+    temporary = None
     try:
         handle, temporary = tempfile.mkstemp(suffix=".tmp", prefix=path.stem, dir=path.parent)
-    except OSError as error:
-        raise FileProblem(str(path), f"cannot be written: {error.strerror}") from None
-    try:
         with os.fdopen(handle, "wb") as file:
             file.write(data)
+        os.chmod(temporary, 0o666 & ~_mask())
         os.replace(temporary, path)
     except OSError as error:
-        Path(temporary).unlink(missing_ok=True)
+        if temporary is not None:
+            Path(temporary).unlink(missing_ok=True)
         raise FileProblem(str(path), f"cannot be written: {error.strerror}") from None
+
+
+def _mask() -> int:
+    """The permissions that new files are not given here; a temporary file starts out private."""
+    mask = os.umask(0)
+    os.umask(mask)
+    return mask

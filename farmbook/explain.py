@@ -1,0 +1,78 @@
+"""Explaining a line: its formula in words, its value, and what feeds it, down to the inputs."""
+
+from __future__ import annotations
+
+import difflib
+from collections.abc import Iterator
+
+from farmbook.results import Computed
+from farmbook.errors import FarmbookError
+from farmbook.expr.lower import lower
+from farmbook.expr.nodes import Line, Named
+from farmbook.expr.walk import inputs_of, lines_of, ordered_axes, walk
+from farmbook.interpret.formula import workbook_name
+from farmbook.interpret.words import sentence_of
+from farmbook.layout.looks import decimals
+from farmbook.layout.page import text_line
+from farmbook.units import displayed
+
+__all__ = ["NoSuchLine", "explanation"]
+
+
+class NoSuchLine(FarmbookError):
+    """No line goes by this name."""
+
+    def __init__(self, name: str, near: list[str]) -> None:
+        self.name, self.near = name, near
+        self.hint = f"did you mean {' or '.join(f'`{one}`' for one in near)}?" if near else "`farmbook show SCENARIO --all` lists every line"
+        super().__init__(f"there is no line called `{name}`")
+
+
+def explanation(computed: Computed, name: str) -> str:
+    """A line and all that feeds it, each line once, indented by its distance.
+
+    `name` is the dotted name or the workbook's name. Raises NoSuchLine with near misses.
+    """
+    return "\n".join(_told(computed, find_line(computed, name), 0, set()))
+
+
+def find_line(computed: Computed, name: str) -> Line:
+    """The line of a dotted name or a workbook name."""
+    wanted = name.strip()
+    for line in computed.roots:
+        if wanted in (line.name, workbook_name(line)) or f"{wanted}_used" == line.name:
+            return line
+    near = difflib.get_close_matches(wanted, [line.name for line in computed.roots], n=3, cutoff=0.5)
+    raise NoSuchLine(name, near)
+
+
+def _told(computed: Computed, line: Line, depth: int, told: set[Line]) -> Iterator[str]:
+    pad = "  " * depth
+    yield f"{pad}{line.label}: {_value(computed, line)}   [{line.name}]"
+    if line in told:
+        yield f"{pad}  (explained above)"
+        return
+    told.add(line)
+    if line.kind == "used":
+        yield from (f"{pad}  typed in as `{source.name}`" for source in inputs_of(line.expr)[:1])
+        return
+    yield f"{pad}  = {sentence_of(line.expr)}"
+    for node in walk(lower(line, computed.scenario.system)):
+        if isinstance(node, Named):
+            yield f"{pad}  {node.constant.label}: {float(node.constant):g} {node.constant.unit.shown(computed.scenario.currency)}   [{node.constant.name}]"
+    for other in lines_of(line.expr):
+        if other is not line:
+            yield from _told(computed, other, depth + 1, told)
+
+
+def _value(computed: Computed, line: Line) -> str:
+    axes = ordered_axes(line.axes)
+    shown = displayed(line.unit, computed.scenario.system)
+    words = shown.shown(computed.scenario.currency)
+    values = computed.values[line].reshape(-1)
+    if text_line(line):
+        return "; ".join(str(value) for value in values)
+    scale = 100 if shown.share else 1
+    spoken = [f"{value * scale:,.{max(decimals(shown), 1 if shown.share else 0)}f}" for value in values]
+    each = f" for each {' and '.join(axis.label for axis in axes)}" if axes else ""
+    return f"{', '.join(spoken[:12])}{', ...' if len(spoken) > 12 else ''} {words}{each}"

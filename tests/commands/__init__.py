@@ -1,0 +1,1 @@
+"""What a person meets at the command line and from Python."""
