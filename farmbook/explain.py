@@ -73,6 +73,6 @@ def _value(computed: Computed, line: Line) -> str:
     if text_line(line):
         return "; ".join(str(value) for value in values)
     scale = 100 if shown.share else 1
-    spoken = [f"{value * scale:,.{max(decimals(shown), 1 if shown.share else 0)}f}" for value in values]
+    spoken = [f"{value * scale:,.{1 if shown.share else decimals(shown)}f}" for value in values]
     each = f" for each {' and '.join(axis.label for axis in axes)}" if axes else ""
     return f"{', '.join(spoken[:12])}{', ...' if len(spoken) > 12 else ''} {words}{each}"

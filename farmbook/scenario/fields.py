@@ -9,17 +9,22 @@ from typing import Final
 from farmbook.errors import ModelFault
 from farmbook.expr.axis import Axis
 from farmbook.expr.walk import ordered_axes
-from farmbook.model.declare import Input, TextInput
+from farmbook.model.declare import Choice, Input, TextInput
 from farmbook.model.section import Section
 from farmbook.scenario.words import Path
 
-__all__ = ["BASIS_KEY", "NAME_KEY", "TOP_KEYS", "Field", "Table", "tables_of"]
+__all__ = ["BASIS_KEY", "NAME_KEY", "TOP_KEYS", "Field", "Table", "has_basis", "tables_of"]
 
 NAME_KEY: Final = "name"
 """The key of a row's own name, whatever the input that holds the names is called."""
 BASIS_KEY: Final = "basis"
 """The key that gives a whole table or row its basis."""
 TOP_KEYS: Final = ("units", "currency", "paper", "extends")
+
+
+def has_basis(declared: Input) -> bool:
+    """Whether the book asks how an input is known: numbers, options and members picked, but not free texts."""
+    return not isinstance(declared, TextInput) or isinstance(declared, Choice) or declared.picks is not None
 
 
 @dataclass(frozen=True)
@@ -84,7 +89,7 @@ def _place(tables: dict[str, Table], section: type[Section], declared: Input) ->
     if row_axis is None:
         name = section.scenario_table()
         table = tables.setdefault(name, Table(name))
-        table.title = section.title
+        table.title = table.title or section.title
         _add(table.fields, Field(declared, key, table.key, None, inner))
     else:
         table = tables.setdefault(row_axis.name, Table(row_axis.name))

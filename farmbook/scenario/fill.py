@@ -21,12 +21,13 @@ from farmbook.scenario.fields import NAME_KEY, Field, Table
 from farmbook.scenario.gather import Gathered, Given
 from farmbook.scenario.limits import default_at, usual_fault, usual_of
 from farmbook.scenario.quantity import converted
-from farmbook.scenario.words import Path, as_written, did_you_mean, listed, readable, usual_words, where_of
+from farmbook.scenario.words import Path, as_written, did_you_mean, key_words, listed, readable, usual_words, where_of
 from farmbook.units import displayed, unit
 
-__all__ = ["Filled", "Missing", "fill", "sizes_of"]
+__all__ = ["MOST_PROBLEMS", "Filled", "Missing", "fill", "sizes_of"]
 
 SPARE_ROWS: Final = 2
+MOST_PROBLEMS: Final = 100
 
 
 @dataclass(frozen=True)
@@ -97,19 +98,20 @@ class _Filling:
     def __post_init__(self) -> None:
         self.system = self.given.header.units or "metric"
         self.currency = self.given.header.currency
+        self.all_rows = {axis: tuple(self.given.rows.get(axis, ())) for axis in self.model.axes}
         self.by_input: dict[Input, list[tuple[Path, Given]]] = {}
         for (declared, spot), found in self.given.values.items():
             self.by_input.setdefault(declared, []).append((spot, found))
 
     def rows(self) -> None:
         """Judge the rows of the named axes: not too many, and no two of one name."""
-        for axis, keys in self.given.rows.items():
+        for axis, keys in self.all_rows.items():
             if len(keys) > axis.most:
                 wanted = f"{len(keys)} rows are given; there is room for {axis.most}"
                 self.out.problems.append(Problem(where_of((axis.name,), table=True), "", wanted))
             self._twins(axis, keys)
 
-    def _twins(self, axis: Axis, keys: list[str]) -> None:
+    def _twins(self, axis: Axis, keys: tuple[str, ...]) -> None:
         seen: dict[str, str] = {}
         for key in keys:
             name = self.name(axis, key)
@@ -134,14 +136,16 @@ class _Filling:
         axes = ordered_axes(place.declared.axes)
         for spot, found in self.by_input.get(place.declared, ()):
             for axis, key in zip(axes, spot, strict=True):
-                rows = self.given.rows.get(axis, [])
-                if axis.named and key not in rows:
-                    self._stranger(axis, key, rows, found)
+                if axis.named and key not in self.given.rows.get(axis, {}):
+                    self._stranger(axis, key, found)
 
-    def _stranger(self, axis: Axis, key: str, rows: list[str], found: Given) -> None:
+    def _stranger(self, axis: Axis, key: str, found: Given) -> None:
         if axis.name in self.given.misspelt or self.given.is_bad((axis.name, key)):
             return
-        wanted = f"there is no {axis.label} `{key}`" + (f"; {did_you_mean(key, rows)}" if rows else "")
+        rows = self.all_rows[axis] if len(self.out.problems) < MOST_PROBLEMS else ()
+        wanted = f"there is no {axis.label} `{key_words(key)}`" + (
+            f"; {did_you_mean(key, rows, 'there are')}" if rows else ""
+        )
         self.out.problems.append(Problem(found.where, as_written(found.value.written), wanted))
 
     def numbers(self, declared: NumberInput, bound: Bound, place: Field) -> None:
@@ -185,7 +189,7 @@ class _Filling:
     def _absent(self, place: Field, absent: list[Path], wanted: str) -> None:
         """A field of which nothing is given is missing once; otherwise each of its members that is not given."""
         depth = 3 if place.row_axis else 2
-        count = math.prod(len(self.given.rows.get(axis, axis.members)) for axis in place.inner)
+        count = math.prod(len(self.all_rows.get(axis, axis.members)) for axis in place.inner)
         heads: dict[Path, list[Path]] = {}
         for path in absent:
             heads.setdefault(path[:depth], []).append(path)
@@ -219,7 +223,7 @@ class _Filling:
 
     def _member(self, axis: Axis, declared: TextInput, place: Field, found: Given | None) -> str:
         """The name of the row that is picked, by its key or its name; the only row there is need not be picked."""
-        rows = self.given.rows.get(axis, [])
+        rows = self.all_rows[axis]
         names = {key: self.name(axis, key) for key in rows}
         if found is None:
             if len(rows) == 1:
@@ -232,7 +236,7 @@ class _Filling:
         for key, name in names.items():
             if wanted in (key.lower(), name.lower()):
                 return name
-        self._stranger(axis, found.value.text, rows, found)
+        self._stranger(axis, found.value.text, found)
         return ""
 
     def _keys(self, axes: tuple[Axis, ...], index: tuple[int, ...]) -> Path | None:
@@ -243,7 +247,7 @@ class _Filling:
     def _key(self, axis: Axis, place: int) -> str | None:
         if not axis.named:
             return axis.members[place]
-        rows = self.given.rows.get(axis, [])
+        rows = self.all_rows[axis]
         return rows[place] if place < len(rows) else None
 
     def _note(self, cell: RawInput, index: tuple[int, ...], found: Given) -> None:

@@ -4,14 +4,15 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, field
+from functools import cached_property
 from typing import Any, Final, TypeVar
 
 from pydantic import BaseModel, ValidationError
 
 from farmbook.errors import Problem
 from farmbook.expr.axis import Axis
-from farmbook.model.declare import Input, NumberInput
-from farmbook.scenario.fields import BASIS_KEY, NAME_KEY, TOP_KEYS, Field, Table
+from farmbook.model.declare import Input
+from farmbook.scenario.fields import BASIS_KEY, NAME_KEY, TOP_KEYS, Field, Table, has_basis
 from farmbook.scenario.schema import OWN_WORDS, Header
 from farmbook.scenario.values import CELL_KEYS, Context, Value
 from farmbook.scenario.words import Path, as_written, closest, listed, where_of, where_table
@@ -51,7 +52,7 @@ class Unknown:
     options: tuple[str, ...]
     home: str = ""
 
-    @property
+    @cached_property
     def near(self) -> str:
         """The key that was probably meant."""
         return closest(self.path[-1], self.options)
@@ -78,7 +79,7 @@ class Gathered:
 
     header: Header = field(default_factory=Header)
     values: dict[tuple[Input, Path], Given] = field(default_factory=dict)
-    rows: dict[Axis, list[str]] = field(default_factory=dict)
+    rows: dict[Axis, dict[str, None]] = field(default_factory=dict)
     problems: list[Problem] = field(default_factory=list)
     unknown: list[Unknown] = field(default_factory=list)
     bad: set[Path] = field(default_factory=set)
@@ -98,7 +99,7 @@ def gather(
 ) -> None:
     """Take one file in, over what the files below it gave. Nothing is raised for what the file says wrongly."""
     taking = _Taking(into, tables, origin, raw)
-    own, rest = taking.valid(Header, raw, None)
+    own, rest = taking.valid(Header, _copied(raw), None)
     context = taking.header(own)
     body, _ = taking.valid(model, rest, context)
     for attribute, info in type(body).model_fields.items():
@@ -146,15 +147,14 @@ class _Taking:
         self._fields(table.fields, (table.key,), found)
         if table.axis is None:
             return
-        rows = self.into.rows.setdefault(table.axis, [])
+        rows = self.into.rows.setdefault(table.axis, {})
         for key, row in (found.__pydantic_extra__ or {}).items():
             path = (table.key, key)
             if not key.isascii() or not key.replace("_", "").replace("-", "").isalnum() or len(key) > 60:
                 wanted = 'a row\'s key is made of letters, digits and underscores; give other words as its name = "..."'
                 self._problem(path, Problem(where_of(path, self.origin, table=True), "", wanted))
                 continue
-            if key not in rows:
-                rows.append(key)
+            rows.setdefault(key)
             self._fields(table.row_fields, path, row)
 
     def _fields(self, fields: Mapping[str, Field], path: Path, found: BaseModel) -> None:
@@ -166,8 +166,7 @@ class _Taking:
 
     def _values(self, field: Field, path: Path, found: object, basis: str) -> None:
         if isinstance(found, Value):
-            numeric = isinstance(field.declared, NumberInput)
-            given = Given(found, (found.basis or basis) if numeric else "", path, self.origin)
+            given = Given(found, (found.basis or basis) if has_basis(field.declared) else "", path, self.origin)
             self.into.values[field.declared, field.spot(path)] = given
         elif isinstance(found, dict):
             for key, inside in found.items():
@@ -179,7 +178,7 @@ class _Taking:
                     self._values(field, (*path, info.alias or attribute), inside, basis)
 
     def _tell(self, path: Path, kind: str, message: str) -> None:
-        value = _at(self.raw, path)
+        value = self._at(path)
         if kind == OWN_WORDS:
             self._problem(path, Problem(where_of(path, self.origin), as_written(value), message))
         elif kind in ("extra_forbidden", "model_type"):
@@ -194,6 +193,25 @@ class _Taking:
                 self.into.unknown.append(unknown)
         else:
             self._problem(path, Problem(where_of(path, self.origin), as_written(value), "cannot stand here"))
+
+    def _at(self, path: Path) -> object:
+        """What the file has at a path, or at the nearest table or list above."""
+        found: object = self.raw
+        for key in path:
+            if isinstance(found, list):
+                place = next((axis.members.index(key) for axis in self._lists() if key in axis.members), len(found))
+                return found[place] if place < len(found) else found
+            if not isinstance(found, Mapping) or key not in found:
+                return found
+            found = found[key]
+        return found
+
+    def _lists(self) -> list[Axis]:
+        """The axes for whose members a file may give a list."""
+        fields = [
+            field for table in self.tables.values() for field in (*table.fields.values(), *table.row_fields.values())
+        ]
+        return [axis for field in fields for axis in field.inner if not axis.named]
 
     def _problem(self, path: Path, problem: Problem) -> None:
         self.into.problems.append(problem)
@@ -220,21 +238,14 @@ class _Taking:
             return (*table.fields, BASIS_KEY)
         if len(inside) == 1:
             return (*sorted(fields, key=lambda key: key != NAME_KEY), BASIS_KEY)
-        inner = fields[inside[0]].inner
-        return inner[len(inside) - 2].members if len(inside) - 2 < len(inner) else CELL_KEYS
+        field = fields[inside[0]]
+        if len(inside) - 2 < len(field.inner):
+            return field.inner[len(inside) - 2].members
+        return CELL_KEYS if has_basis(field.declared) else ("value", "note")
 
 
 def _path(loc: Iterable[int | str]) -> Path:
     return tuple(str(part) for part in loc)
-
-
-def _at(raw: object, path: Path) -> object:
-    """What the file has at a path, or at the nearest table or list above."""
-    for key in path:
-        if not isinstance(raw, Mapping) or key not in raw:
-            return raw
-        raw = raw[key]
-    return raw
 
 
 def _pruned(raw: Mapping[str, Any], paths: Iterable[Path]) -> tuple[dict[str, Any], set[Path]]:

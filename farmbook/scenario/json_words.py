@@ -7,7 +7,7 @@ from fractions import Fraction
 from typing import Any
 
 from farmbook.model.declare import BASES, Choice, Input, NumberInput, TextInput
-from farmbook.scenario.fields import Field
+from farmbook.scenario.fields import Field, has_basis
 from farmbook.scenario.limits import usual_of
 from farmbook.scenario.values import LONGEST_TEXT
 from farmbook.scenario.words import usual_words
@@ -32,21 +32,19 @@ def field_schema(field: Field) -> dict[str, Any]:
             }
             found = {"anyOf": [listed, keyed]}
     about: dict[str, Any] = {"title": field.declared.label, "description": _description(field.declared)}
-    default = _default(field.declared)
+    default = _default(field)
     return {**found, **about} if default is None else {**found, **about, "default": default}
 
 
 def _leaf(declared: Input) -> dict[str, Any]:
-    note = {"type": "string", "maxLength": LONGEST_TEXT}
+    extras: dict[str, Any] = {"note": {"type": "string", "maxLength": LONGEST_TEXT}}
+    if has_basis(declared):
+        extras["basis"] = {"enum": list(BASES)}
     if isinstance(declared, NumberInput):
-        return _with_cell(
-            [{"type": "number", **_bounds(declared)}, {"type": "string"}],
-            {"basis": {"enum": list(BASES)}, "note": note},
-        )
-    text: dict[str, Any] = {"type": "string", "minLength": 1, "maxLength": LONGEST_TEXT}
+        return _with_cell([{"type": "number", **_bounds(declared)}, {"type": "string"}], extras)
     if isinstance(declared, Choice):
-        text = {"enum": list(declared.options)}
-    return _with_cell([text], {"note": note})
+        return _with_cell([{"enum": list(declared.options)}], extras)
+    return _with_cell([{"type": "string", "minLength": 1, "maxLength": LONGEST_TEXT}], extras)
 
 
 def _with_cell(plain: list[dict[str, Any]], extras: dict[str, Any]) -> dict[str, Any]:
@@ -85,17 +83,23 @@ def _ranges(declared: NumberInput) -> str:
     return f"Usually {words['metric']} in a metric file, {words['us']} in a US file."
 
 
-def _default(declared: Input) -> Any:
+def _default(field: Field) -> Any:
     """The default as a value that means the same in every file: a text with its unit where the systems differ."""
+    declared = field.declared
     if isinstance(declared, TextInput):
         return declared.default or None
-    if not isinstance(declared, NumberInput) or declared.default is None:
+    if not isinstance(declared, NumberInput) or declared.default is None or any(axis.named for axis in field.inner):
         return None
-    values = declared.default if isinstance(declared.default, tuple) else (declared.default,)
-    shown = [
-        value if _same_everywhere(declared) else f"{_plain(value)} {unit(declared.unit).shown()}" for value in values
-    ]
-    return shown if isinstance(declared.default, tuple) else shown[0]
+    if isinstance(declared.default, tuple):
+        return [_shown(declared, value) for value in declared.default]
+    found: Any = _shown(declared, declared.default)
+    for axis in reversed(field.inner):
+        found = [found] * len(axis.members)
+    return found
+
+
+def _shown(declared: NumberInput, value: float) -> float | str:
+    return value if _same_everywhere(declared) else f"{_plain(value)} {unit(declared.unit).shown()}"
 
 
 def _plain(value: float) -> str:

@@ -79,5 +79,5 @@ def usual_fault(declared: NumberInput, shown: float, value: Fraction, system: st
     if usual[0] <= shown <= usual[1]:
         return ""
     side = "below" if shown < usual[0] else "above"
-    meant = _percent_meant(declared, value) if value > 1 and value / 100 <= Fraction(declared.usual[1]) else ""
+    meant = _percent_meant(declared, value) if declared.usual[0] <= value / 100 <= declared.usual[1] else ""
     return f"{side} the usual range of {usual_words(declared, usual, system, currency)}{meant}"

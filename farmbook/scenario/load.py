@@ -11,14 +11,13 @@ from farmbook.errors import Problem, ScenarioProblems
 from farmbook.model.model import Model
 from farmbook.scenario.fields import tables_of
 from farmbook.scenario.files import SourceFile, bases_of, check_depth, digest_of, read_file
-from farmbook.scenario.fill import Missing, fill, sizes_of
+from farmbook.scenario.fill import MOST_PROBLEMS, Missing, fill, sizes_of
 from farmbook.scenario.gather import Gathered, Unknown, gather
 from farmbook.scenario.scenario import Scenario
 from farmbook.scenario.schema import file_model
 
 __all__ = ["load", "read"]
 
-MOST_PROBLEMS: Final = 100
 _PAPERS: Final = {"us": "letter", "metric": "a4"}
 
 
@@ -57,7 +56,7 @@ def _scenario(path: str, files: list[SourceFile], model: Model) -> Scenario:
         system,
         gathered.header.currency,
         gathered.header.paper or _PAPERS[system],
-        {axis: tuple(keys) for axis, keys in gathered.rows.items()},
+        {axis: tuple(gathered.rows.get(axis, ())) for axis in model.axes},
         sizes,
         filled.cells,
         filled.notes,
@@ -110,8 +109,7 @@ def _inside_unknown(missing: Missing, unknown: list[Unknown]) -> bool:
 def _cut(problems: list[Problem]) -> list[Problem]:
     if len(problems) <= MOST_PROBLEMS:
         return problems
-    rest = len(problems) - MOST_PROBLEMS
     return [
         *problems[:MOST_PROBLEMS],
-        Problem("and more", "", f"{rest} further problems are not shown; mend these first"),
+        Problem("and more", "", "further problems are not shown; mend these first"),
     ]

@@ -10,7 +10,7 @@ from typing import Final
 
 from farmbook.scenario.unit_words import COUNTS, Factor, factors_of, measured
 from farmbook.scenario.words import UnfitError, kind_of, share_like
-from farmbook.units import SYMBOLS, Unit, ice_point_shift
+from farmbook.units import SYMBOLS, Unit, ice_point_shift, unit
 
 __all__ = ["checked", "converted", "read_quantity", "split_quantity"]
 
@@ -59,31 +59,28 @@ def converted(number: Fraction, found: Unit, target: Unit) -> Fraction:
     return celsius / target.size + ice_point_shift(target)
 
 
-def read_quantity(number: Fraction, written: str, target: Unit, currency: str) -> Fraction:
-    """A number with a written unit, in the target unit.
+def read_quantity(number: Fraction, written: str, target: Unit, currency: str, shown: Unit | None = None) -> Fraction:
+    """A number with a written unit, in the target unit; `shown` is the unit that a complaint names in its place.
 
     The endings of kinds are taken from the target ("lb" is lb_wet where wet mix is weighed), and things counted may be
     left out. An empty currency lets any currency pass. Raises UnfitError, saying which kind of unit is wanted.
     """
     factors = factors_of(written, currency)
-    if not target.powers or target.powers[0][0] == "flag":
+    if target.pure and not _ratio(target):
         raise UnfitError("a plain number is wanted, without a unit")
     if [factor.symbols for factor in factors] == [("percent",)] and _ratio(target):
         return number / 100 / target.size
     found = _fitting(factors, target)
     if found is None:
-        raise UnfitError(_mismatch(written, factors, target, currency))
+        raise UnfitError(_mismatch(written, factors, shown or target, currency))
     return converted(number, found, target)
 
 
 def _ratio(target: Unit) -> bool:
     """Whether a percentage makes sense: a share, or a mass per mass whatever the units."""
     masses = [power for name, power in target.powers if SYMBOLS[name].measures[0][0].startswith("kg")]
-    return (
-        share_like(target)
-        or target.powers[0][0] == "percent"
-        or (len(masses) == len(target.powers) and not sum(masses))
-    )
+    of_masses = bool(masses) and len(masses) == len(target.powers) and not sum(masses)
+    return of_masses or share_like(target) or target == unit("percent")
 
 
 def _fitting(factors: list[Factor], target: Unit) -> Unit | None:

@@ -20,7 +20,7 @@ class Scenario:
 
     `cells` holds every input, basis and usual limit of the model, numbers in the units of `system`; arrays have the
     shape (1, *axes), the axes in the order of `ordered_axes`. The places of `notes` are in the same order, without the
-    leading 1. Axes of which no row is given are left out of `rows`.
+    leading 1. `rows` holds the keys of the rows given, for every named axis.
     """
 
     path: str
@@ -42,7 +42,9 @@ def with_cell(scenario: Scenario, raw: RawInput, index: tuple[int, ...], value: 
     number in a text's cell is the text of its digits. Raises ModelFault for a cell that the scenario does not have.
     """
     before = scenario.cells.get(raw)
-    if before is None or len(index) != before.numbers.ndim - 1:
+    shape = () if before is None else before.numbers.shape[1:]
+    inside = len(index) == len(shape) and all(0 <= place < size for place, size in zip(index, shape, strict=True))
+    if before is None or not inside:
         raise ModelFault(f"no cell {index} of `{raw.name}`")
     numbers, texts = before.numbers.copy(), before.texts.copy()
     place = (0, *index)

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable, Iterable, Mapping
 from fractions import Fraction
 from functools import lru_cache
-from typing import Annotated, Any, Final, cast
+from typing import Annotated, Any, ClassVar, Final, cast
 
 from pydantic import (
     AfterValidator,
@@ -93,18 +93,19 @@ class _File(Header):
     )
 
 
+class _TextCell(BaseModel):
+    model_config = ConfigDict(extra="forbid")
+    basis: ClassVar[str] = ""
+
+    value: Any
+    note: Text = Field(default_factory=str)
+
+
 class _Cell(BaseModel):
     model_config = ConfigDict(extra="forbid")
 
     value: Any
     basis: Basis = Field(default_factory=str)
-    note: Text = Field(default_factory=str)
-
-
-class _TextCell(BaseModel):
-    model_config = ConfigDict(extra="forbid")
-
-    value: Any
     note: Text = Field(default_factory=str)
 
 
@@ -122,17 +123,17 @@ class _Open(BaseModel):
 
 def _cell_type(declared: Input) -> Any:
     """One value: its structure judged by pydantic, its number and unit or its text by our own readers."""
-    numeric = isinstance(declared, NumberInput)
+    known = f.has_basis(declared)
 
     def finish(cell: _Cell | _TextCell, info: ValidationInfo) -> Value:
         if isinstance(declared, NumberInput):
             number = _told(read_number, declared, cell.value, info.context)
-            return Value(number, "", cast(_Cell, cell).basis, cell.note, cell.value)
+            return Value(number, "", cell.basis, cell.note, cell.value)
         text = _told(read_option, cast(TextInput, declared), cell.value)
-        return Value(Fraction(0), text, "", cell.note, cell.value)
+        return Value(Fraction(0), text, cell.basis, cell.note, cell.value)
 
-    wrap = BeforeValidator(lambda given: _told(lambda: as_cell(given, basis=numeric)))
-    return Annotated[_Cell if numeric else _TextCell, wrap, AfterValidator(finish)]
+    wrap = BeforeValidator(lambda given: _told(lambda: as_cell(given, basis=known)))
+    return Annotated[_Cell if known else _TextCell, wrap, AfterValidator(finish)]
 
 
 def _members_type(axis: Axis, leaf: Any) -> Any:

@@ -62,12 +62,14 @@ _ALIASES: Final = {
     "kW": "kilowatt",
     "percent": "pct",
 }
-"""Symbol: further ways to write it, lower case, without a plural s."""
+"""Symbol, for all its kinds: further ways to write it, lower case, without a plural s."""
 
 _POWERS_IN_WORDS: Final = {"sq ": 2, "square ": 2, "cu ": 3, "cubic ": 3}
 _CURRENCY: Final = re.compile(r"[A-Za-z]{3}|[$€£¥]")
+_COMMON_CURRENCIES: Final = ("USD", "EUR", "GBP", "CAD", "AUD", "NZD", "CHF", "SEK", "NOK", "DKK", "PLN", "CZK", "JPY")
 _SIGNS: Final = {"$": ("USD", "CAD", "AUD", "NZD"), "€": ("EUR",), "£": ("GBP",), "¥": ("JPY", "CNY")}
 _PLAIN_TEXT: Final = str.maketrans({"²": "2", "³": "3", "·": "*", "\u00d7": "*", "^": "", "_": " ", "-": " "})
+_PER: Final = re.compile(r"(?:(?<=\S) | ?\b)(?:per|a|an) (?=\S)")
 _POWER: Final = re.compile(r"(.*?[^\d\s])([23])")
 _MOST_FACTORS: Final = 5
 
@@ -87,12 +89,12 @@ def measured(symbol: str) -> frozenset[str]:
 
 
 def _index() -> dict[str, tuple[str, ...]]:
-    """Each way of writing, folded to lower case: the symbols it may stand for."""
+    """Each way of writing, folded to lower case: the symbols it may stand for, a temperature before a difference."""
     found: dict[str, list[str]] = {}
-    for name, symbol in SYMBOLS.items():
+    for name, symbol in sorted(SYMBOLS.items(), key=lambda item: not item[1].point):
         if name not in _NEVER_WRITTEN:
-            ways = {name.lower().replace("_", " "), symbol.shown.lower(), *_ALIASES.get(name, "").split("|")} - {""}
-            for way in ways:
+            also = _ALIASES.get(name, _ALIASES.get(symbol.shown, ""))
+            for way in {name.lower().replace("_", " "), symbol.shown.lower(), *also.split("|")} - {""}:
                 found.setdefault(way, []).append(name)
     return {way: tuple(names) for way, names in found.items()}
 
@@ -106,12 +108,15 @@ def factors_of(text: str, currency: str) -> list[Factor]:
     Raises UnfitError for a unit that is not in the table and for money of another currency.
     """
     plain = " ".join(text.replace("°", "deg ").translate(_PLAIN_TEXT).split())
-    plain = re.sub(r"\bper\b", "/", plain).replace(" x ", "*")
+    plain = _PER.sub("/", plain).replace(" x ", "*")
     found: list[Factor] = []
     for position, part in enumerate(plain.split("/")):
-        sign = -1 if position else 1
-        for factor in part.split("*"):
-            found += [_raised(each, sign) for each in _factors(factor.strip(), currency)]
+        for factor in (piece.strip() for piece in part.split("*")):
+            if position == 0 and factor in ("", "1") and "/" in plain:
+                continue
+            if not factor:
+                raise UnfitError(f"`{text}` is not a unit known here")
+            found += [_raised(each, -1 if position else 1) for each in _factors(factor, currency)]
     if len(found) > _MOST_FACTORS:
         raise UnfitError(f"`{text}` is too long to be a unit")
     return found
@@ -123,8 +128,6 @@ def _raised(factor: Factor, sign: int) -> Factor:
 
 def _factors(text: str, currency: str) -> list[Factor]:
     """The factors of a piece without `/` and `*`: a name of one or more words, or several names with spaces between."""
-    if text in ("", "1"):
-        return []
     whole = _one(text, currency)
     if whole is not None:
         return [whole]
@@ -157,7 +160,7 @@ def _symbols(folded: str) -> tuple[str, ...]:
 def _is_money(text: str, currency: str) -> bool:
     """Whether this is money of the file's own currency; raises UnfitError for another currency."""
     own = not currency or text.upper() == currency or currency in _SIGNS.get(text, ())
-    if not own and (text.isupper() or text in _SIGNS):
+    if not own and (text.isupper() or text in _SIGNS or text.upper() in _COMMON_CURRENCIES):
         raise UnfitError(f"`{text}` is not the file's currency: money in this file is in {currency}")
     return own
 

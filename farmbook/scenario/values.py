@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 import unicodedata
 from collections.abc import Mapping
 from dataclasses import dataclass
@@ -13,7 +14,7 @@ from typing import Any, Final
 from farmbook.model.declare import BASES, Choice, NumberInput, TextInput
 from farmbook.scenario.limits import hard_fault
 from farmbook.scenario.quantity import checked, converted, read_quantity, split_quantity
-from farmbook.scenario.words import UnfitError, closest, did_you_mean
+from farmbook.scenario.words import UnfitError, closest, did_you_mean, key_words
 from farmbook.units import displayed, unit
 
 __all__ = [
@@ -30,6 +31,7 @@ __all__ = [
 ]
 
 LONGEST_TEXT: Final = 200
+_AMBIGUOUS_TON: Final = re.compile(r"(?<!short )\btons?\b", re.IGNORECASE)
 CELL_KEYS: Final = ("value", "basis", "note")
 _TURNING: Final = {*range(0x202A, 0x202F), *range(0x2066, 0x206A), 0x200E, 0x200F}
 """Characters that turn the direction of writing and so can hide what a text says."""
@@ -60,9 +62,11 @@ def as_cell(given: object, *, basis: bool) -> object:
         return {"value": given}
     if "value" in given:
         return given
-    near = next((key for key in given if closest(str(key), ["value"])), "")
+    near = next((str(key) for key in given if closest(str(key), ["value"])), "")
     keys = 'value = ..., basis = "measured", note = "..."' if basis else 'value = ..., note = "..."'
-    raise UnfitError(f"one value is wanted, or {{{keys}}}" + (f"; did you mean `value` by `{near}`?" if near else ""))
+    raise UnfitError(
+        f"one value is wanted, or {{{keys}}}" + (f"; did you mean `value` by `{key_words(near)}`?" if near else "")
+    )
 
 
 def read_number(declared: NumberInput, given: object, context: Context) -> Fraction:
@@ -72,7 +76,11 @@ def read_number(declared: NumberInput, given: object, context: Context) -> Fract
     number, written = _number_and_unit(given)
     if not written and not context.system:
         return number
-    found = read_quantity(number, written, target, context.currency) if written else converted(number, shown, target)
+    if context.system == "metric" and _AMBIGUOUS_TON.search(written):
+        raise UnfitError("in a metric file write `t` for 1,000 kg, or `short ton` for 2,000 lb")
+    found = converted(number, shown, target)
+    if written:
+        found = read_quantity(number, written, target, context.currency, shown)
     fault = hard_fault(declared, found, context.system or "metric", context.currency)
     if fault:
         raise UnfitError(fault)
@@ -129,7 +137,7 @@ def read_word(given: object, options: tuple[str, ...]) -> str:
     text = read_text(given)
     found = next((option for option in options if option.lower() == text.lower()), None)
     if found is None:
-        raise UnfitError(f"no such word here; {did_you_mean(text, options)}")
+        raise UnfitError(f"no such word here; {did_you_mean(text, options, 'the words are')}")
     return found
 
 

@@ -21,6 +21,7 @@ __all__ = [
     "closest",
     "did_you_mean",
     "figure",
+    "key_words",
     "kind_of",
     "listed",
     "readable",
@@ -51,15 +52,16 @@ def where_of(path: Path, origin: str = "", *, table: bool = False) -> str:
     if table:
         return where_table(path) + tail
     head = f"{where_table(path[:-1])} " if len(path) > 1 else ""
-    return f"{head}{_key(path[-1])}{tail}"
+    return f"{head}{key_words(path[-1])}{tail}"
 
 
 def where_table(path: Path) -> str:
     """`[table.row]`."""
-    return f"[{'.'.join(_key(key) for key in path)}]"
+    return f"[{'.'.join(key_words(key) for key in path)}]"
 
 
-def _key(key: str) -> str:
+def key_words(key: str) -> str:
+    """A key as it would be written in the file."""
     return key if _BARE_KEY.fullmatch(key) else _quoted(key)
 
 
@@ -98,10 +100,10 @@ def closest(word: str, options: Iterable[str]) -> str:
     return folded[found[0]] if found else ""
 
 
-def did_you_mean(word: str, options: Sequence[str]) -> str:
-    """`did you mean ...?`, or the options themselves."""
+def did_you_mean(word: str, options: Sequence[str], otherwise: str) -> str:
+    """`did you mean ...?`, or other words and then the options themselves."""
     near = closest(word, options)
-    return f"did you mean `{near}`?" if near else f"one of {listed(options)}"
+    return f"did you mean `{near}`?" if near else f"{otherwise} {listed(options)}"
 
 
 def listed(words: Sequence[str], most: int = 12) -> str:
@@ -142,7 +144,8 @@ def amount(value: float | Fraction, of: Unit, currency: str) -> str:
 
 
 def _unit_words(of: Unit, currency: str) -> str:
-    return "" if not of.powers or of.powers[0][0] == "flag" else of.shown(currency or "money")
+    plain = of.pure and not share_like(of) and of != unit("percent")
+    return "" if plain else of.shown(currency or "money")
 
 
 def usual_words(declared: NumberInput, limits: tuple[float, float], system: str, currency: str) -> str:
@@ -165,7 +168,6 @@ _KIND_WORDS: Final[dict[tuple[tuple[str, int], ...], str]] = {
     (("A", 1),): "a current",
     (("A", -1), ("h", -1), ("kJ", 1)): "a voltage",
     (("money", 1),): "money",
-    (("person_hour", 1),): "hours of work",
 }
 
 
@@ -184,17 +186,17 @@ def _symbol_kind(name: str, power: int) -> str:
     base = symbol.measures[0][0]
     if base == "m":
         return _POWERS_OF_LENGTH.get(symbol.measures[0][1] * power, "a power of length")
-    if base.startswith("kg"):
-        return "a mass"
     if base == "flag":
-        return "a share" if name == "percent" else "yes or no, written 1 or 0"
-    return _KIND_WORDS.get(tuple(sorted(symbol.measures)), f"{_COUNTED}{_plural(symbol.shown)}")
+        return {"percent": "a share", "flag": "yes or no, written 1 or 0"}.get(name, "a plain number")
+    words = _KIND_WORDS.get(tuple(sorted(symbol.measures)), f"{_COUNTED}{_plural(symbol.shown)}")
+    words = "a mass" if base.startswith("kg") else words
+    return words + {1: "", 2: " squared", 3: " cubed"}.get(power, " to a power")
 
 
 def _plural(shown: str) -> str:
     """`bags filled`, `batches`, `weeks`."""
     first, _, rest = shown.partition(" ")
-    if rest in ("filled", "steamed", "inoculated"):
+    if rest in ("filled", "steamed", "inoculated", "of work"):
         return f"{first}s {rest}"
     return shown + ("es" if shown.endswith("ch") else "s")
 

@@ -1,0 +1,212 @@
+"""Quantities written as text: units against exact sizes typed here, and complaints about those that do not fit."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from decimal import Decimal
+from fractions import Fraction
+
+import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
+from farmbook.model.declare import NumberInput
+from farmbook.model.farm import SECTIONS
+from farmbook.scenario.quantity import read_quantity, split_quantity
+from farmbook.scenario.words import UnfitError, share_like
+from farmbook.units import displayed, unit
+
+SETTINGS = settings(max_examples=150, deadline=None, derandomize=True, database=None)
+
+Sizes = Mapping[str, Fraction | int]
+
+# Sizes in kg, m, h and kJ: NIST SP 811 appendix B.8 (pound 0.45359237 kg, foot 0.3048 m, gallon 231 cubic inches,
+# Btu_IT 1.05505585262 kJ); the ton is 2,000 lb.
+POUND = Fraction("0.45359237")
+MASSES: Sizes = {
+    "kg": 1,
+    "g": Fraction(1, 1000),
+    "t": 1000,
+    "lb": POUND,
+    "pounds": POUND,
+    "oz": POUND / 16,
+    "short ton": 2000 * POUND,
+}
+LENGTHS: Sizes = {
+    "m": 1,
+    "cm": Fraction(1, 100),
+    "ft": Fraction("0.3048"),
+    "feet": Fraction("0.3048"),
+    "in": Fraction("0.0254"),
+}
+VOLUMES: Sizes = {
+    "L": Fraction(1, 1000),
+    "litres": Fraction(1, 1000),
+    "gal": 231 * Fraction("0.0254") ** 3,
+    "ft3": Fraction("0.3048") ** 3,
+    "cu ft": Fraction("0.3048") ** 3,
+    "m3": 1,
+    "m\u00b3": 1,
+}
+TIMES: Sizes = {
+    "h": 1,
+    "hours": 1,
+    "min": Fraction(1, 60),
+    "minutes": Fraction(1, 60),
+    "s": Fraction(1, 3600),
+    "days": 24,
+}
+ENERGIES: Sizes = {"kJ": 1, "kWh": 3600, "Btu": Fraction("1.05505585262"), "therm": Fraction("105505.585262")}
+POWERS: Sizes = {"kW": 3600, "W": Fraction("3.6"), "Btu/h": Fraction("1.05505585262"), "kWh/day": 150}
+MONEY: Sizes = {"EUR": 1, "eur": 1, "\u20ac": 1}
+
+CASES: list[tuple[str, Sizes, Sizes | None]] = [
+    ("kg_wet", MASSES, None),
+    ("m", LENGTHS, None),
+    ("L/run", VOLUMES, None),
+    ("h", TIMES, None),
+    ("kW", POWERS, None),
+    ("kWh/run", ENERGIES, None),
+    ("money/kg_wet", MONEY, MASSES),
+    ("money/kWh", MONEY, ENERGIES),
+    ("kg_wet/m3", MASSES, VOLUMES),
+    ("kg_water/h", MASSES, TIMES),
+]
+SIZES: Sizes = {"kWh/run": 3600, "L/run": Fraction(1, 1000), "kW": 3600, "money/kWh": Fraction(1, 3600)}
+
+decimals = st.decimals(min_value="-99999", max_value="99999", places=4).filter(lambda value: value == value)
+
+
+def parsed(text: str, target: str, currency: str = "EUR") -> Fraction:
+    number, written = split_quantity(text)
+    return read_quantity(number, written, unit(target), currency)
+
+
+@SETTINGS
+@given(st.data())
+def test_every_unit_is_read_at_its_exact_size(data: st.DataObject) -> None:
+    target, above, below = data.draw(st.sampled_from(CASES))
+    number = data.draw(decimals)
+    over = data.draw(st.sampled_from(sorted(above)))
+    size, words = Fraction(above[over]), over
+    if below is not None:
+        under = data.draw(st.sampled_from(sorted(below)))
+        size, words = size / Fraction(below[under]), words + data.draw(st.sampled_from(["/", " / ", " per "])) + under
+    assert parsed(f"{number} {words}", target) == Fraction(number) * size / SIZES.get(target, 1)
+
+
+INPUTS = [declared for section in SECTIONS for declared in section.declared if isinstance(declared, NumberInput)]
+
+
+@SETTINGS
+@given(st.sampled_from(INPUTS), st.sampled_from(["metric", "us"]), decimals)
+def test_every_unit_that_a_book_shows_can_be_typed_back(declared: NumberInput, system: str, number: Decimal) -> None:
+    target = displayed(unit(declared.unit), system)
+    if target.pure and not share_like(target):
+        return
+    found = read_quantity(Fraction(number), target.shown("CHF"), target, "CHF")
+    assert found == (Fraction(number) / 100 if share_like(target) else Fraction(number))
+
+
+@pytest.mark.parametrize(
+    ("text", "target", "expected"),
+    [
+        ("212 degF", "degC", Fraction(100)),
+        ("32 \u00b0F", "degC", Fraction(0)),
+        ("-40 deg F", "degC", Fraction(-40)),
+        ("18 F", "delta_degC", Fraction(10)),
+        ("18 degF", "delta_degC", Fraction(10)),
+        ("93.5 C", "degC", Fraction("93.5")),
+        ("10 K", "delta_degC", Fraction(10)),
+        ("55 %", "kg_dry/kg_wet", Fraction("0.55")),
+        ("55%", "share", Fraction("0.55")),
+        ("0.16 percent", "kg_nitrogen/kg_dry", Fraction("0.0016")),
+        ("0.2 lb/lb", "kg_protein/kg_dry", Fraction("0.2")),
+        ("7 %/year", "share/year", Fraction("0.07")),
+        ("5 lb", "kg_wet/bag_filled", 5 * POUND),
+        ("5 lb/bag", "kg_wet/bag_filled", 5 * POUND),
+        ("600 bags a week", "bag_filled/week", Fraction(600)),
+        ("600/week", "bag_filled/week", Fraction(600)),
+        ("40 kWh per steam load", "kWh/run", Fraction(40)),
+        ("90 min", "h/run", Fraction("1.5")),
+        ("110 bags per person-hour", "bag_filled/person_hour", Fraction(110)),
+        ("18 EUR/h", "money/person_hour", Fraction(18)),
+        ("18 EUR per hour of work", "money/person_hour", Fraction(18)),
+        ("10 EUR/kW-month", "money/kW/month", Fraction(10)),
+        ("504 h", "day", Fraction(21)),
+        ("3 weeks", "week", Fraction(3)),
+        ("1_000 kg", "kg", Fraction(1000)),
+        ("\u22125 degC", "degC", Fraction(-5)),
+        ("1e3 kg", "kg", Fraction(1000)),
+        (".5 kg", "kg", Fraction("0.5")),
+        ("2.1 m2 K/W", "m2*delta_degC/W", Fraction("2.1")),
+        # 1 ft2 h degF/Btu = 0.3048^2 m2 x 5/9 K / 1.05505585262 kJ/h
+        (
+            "12 ft2*h*degF/Btu",
+            "m2*delta_degC/W",
+            12 * Fraction("0.3048") ** 2 * Fraction(5, 9) * Fraction("3.6") / Fraction("1.05505585262"),
+        ),
+    ],
+)
+def test_a_text_with_a_unit_is_read(text: str, target: str, expected: Fraction) -> None:
+    assert parsed(text, target) == expected
+
+
+@pytest.mark.parametrize(
+    ("text", "target", "wanted"),
+    [
+        ("5 gal", "kg_wet", "a mass is wanted, in kg or the like; `gal` is a volume"),
+        ("5 kg", "m", "a length is wanted, in m or the like; `kg` is a mass"),
+        ("5 kW", "kWh/run", "an energy per steam load is wanted, in kWh/steam load or the like; `kW` is a power"),
+        ("5 degF", "kPa", "a pressure is wanted, in kPa or the like; `degF` is a temperature"),
+        ("5 EUR/kg", "money/kWh", "money per energy is wanted, in EUR/kWh or the like; `EUR/kg` is money per mass"),
+        ("5 kg", "share", "a share is wanted, in % or the like; `kg` is a mass"),
+        ("3 weeks", "day", "a time is wanted, in day or the like; `weeks` is a number of weeks"),
+        (
+            "3 bags",
+            "bag_filled/week",
+            (
+                "a number of bags filled per week is wanted, in bag filled/week or the like; "
+                "`bags` is a number of bags filled"
+            ),
+        ),
+        ("5 %", "kg_wet", "a mass is wanted, in kg or the like; `%` is a share"),
+        (
+            "600 %",
+            "bag_filled/run",
+            "a number of bags filled per steam load is wanted, in bag filled/steam load or the like; `%` is a share",
+        ),
+        (
+            "18 EUR",
+            "money/person_hour",
+            "money per hour of work is wanted, in EUR/hour of work or the like; `EUR` is money",
+        ),
+        ("80 %", "1", "a plain number is wanted, without a unit"),
+        ("3 kg", "count", "a plain number is wanted, without a unit"),
+        ("48 USD/t", "money/kg_wet", "`USD` is not the file's currency: money in this file is in EUR"),
+        ("48 $/t", "money/kg_wet", "`$` is not the file's currency: money in this file is in EUR"),
+        ("48 usd/t", "money/kg_wet", "`usd` is not the file's currency: money in this file is in EUR"),
+        ("5 galon", "L/run", "`galon` is not a unit known here; did you mean `gallon`?"),
+        ("5 qqqq", "kg", "`qqqq` is not a unit known here"),
+        ("5 kg/", "kg", "`kg/` is not a unit known here"),
+        ("5 lb/lb/lb/lb/lb/lb", "kg", "`lb/lb/lb/lb/lb/lb` is too long to be a unit"),
+        ("five lb", "kg", 'a number comes first, then its unit, as in "5 lb"'),
+        ("$5", "money/kWh", 'a number comes first, then its unit, as in "5 lb"'),
+        ("1,200 lb", "kg", "a number is written without commas: 1200 for a thousand and more, 0.55 for parts of one"),
+        ("1e400 kg", "kg", "the number is too large"),
+        ("1e-400 kg", "kg", "the number is too small; write 0"),
+        ("1" * 401 + "e-300 kg", "kg", "the number has more than 400 digits"),
+    ],
+)
+def test_a_text_that_does_not_fit_is_told_what_is_wanted(text: str, target: str, wanted: str) -> None:
+    with pytest.raises(UnfitError) as caught:
+        parsed(text, target)
+    assert caught.value.wanted == wanted
+
+
+def test_a_dollar_sign_is_money_in_a_file_of_dollars() -> None:
+    assert parsed("0.13 $/kWh", "money/kWh", "USD") == Fraction("0.13")
+
+
+def test_heat_capacity_with_two_divisors() -> None:
+    assert parsed("1 Btu/lb/degF", "kJ/kg_dry/delta_degC") == Fraction("1.05505585262") / POUND / Fraction(5, 9)
