@@ -36,13 +36,13 @@ LOOKS: Final[dict[str, Look]] = {
     "verdict": Look(bold=True, border="thin", top=False),
     "question": Look(italic=True, ink=SOFT_INK, top=False),
     "heading": Look(bold=True, size=12, fill=STONE, top=False),
-    "column_head": Look(bold=True, wrap=True, border="under", size=9, indent=1),
+    "column_head": Look(bold=True, wrap=True, border="under", size=9, align="left", indent=1),
     "column_head_right": Look(bold=True, wrap=True, border="under", size=9, align="right"),
     "label": Look(wrap=True),
     "paragraph": Look(wrap=True),
     "caution": Look(wrap=True, border="dotted"),
-    "words": Look(wrap=True, size=8, ink=SOFT_INK, indent=1),
-    "unit": Look(size=9, ink=SOFT_INK, wrap=True, indent=1),
+    "words": Look(wrap=True, size=8, ink=SOFT_INK, align="left", indent=1),
+    "unit": Look(size=9, ink=SOFT_INK, wrap=True, align="left", indent=1),
     "name": Look(size=8, ink=SOFT_INK, wrap=True),
     "input": Look(fill=STRAW, border="thin", locked=False, align="right"),
     "input_text": Look(fill=STRAW, border="thin", locked=False, wrap=True),
@@ -56,7 +56,7 @@ LOOKS: Final[dict[str, Look]] = {
     "shown_text": Look(italic=True, wrap=True),
     "opening": Look(ink=SOFT_INK, align="right", border="dotted"),
     "check": Look(bold=True, align="right", border="thin"),
-    "flag": Look(size=9, wrap=True, indent=1),
+    "flag": Look(size=9, wrap=True, align="left", indent=1),
     "link": Look(ink="#274B7A", border="under"),
 }
 """Straw fill with a box: type here. Plain: worked out. Italic: repeated from its own sheet. Dotted box: fixed in the scenario file."""
@@ -70,7 +70,7 @@ _SMALL: Final = ("bag_", "kg", "lb", "kWh", "kJ", "L", "gal", "spawn_", "grain_"
 def decimals(of: Unit) -> int:
     """How many decimals a number in this unit shows; one format for a unit throughout the book."""
     if not of.powers or of.shown() == "to 1":
-        return 3 if not of.powers else 1
+        return 2 if not of.powers else 1
     first, power = of.powers[0]
     if first == "money":
         below = [name for name, exponent in of.powers if exponent < 0]
@@ -87,6 +87,6 @@ def decimals(of: Unit) -> int:
 def number_format(of: Unit) -> str:
     """The spreadsheet number format of a unit: shares as percent, the rest with a thousands mark."""
     if of.share:
-        return "0.0%"
+        return "0.00%" if any("nitrogen" in name for name, _ in of.powers) else "0.0%"
     places = decimals(of)
     return "#,##0" + ("." + "0" * places if places else "")

@@ -161,7 +161,7 @@ class Crop(Section):
         """Opened bags that go mouldy or never pin fall out here."""
         return arithmetic.surviving_share(self.loss_before_first_pick)
 
-    @line("Number of the flush", unit="1", axes=(FLUSH,))
+    @line("Number of the flush", unit="count", axes=(FLUSH,))
     def flush_number(self) -> Expr:
         """1 for the first."""
         return running_sum(1, FLUSH)
@@ -171,7 +171,7 @@ class Crop(Section):
         """1 for the flushes picked before the bag is dumped; those with 0 give no weight."""
         return self.flush_number <= self.flushes_kept
 
-    @line("Flushes counted", unit="1")
+    @line("Flushes counted", unit="count")
     def flushes_counted(self) -> Expr:
         """Whole flushes that the sums below take in; it must be the number you typed."""
         return total(self.flush_kept, FLUSH)
