@@ -5,16 +5,19 @@ Steam gives up its heat of condensing and leaves as hot water. Where that water 
 
 from __future__ import annotations
 
+from math import pi
 from typing import Final
 
 from farmbook.calc.temperature import ICE_POINT
 from farmbook.expr.functions import Operand, maximum, ratio, where
 from farmbook.expr.nodes import Constant
-from farmbook.sources import COMMON_PRACTICE, MATERIAL_PROPERTIES, STEAM_LINES, WOOD_HANDBOOK
+from farmbook.sources import ARITHMETIC, COMMON_PRACTICE, MATERIAL_PROPERTIES, STEAM_LINES, WOOD_HANDBOOK
 from farmbook.units import unit
 
 __all__ = [
     "BOILING_POINT",
+    "CIRCLE_IN_SQUARE",
+    "CIRCUMFERENCE",
     "HEAT_UP_LOSS_SHARE",
     "PLASTIC_HEAT_CAPACITY",
     "STEAM_ENTHALPY_AT_BOILING",
@@ -28,14 +31,18 @@ __all__ = [
     "energy_of_run",
     "energy_price",
     "feed_water",
+    "flat_end",
     "fuel_used",
+    "heat_in_steam",
     "heat_to_supply",
     "heat_up_time",
     "hold_power",
     "power_left",
+    "round_wall",
     "sensible_heat",
     "standing_loss",
     "steam_enthalpy",
+    "steam_made",
     "steam_power",
     "vent_power",
     "wall_loss",
@@ -111,6 +118,20 @@ HEAT_UP_LOSS_SHARE: Final = Constant(
     source=COMMON_PRACTICE.key,
     note="The loss grows from nothing as the cabinet warms.",
 )
+CIRCUMFERENCE: Final = Constant(
+    pi,
+    "circumference_over_diameter",
+    label="Way round a circle over its diameter: pi",
+    unit=unit("1"),
+    source=ARITHMETIC.key,
+)
+CIRCLE_IN_SQUARE: Final = Constant(
+    pi / 4,
+    "circle_in_square",
+    label="Circle over the square around it: a quarter of pi",
+    unit=unit("1"),
+    source=ARITHMETIC.key,
+)
 
 
 def wood_heat_capacity(absolute_temperature: Operand) -> Operand:
@@ -140,6 +161,24 @@ def wall_loss(area: Operand, difference: Operand, resistance: Operand) -> Operan
     Source: arithmetic.
     """
     return ratio(area * difference, resistance)
+
+
+def round_wall(diameter: Operand, length: Operand) -> Operand:
+    """Wall of a cylinder without its ends.
+
+    Units: diameter [m], length [m]; gives [m2].
+    Source: arithmetic.
+    """
+    return diameter * length * CIRCUMFERENCE
+
+
+def flat_end(diameter: Operand) -> Operand:
+    """One end of a cylinder, taken as flat.
+
+    Units: diameter [m]; gives [m2].
+    Source: arithmetic.
+    """
+    return diameter * diameter * CIRCLE_IN_SQUARE
 
 
 def water_enthalpy(temperature: Operand) -> Operand:
@@ -185,6 +224,15 @@ def heat_to_supply(load_heat: Operand, multiplier: Operand) -> Operand:
     Source: arithmetic.
     """
     return load_heat * multiplier
+
+
+def heat_in_steam(mass: Operand, steam: Operand, feed: Operand) -> Operand:
+    """Heat that leaves with an amount of steam let out.
+
+    Units: mass [kg_water], steam [kJ/kg_water], feed [kJ/kg_water]; gives [kJ].
+    Source: arithmetic.
+    """
+    return mass * (steam - feed)
 
 
 def vent_power(vent_flow: Operand, steam: Operand, feed: Operand) -> Operand:
@@ -257,6 +305,15 @@ def feed_water(energy: Operand, efficiency: Operand, steam: Operand, feed: Opera
     Source: arithmetic.
     """
     return ratio(energy * efficiency, steam - feed)
+
+
+def steam_made(heat: Operand, steam: Operand, feed: Operand) -> Operand:
+    """Water that an amount of heat boils off.
+
+    Units: heat [kJ], steam [kJ/kg_water], feed [kJ/kg_water]; gives [kg_water].
+    Source: arithmetic.
+    """
+    return ratio(heat, steam - feed)
 
 
 def fuel_used(energy: Operand, heat_content: Operand) -> Operand:

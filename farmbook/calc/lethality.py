@@ -15,12 +15,15 @@ from farmbook.sources import HEAT_CONDUCTION
 from farmbook.units import unit
 
 __all__ = [
+    "BAR_LAG_FACTOR",
     "BRICK_LAG_FACTOR",
     "CYLINDER_LAG_FACTOR",
     "ROUND_RATE_COEFFICIENT",
     "SLAB_RATE_COEFFICIENT",
     "brick_rate",
+    "closeness_steps",
     "cooked_in_step",
+    "core_by_gap",
     "core_temperature",
     "cylinder_rate",
     "gap_fall",
@@ -29,6 +32,8 @@ __all__ = [
     "remaining_gap",
     "round_rate",
     "slab_rate",
+    "time_lost",
+    "time_until_close",
 ]
 
 _FIRST_ROOT_OF_J0 = 2.404825557695773
@@ -56,6 +61,14 @@ BRICK_LAG_FACTOR: Final = Constant(
     label="Lag factor of the middle of a brick",
     unit=unit("1"),
     source=HEAT_CONDUCTION.key,
+)
+BAR_LAG_FACTOR: Final = Constant(
+    (4 / pi) ** 2,
+    "bar_lag_factor",
+    label="Lag factor of the middle of a long bar",
+    unit=unit("1"),
+    source=HEAT_CONDUCTION.key,
+    note="Heat comes in by two pairs of faces only.",
 )
 CYLINDER_LAG_FACTOR: Final = Constant(
     _FIRST_TERM_OF_CYLINDER * 4 / pi,
@@ -154,3 +167,40 @@ def core_temperature(surroundings: Operand, start: Operand, gap: Operand) -> Ope
     Source: heat_conduction.
     """
     return surroundings - (surroundings - start) * gap
+
+
+def core_by_gap(surroundings: Operand, first_gap: Operand, gap: Operand) -> Operand:
+    """Temperature in the middle of a block, from the first gap to the heat around it and the share still to close.
+
+    Units: surroundings [degC], first_gap [delta_degC], gap [1]; gives [degC].
+    Source: heat_conduction.
+    """
+    return surroundings - first_gap * gap
+
+
+def closeness_steps(first_gap: Operand, lag_factor: Operand | float, close: Operand) -> Operand:
+    """How many times the gap that counts as close the first gap is, with the lag of the middle counted.
+
+    Units: first_gap [delta_degC], lag_factor [1], close [delta_degC]; gives [1].
+    Source: heat_conduction.
+    """
+    return ratio(first_gap * lag_factor, close)
+
+
+def time_until_close(steps: Operand, rate: Operand, otherwise: Operand) -> Operand:
+    """Time until the middle is as close to the heat around it as wanted; `otherwise` where it does not warm at all.
+
+    Units: steps [1], rate [1/h], otherwise [h]; gives [h].
+    Source: heat_conduction.
+    """
+    fall: Operand = natural_log(maximum(steps, 1))
+    return ratio(fall, rate, otherwise=otherwise)
+
+
+def time_lost(hold: Operand, cooked: Operand, chamber_rate: Operand) -> Operand:
+    """Time of the hold that did not count, as the middle was cooler than the chamber.
+
+    Units: hold [min], cooked [min], chamber_rate [1]; gives [min].
+    Source: arithmetic.
+    """
+    return hold - ratio(cooked, chamber_rate)

@@ -17,6 +17,7 @@ from farmbook.sources import ARITHMETIC, IAPWS_R7_97, STANDARD_ATMOSPHERE_1976
 from farmbook.units import unit
 
 __all__ = [
+    "ALTITUDE_STEP",
     "LAPSE_RATE",
     "PRESSURE_EXPONENT",
     "PRESSURE_SCALE",
@@ -24,6 +25,7 @@ __all__ = [
     "SATURATION_COEFFICIENTS",
     "SEA_LEVEL_PRESSURE",
     "SEA_LEVEL_TEMPERATURE",
+    "TABLE_GAUGE",
     "TEMPERATURE_SCALE",
     "absolute_pressure",
     "air_pressure",
@@ -33,6 +35,7 @@ __all__ = [
     "distance_from_limit",
     "first_term_from_root",
     "first_term_from_scaled",
+    "gauge_pressure",
     "pressure_from_root",
     "root_from_scaled",
     "root_of_pressure",
@@ -94,6 +97,21 @@ QUADRATIC_FOUR: Final = Constant(
     unit=unit("1"),
     source=ARITHMETIC.key,
 )
+ALTITUDE_STEP: Final = Constant(
+    1000,
+    "altitude_step",
+    label="Step from row to row of the table of heights",
+    unit=unit("ft"),
+    source=ARITHMETIC.key,
+)
+TABLE_GAUGE: Final = Constant(
+    15,
+    "table_gauge_pressure",
+    label="Gauge pressure of the table of heights",
+    unit=unit("psi"),
+    source=ARITHMETIC.key,
+    note="The pressure that most cookers and small vessels are made for.",
+)
 
 
 def _coefficient(number: int, value: float) -> Constant:
@@ -137,6 +155,15 @@ def absolute_pressure(gauge_pressure: Operand, air_pressure: Operand) -> Operand
     Source: arithmetic.
     """
     return gauge_pressure + air_pressure
+
+
+def gauge_pressure(pressure: Operand, air_pressure: Operand) -> Operand:
+    """What a gauge shows of a pressure counted from a vacuum; below zero where it is less than that of the air.
+
+    Units: pressure [kPa], air_pressure [kPa]; gives [kPa].
+    Source: arithmetic.
+    """
+    return pressure - air_pressure
 
 
 def discriminant(linear: Operand, product: Operand) -> Operand:

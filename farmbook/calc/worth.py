@@ -119,10 +119,12 @@ def simple_payback(capital: Operand, saving: Operand) -> Operand:
 def share_of_year_to_pay(balance: Operand, flow: Operand) -> Operand:
     """Share of a year that its flow needs to bring a balance below zero up to zero; the whole year if it never does.
 
+    The flow is zero or more: a year that loses money brings the balance no nearer.
+
     Units: balance [money], flow [money]; gives [1].
     Source: farm_management.
     """
-    return minimum(ratio(-balance, maximum(flow, 0), otherwise=1), 1)
+    return minimum(ratio(-balance, flow, otherwise=1), 1)
 
 
 def unpaid_share_of_year(balance: Operand, share_of_year: Operand) -> Operand:

@@ -18,6 +18,7 @@ from farmbook.expr.nodes import (
     Call,
     Choose,
     Expr,
+    InternalRate,
     Joined,
     Line,
     Logic,
@@ -44,6 +45,7 @@ __all__ = [
     "any_of",
     "at",
     "exponential",
+    "internal_rate",
     "interpolated",
     "is_word",
     "joined",
@@ -245,6 +247,15 @@ def shifted(line: Expr, axis: Axis, *, row: Expr, part: Expr) -> Expr:
 def interpolated(line: Expr, axis: Axis, *, whole: Expr, part: Expr) -> Expr:
     """A line's value between two steps: `part` of the way from step `whole` to the next."""
     return at(line, axis, whole) * (1 - part) + at(line, axis, whole + 1) * part
+
+
+def internal_rate(flows: Expr, axis: Axis) -> Expr:
+    """The rate for each step at which a line's flows are worth nothing together, the first flow not discounted.
+
+    Found by trial, so nothing may be worked out from it (rule 7), and it is to be asked for only where the flows change
+    sign once; 0 where none is found.
+    """
+    return InternalRate(as_line(flows), axis)
 
 
 def same_text(left: RawInput, right: RawInput) -> Expr:

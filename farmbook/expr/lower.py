@@ -104,6 +104,10 @@ class _Lowering:
         _can_be_stepped(expr.line, expr.axis)
         return replace(expr, position=self.to(expr.position, PURE)), displayed(expr.line.unit, self.system)
 
+    def _internal_rate(self, expr: n.InternalRate) -> Lowered:
+        _can_be_stepped(expr.line, expr.axis)
+        return expr, PURE
+
     def _raw(self, expr: n.Raw) -> Lowered:
         return expr, displayed(expr.source.unit, self.system)
 
@@ -219,6 +223,7 @@ _RULES: Final[dict[type[n.Expr], Callable[[_Lowering, Any], Lowered]]] = {
     n.Line: _Lowering._line,
     n.Previous: _Lowering._previous,
     n.At: _Lowering._at,
+    n.InternalRate: _Lowering._internal_rate,
     n.Raw: _Lowering._raw,
     n.Named: _Lowering._named,
     n.Add: _Lowering._sum,

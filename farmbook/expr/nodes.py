@@ -29,6 +29,7 @@ __all__ = [
     "Factor",
     "Filled",
     "FirstLabel",
+    "InternalRate",
     "IsNumber",
     "Joined",
     "Label",
@@ -259,6 +260,14 @@ class At(Expr):
 
 
 @dataclass(frozen=True, eq=False)
+class InternalRate(Expr):
+    """The rate for each step at which a line's flows along an ordered axis are worth nothing together; 0 where none is found."""
+
+    line: Line
+    axis: Axis
+
+
+@dataclass(frozen=True, eq=False)
 class Joined(Expr):
     """The same amount as another kind of quantity (dry mix out of wet mix): changes the kind and nothing else."""
 
@@ -371,6 +380,7 @@ class Line(Expr):
     where: str = ""
     kind: str = "worked"
     tags: frozenset[str] = field(default_factory=frozenset)
+    case: str = ""
 
     @cached_property
     def expr(self) -> Expr:

@@ -13,6 +13,7 @@ from farmbook.expr.nodes import (
     CountWord,
     Expr,
     FirstLabel,
+    InternalRate,
     Label,
     Line,
     Previous,
@@ -47,6 +48,8 @@ def axes_of(expr: Expr) -> tuple[Axis, ...]:
         return ordered_axes(expr.source.axes)
     if isinstance(expr, (CountUsed, CountWord, FirstLabel)):
         return ()
+    if isinstance(expr, InternalRate):
+        return ordered_axes(axis for axis in expr.line.axes if axis != expr.axis)
     if isinstance(expr, At):
         return ordered_axes([*(axis for axis in expr.line.axes if axis != expr.axis), *axes_of(expr.position)])
     found: list[Axis] = []

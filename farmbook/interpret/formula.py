@@ -122,9 +122,10 @@ class _Writer:
         return _Text((f"{name}(", *inside[1:], ")"))
 
     def alone(self, what: str) -> None:
-        """Some functions cannot work on a whole range at once in every program."""
+        """Inside a total only signs work: of a function over a range some programs see one cell, and say nothing."""
         if self.over is not None:
-            raise ModelFault(f"{what} inside a total (line `{self.line.name}`)", where=self.line.where, why="make it a line first")
+            what = f"{what} stands inside a total (line `{self.line.name}`)"
+            raise ModelFault(what, where=self.line.where, why="make it a line first")
 
 
 def _number(w: _Writer, x: n.Number) -> _Text:
@@ -175,7 +176,10 @@ def _logic(w: _Writer, x: n.Logic) -> _Text:
 
 def _where(w: _Writer, x: n.Where) -> _Text:
     w.alone("a choice")
-    return _Text(("IF(", *w.write(x.condition).parts, ",", *w.value(x.yes).parts, ",", *w.value(x.no).parts, ")"))
+    asked = w.write(x.condition)
+    # of a bare name some programs make a list of one, and then IF inside a function is an error
+    condition = asked.parts if asked.boolean else (*asked.at(JOINED), "<>0")
+    return _Text(("IF(", *condition, ",", *w.value(x.yes).parts, ",", *w.value(x.no).parts, ")"))
 
 
 FUNCTION_NAMES: Final[dict[str, str]] = {
@@ -193,10 +197,11 @@ FUNCTION_NAMES: Final[dict[str, str]] = {
 
 
 def _call(w: _Writer, x: n.Call) -> _Text:
-    if x.function in ("minimum", "maximum", "mean"):
-        w.alone(x.function)
+    w.alone(f"the function {x.function}")
     if x.function == "whole_up":
         return _Text(("ROUNDUP(ROUND(", *w.value(x.arguments[0]).parts, ",9),0)"))
+    if x.function == "whole_down":
+        return _Text(("INT(ROUND(", *w.value(x.arguments[0]).parts, ",9))"))
     return w.call(FUNCTION_NAMES[x.function], *x.arguments)
 
 
@@ -207,10 +212,12 @@ def _total(w: _Writer, x: n.Total) -> _Text:
 
 
 def _previous(w: _Writer, x: n.Previous) -> _Text:
+    w.alone("a value one step earlier")
     return _Text((CellOf(x.line, back=x.axis),))
 
 
 def _at(w: _Writer, x: n.At) -> _Text:
+    w.alone("a value at another step")
     position = w.value(x.position).parts
     whole: Parts = (RangeOf(x.line, x.axis),)
     if x.axis.direction == "down":
@@ -218,11 +225,17 @@ def _at(w: _Writer, x: n.At) -> _Text:
     return _Text(("INDEX(", *whole, ",1,", *position, ")"))
 
 
+def _internal_rate(w: _Writer, x: n.InternalRate) -> _Text:
+    w.alone("an internal rate")
+    return _Text(("IFERROR(IRR(", RangeOf(x.line, x.axis), "),0)"))
+
+
 def _raw(w: _Writer, x: n.Raw) -> _Text:
     return w.cell(x.source)
 
 
 def _is_number(w: _Writer, x: n.IsNumber) -> _Text:
+    w.alone("whether a cell holds a number")
     return _Text(("ISNUMBER(", *w.cell(x.source).parts, ")"), ATOM, boolean=True)
 
 
@@ -291,6 +304,7 @@ NODE_RULES: Final[dict[type[n.Expr], Callable[[_Writer, Any], _Text]]] = {
     n.Total: _total,
     n.Previous: _previous,
     n.At: _at,
+    n.InternalRate: _internal_rate,
     n.Raw: _raw,
     n.IsNumber: _is_number,
     n.Filled: _filled,

@@ -1,17 +1,19 @@
 """Numbers: lowered lines become straight-line NumPy code, run on one scenario or on many at once.
 
-Every array has a leading axis of draws (1, or as many as there are scenarios), then one for each axis of the line, in the axes'
-order. A cycle through time becomes a loop over its steps. Texts are arrays of strings; a cell that holds no number is NaN.
+Every array has a leading axis of draws (1, or as many as there are scenarios), then one for each axis of the line, in the
+axes' order. A cycle through time becomes a loop over its steps. Texts are arrays of strings; a cell that holds no number
+is NaN.
 """
 
 from __future__ import annotations
 
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass, field
 from typing import Any, Final
 
 import numpy as np
 import numpy.typing as npt
+from numpy_financial import irr
 
 from farmbook.errors import ModelFault
 from farmbook.expr import nodes as n
@@ -33,25 +35,37 @@ class Cells:
     texts: Array
 
 
-def _at(values: Array, positions: Array) -> Array:
-    """values (draws, steps) at whole positions (draws, ...), counted from 1; NaN outside the range."""
-    places = np.atleast_1d(np.rint(positions)).astype(int) - 1
-    draws = max(values.shape[0], places.shape[0])
-    values = np.broadcast_to(values, (draws, *values.shape[1:]))
-    places = np.broadcast_to(places, (draws, *places.shape[1:]))
-    rows = np.arange(draws).reshape(-1, *([1] * (places.ndim - 1)))
-    inside = (places >= 0) & (places < values.shape[1])
-    return np.where(inside, values[rows, np.clip(places, 0, values.shape[1] - 1)], np.nan)
+def _at(values: Array, positions: Array | float) -> Array:
+    """values (..., steps) at whole positions (...), counted from 1; NaN outside the range.
+
+    Both have the same axes before the steps, or one member where they do not vary.
+    """
+    wanted = np.asarray(positions, dtype=float)
+    wanted = wanted.reshape(wanted.shape or (1,) * (values.ndim - 1))
+    inside = (wanted >= 1) & (wanted <= values.shape[-1])
+    places = np.where(inside, np.rint(wanted) - 1, 0).astype(int)
+    return np.where(inside, np.take_along_axis(values, places[..., None], axis=-1)[..., 0], np.nan)
 
 
 def _before(values: Array, opening: Array) -> Array:
     """Values one step earlier along the last axis, the opening value first."""
-    first = np.broadcast_to(opening[..., None], (*values.shape[:-1], 1))
-    return np.concatenate([first, values[..., :-1]], axis=-1)
+    shape = np.broadcast_shapes(values.shape[:-1], opening.shape)
+    first, later = np.broadcast_to(opening, shape), np.broadcast_to(values[..., :-1], (*shape, values.shape[-1] - 1))
+    return np.concatenate([first[..., None], later], axis=-1)
+
+
+def _rates(flows: Array) -> Array:
+    """The internal rate of each draw of flows (draws, steps); 0 where there is none, or where a flow is no number."""
+    found: Array = np.zeros(len(flows))
+    for draw, series in enumerate(flows):
+        if np.isfinite(series).all() and series.min() < 0 < series.max():
+            found[draw] = irr(series)
+    return np.where(np.isfinite(found), found, 0.0)
 
 
 def _pick(sentences: tuple[str, ...], state: Array) -> Array:
-    return np.asarray(sentences, dtype=object)[np.rint(state).astype(int) - 1]
+    picked: Array = np.asarray(sentences, dtype=object)[np.rint(state).astype(int) - 1]
+    return picked
 
 
 def _label(texts: Array, otherwise: str) -> Array:
@@ -64,7 +78,8 @@ def _count(cells: Array, wanted: str | float) -> Array:
 
 
 def _total_of(cells: Array) -> Array:
-    return cells.reshape(cells.shape[0], -1).sum(axis=1)
+    summed: Array = cells.reshape(cells.shape[0], -1).sum(axis=1)
+    return summed
 
 
 def _first(texts: list[Array], word: str, labels: tuple[str, ...], otherwise: str) -> Array:
@@ -91,6 +106,7 @@ class Engine:
         names: dict[str, Any] = {
             "np": np,
             "at": _at,
+            "rates": _rates,
             "before": _before,
             "ratio": ratio,
             "pick": _pick,
@@ -108,13 +124,40 @@ class Engine:
         """Every line's value, shape (draws or 1, *axes)."""
         return self.run_with_openings(values)[0]
 
+    def run_in_chunks(
+        self, values: Mapping[n.RawInput, Cells], wanted: Sequence[n.Line], *, most: int = 200
+    ) -> dict[n.Line, Array]:
+        """The wanted lines' values, shape (draws, *axes), worked out for at most so many draws at a time (rule 13)."""
+        count = _draws(values)
+        parts: list[dict[n.Line, Array]] = []
+        for first in range(0, count, most):
+            several = range(first, min(first + most, count))
+            found = self.run({source: _of_draws(cells, several) for source, cells in values.items()})
+            parts.append({line: np.broadcast_to(found[line], (len(several), *found[line].shape[1:])) for line in wanted})
+        return {line: np.concatenate([part[line] for part in parts]) for line in wanted}
+
     def run_with_openings(self, values: Mapping[n.RawInput, Cells]) -> tuple[dict[n.Line, Array], dict[n.Line, Array]]:
         """Every line's value, and the opening value of each line that has one."""
         given = {variable: values[source] for source, variable in self.inputs.items()}
-        draws = max((cells.numbers.shape[0] for cells in given.values()), default=1)
+        draws = _draws(values)
         with np.errstate(divide="ignore", invalid="ignore", over="ignore"):
             found, openings = self._run(draws, given)
         return dict(zip(self.lines, found, strict=True)), dict(zip(self.opened, openings, strict=True))
+
+
+def _draws(values: Mapping[n.RawInput, Cells]) -> int:
+    counts = {array.shape[0] for cells in values.values() for array in (cells.numbers, cells.texts)} - {1}
+    if len(counts) > 1:
+        raise ValueError(f"inputs for different numbers of draws: {sorted(counts)}")
+    return counts.pop() if counts else 1
+
+
+def _of_draws(cells: Cells, several: range) -> Cells:
+    """The cells of some draws; those that are the same in every draw stay as they are."""
+    numbers, texts = (
+        array if array.shape[0] == 1 else array[several.start : several.stop] for array in (cells.numbers, cells.texts)
+    )
+    return Cells(numbers, texts)
 
 
 @dataclass
@@ -299,10 +342,17 @@ def _previous(e: _Emitter, x: n.Previous, axes: Axes) -> str:
 
 
 def _at_rule(e: _Emitter, x: n.At, axes: Axes) -> str:
+    rest = ordered_axes(x.line.axes)[:-1]
+    own = ordered_axes([*rest, *e.inner(x.position)])
+    marks = "".join(":, " if axis in rest else "None, " for axis in own)
+    values = f"{e.variable[x.line]}[:, {marks}:]"
+    return e.spread(f"at({values}, {e.emit(x.position, own)})", own, axes)
+
+
+def _internal_rate(e: _Emitter, x: n.InternalRate, axes: Axes) -> str:
     if x.line.axes != (x.axis,):
-        raise ModelFault(f"`{x.line.name}` is looked up along {x.axis.label} but has other axes too", where=x.line.where)
-    own = e.inner(x.position)
-    return e.spread(f"at({e.variable[x.line]}, {e.emit(x.position, own)})", own, axes)
+        raise ModelFault(f"`{x.line.name}` does not run along {x.axis.label} alone", where=x.line.where)
+    return e.spread(f"rates({e.variable[x.line]})", (), axes)
 
 
 def _raw(e: _Emitter, x: n.Raw, axes: Axes) -> str:
@@ -380,6 +430,7 @@ NODE_RULES: Final[dict[type[n.Expr], Callable[[_Emitter, Any, Axes], str]]] = {
     n.Total: _total,
     n.Previous: _previous,
     n.At: _at_rule,
+    n.InternalRate: _internal_rate,
     n.Raw: _raw,
     n.IsNumber: _is_number,
     n.Filled: _filled,

@@ -72,7 +72,8 @@ def _logic(x: n.Logic) -> Said:
     if x.kind == "not":
         return f"1 if not ({_condition(x.terms[0])})", LOOSE
     word = " and " if x.kind == "all" else " or "
-    return "1 if " + word.join(_condition(term) for term in x.terms), LOOSE
+    terms = (f"({_condition(term)})" if isinstance(term, n.Logic) else _condition(term) for term in x.terms)
+    return "1 if " + word.join(terms), LOOSE
 
 
 def _where(x: n.Where) -> Said:
@@ -98,7 +99,7 @@ def _call(x: n.Call) -> Said:
 
 
 def _total(x: n.Total) -> Said:
-    return f"total over each {x.axis.label} of {_within(x.expr, MULTIPLIED)}", MULTIPLIED
+    return f"total over each {x.axis.label} of {_within(x.expr, MULTIPLIED)}", LOOSE
 
 
 def _starting(x: n.Starting) -> Said:
@@ -130,7 +131,7 @@ NODE_RULES: Final[dict[type[n.Expr], Callable[[Any], Said]]] = {
     n.Multiply: _multiply,
     n.Divide: _infix("/", MULTIPLIED, ATOM),
     n.Ratio: _ratio,
-    n.Power: lambda x: (f"{_within(x.base, ATOM)} to the power {_within(x.exponent, ATOM)}", MULTIPLIED),
+    n.Power: lambda x: (f"{_within(x.base, ATOM)} to the power {_within(x.exponent, ATOM)}", LOOSE),
     n.Compare: _compare,
     n.Logic: _logic,
     n.Where: _where,
@@ -140,6 +141,7 @@ NODE_RULES: Final[dict[type[n.Expr], Callable[[Any], Said]]] = {
     n.Starting: _starting,
     n.Running: _running,
     n.At: lambda x: (f"{_name(x.line.label)} at {x.axis.label} {_within(x.position, ATOM)}", ATOM),
+    n.InternalRate: lambda x: (f"the rate for each {x.axis.label} at which all {_name(x.line.label)} are worth nothing together", LOOSE),
     n.Joined: lambda x: _say(x.expr),
     n.Raw: lambda x: (f"{_name(x.source.label)} as typed", ATOM),
     n.IsNumber: lambda x: (f"1 if {_name(x.source.label)} holds a number", LOOSE),

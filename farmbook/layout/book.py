@@ -15,7 +15,10 @@ Index = tuple[int, ...]
 
 @dataclass(frozen=True)
 class Home:
-    """Where a line or input stands: its first cell, and for each of its axes which way the members run."""
+    """Where a line or input stands: its first cell, and for each of its axes which way the members run.
+
+    Of two axes that both run down (flush and week) one is `turned`: here its members run the other way.
+    """
 
     sheet: str
     row: int
@@ -23,12 +26,19 @@ class Home:
     axes: tuple[Axis, ...] = ()
     counts: tuple[int, ...] = ()
     label_column: int = 0
+    turned: tuple[Axis, ...] = ()
+
+    def way(self, axis: Axis) -> str:
+        """Which way an axis runs here: "down" or "across"."""
+        if axis not in self.turned:
+            return axis.direction
+        return "across" if axis.direction == "down" else "down"
 
     def place(self, index: Mapping[Axis, int]) -> tuple[int, int]:
         """Row and column of one member; -1 on an ordered axis is the opening cell."""
         row, column = self.row, self.column
         for axis in self.axes:
-            if axis.direction == "down":
+            if self.way(axis) == "down":
                 row += index[axis]
             else:
                 column += index[axis]

@@ -18,7 +18,7 @@ from farmbook.model.section import Bound
 __all__ = ["INPUT_WIDTHS", "TABLE_WIDTHS", "input_table_block", "inputs_block"]
 
 INPUT_WIDTHS = [36.0, 14.0, 13.0, 9.0, 9.0, 17.0, 14.0, 44.0, 21.0, 22.0, 25.0]
-TABLE_WIDTHS = [27.0, *[11.5] * 16]
+TABLE_WIDTHS = [27.0, *[11.0] * 17]
 LABEL, VALUE, UNIT, LOW, HIGH, FLAG, BASIS, HOW, SOURCE, NOTE, NAME = range(11)
 
 

@@ -135,11 +135,12 @@ class Page:
             raise ModelFault(f"two cells would be called `{of}`", where=self.where)
         self.plan.names[of] = (self.sheet.name, row, column)
 
-    def member_labels(self, axis: Axis, row: int, column: int, look: str) -> None:
-        """Write the names of an axis's members downwards or across from a cell."""
-        down = axis.direction == "down"
+    def member_labels(self, axis: Axis, row: int, column: int, look: str, *, turned: bool = False) -> None:
+        """Write the names of an axis's members downwards or across from a cell; `turned` the other way than usual."""
+        down = (axis.direction == "down") != turned
         lines = self.plan.model.axes.get(axis)
-        self.plan.labels.setdefault(axis, (self.sheet.name, row, column))
+        if not turned:
+            self.plan.labels.setdefault(axis, (self.sheet.name, row, column))
         for member in range(self.plan.sizes[axis]):
             at = (row + member, column) if down else (row, column + member)
             if lines is None:
@@ -149,7 +150,8 @@ class Page:
             else:
                 self.put(*at, Worked(lines.label, (member,)), look)
         if lines is not None and lines.label not in self.plan.homes:
-            self.plan.settle(lines.label, Home(self.sheet.name, row, column, (axis,), (self.plan.sizes[axis],), column))
+            sizes, swapped = (self.plan.sizes[axis],), (axis,) if turned else ()
+            self.plan.settle(lines.label, Home(self.sheet.name, row, column, (axis,), sizes, column, swapped))
 
 
 def needed_height(words: str, width: float, size: int, *, bold: bool = False) -> float:

@@ -7,6 +7,7 @@ from typing import Final
 
 from farmbook.errors import ModelFault
 from farmbook.layout.book import Book, Shown, Sheet
+from farmbook.layout.case_blocks import case_block
 from farmbook.layout.input_blocks import INPUT_WIDTHS, TABLE_WIDTHS, input_table_block, inputs_block
 from farmbook.layout.page import WORKED_WIDTHS, Page, Plan
 from farmbook.layout.reference_blocks import (
@@ -41,6 +42,7 @@ BLOCKS: Final[dict[str, Callable[[Page, Block], None]]] = {
     "stamp": stamp_block,
     "chart": chart_block,
     "compare": compare_block,
+    "case": case_block,
 }
 
 
@@ -68,13 +70,16 @@ def _sheet(plan: Plan, template: Template, title_line: str, verdict_line: str) -
     page.words(2, 0, template.question, "question")
     page.grow(0, 24)
     for block in template.blocks:
-        BLOCKS[block.kind](page, block)
+        try:
+            BLOCKS[block.kind](page, block)
+        except ModelFault as fault:
+            raise ModelFault(fault.what, where=fault.where or template.path, why=fault.why) from None
     return sheet
 
 
 def _all_placed(plan: Plan) -> None:
     """Rule: a line has one home; an input one cell."""
-    missing = [line.name for line in plan.roots if line not in plan.homes]
+    missing = [f"{line.name} ({line.where})" for line in plan.roots if line not in plan.homes]
     missing += [bound.cell.name for bound in plan.model.inputs.values() if bound.cell not in plan.homes]
     if missing:
         raise ModelFault(f"{len(missing)} lines or inputs are placed on no sheet", why="\n".join(missing))

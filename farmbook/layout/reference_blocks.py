@@ -44,7 +44,7 @@ def cautions_block(page: Page, block: Block) -> None:
     page.heading(block.title)
     for paragraph in block.paragraphs:
         page.words(page.row, LABEL, paragraph, "caution", across=len(page.sheet.widths) - 2)
-        page.words(page.row, len(page.sheet.widths) - 2, "[  ] seen to", "unit", across=2)
+        page.words(page.row, len(page.sheet.widths) - 2, " [  ] seen to", "unit", across=2)
         page.row += 1
     page.row += 1
 

@@ -13,12 +13,13 @@ __all__ = ["Block", "Template", "read_templates", "template_folder"]
 
 KINDS: Final = {
     "list", "table", "across", "matrix", "text", "cautions", "inputs", "input_table", "checks", "contents", "constants", "sources",
-    "legend", "stamp", "chart", "compare",
+    "legend", "stamp", "chart", "compare", "case",
 }  # fmt: skip
 CLASSES: Final = ("start", "inputs", "worked", "checks", "reference")
 NEEDED: Final = {
     "list": ("lines",), "table": ("axis", "lines"), "across": ("axis", "lines"), "matrix": ("lines",), "text": ("paragraphs",),
     "cautions": ("paragraphs",), "inputs": ("inputs",), "input_table": ("inputs",), "checks": ("of",), "chart": ("series", "axis"), "compare": ("heads", "rows"),
+    "case": ("of",),
 }  # fmt: skip
 
 
@@ -96,7 +97,11 @@ def _block(data: dict[str, Any], path: Path) -> Block:
     if kind not in KINDS:
         raise ModelFault(f"unknown kind of block `{kind}`", where=path.name)
     lacking = [key for key in NEEDED.get(kind, ()) if not data.get(key)]
-    unknown = [key for key in data if key not in Block.__dataclass_fields__]
+    fields = Block.__dataclass_fields__
+    unknown = [key for key in data if key not in fields]
+    listed = [key for key in data if key in fields and isinstance(data[key], list) != (fields[key].default == ())]
+    if listed:
+        raise ModelFault(f"block `{data.get('title', kind)}`: a list, or not one, in {listed}", where=path.name)
     if lacking or unknown:
         raise ModelFault(f"block `{data.get('title', kind)}`: missing {lacking}, unknown {unknown}", where=path.name)
     return Block(**{key: tuple(value) if isinstance(value, list) else value for key, value in data.items()})

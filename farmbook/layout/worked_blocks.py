@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+import itertools
+from collections.abc import Iterator, Sequence
+from dataclasses import replace
 
 from farmbook.errors import ModelFault
 from farmbook.expr.axis import Axis
@@ -145,38 +147,56 @@ def across_block(page: Page, block: Block) -> None:
 
 
 def matrix_block(page: Page, block: Block) -> None:
-    """One line with two axes: one runs down, the other across."""
+    """One line with two axes: one runs down, the other across. Of two that usually run down, the first is turned."""
     plan = page.plan
     for line, home in entries(plan, block, page.where):
         axes = ordered_axes(line.axes)
-        if len(axes) != 2 or {axis.direction for axis in axes} != {"down", "across"}:
-            raise ModelFault(f"`{line.name}` does not have one list down and one across", where=page.where)
-        down = next(axis for axis in axes if axis.direction == "down")
-        across = next(axis for axis in axes if axis.direction == "across")
-        page.heading(f"{line.label.removesuffix(' (used)')}, {plan.unit_words(line.unit)}")
-        page.put(page.row, LABEL, Text(down.label.capitalize()), "column_head")
-        page.member_labels(across, page.row, VALUE, "column_head_right")
-        first = page.row + 1
-        opening = down.ordered and plan.opening(line)
-        first += 1 if opening else 0
-        page.member_labels(down, first, LABEL, "label")
-        _grid(page, line, home, first, down, across, opening)
-        page.row = first + plan.sizes[down]
+        if len(axes) != 2:
+            raise ModelFault(f"`{line.name}` does not have two lists", where=page.where)
+        turned = axes[:1] if axes[0].direction == axes[1].direction else ()
+        opening = plan.opening(line)
+        counts = tuple(plan.sizes[axis] for axis in axes)
+        grid = Home(page.sheet.name, page.row + 2, VALUE, axes, counts, LABEL, turned)
+        before = grid.way(axes[-1]) if opening else ""
+        grid = replace(grid, row=grid.row + (before == "down"), column=grid.column + (before == "across"))
+        _grid_heads(page, line, grid, before)
+        for index in _indices(grid, opening=opening):
+            _grid_cell(page, line, grid, index, home=home)
+        if home:
+            plan.settle(line, grid)
+        page.row = grid.row + next(plan.sizes[axis] for axis in axes if grid.way(axis) == "down")
         _legend(page, [(line, home)])
 
 
-def _grid(page: Page, line: Line, home: bool, first: int, down: Axis, across: Axis, opening: bool) -> None:
-    plan, axes = page.plan, ordered_axes(line.axes)
-    for column in range(plan.sizes[across]):
-        for row in range(-1 if opening else 0, plan.sizes[down]):
-            at = {down: row, across: column}
-            index = tuple(at[axis] for axis in axes)
-            content = Worked(line, index, opening=row < 0) if home else Shown(line, index)
-            look = "opening" if row < 0 else ("worked" if home else "shown")
-            page.put(first + row, VALUE + column, content, look, format=plan.format(line.unit))
+def _grid_heads(page: Page, line: Line, grid: Home, before: str) -> None:
+    """The heading of a table of two lists and the names of their members; `before` is the way to the opening values."""
+    page.heading(f"{line.label.removesuffix(' (used)')}, {page.plan.unit_words(line.unit)}")
+    for axis in grid.axes:
+        if grid.way(axis) == "down":
+            page.put(page.row, LABEL, Text(axis.label.capitalize()), "column_head")
+            page.member_labels(axis, grid.row, LABEL, "label", turned=axis in grid.turned)
+        else:
+            page.member_labels(axis, page.row, grid.column, "column_head_right", turned=axis in grid.turned)
+    if before == "down":
+        page.words(grid.row - 1, LABEL, "before the first", "unit")
+    elif before == "across":
+        page.put(page.row, VALUE, Text("before"), "column_head_right")
+
+
+def _indices(grid: Home, *, opening: bool) -> Iterator[tuple[int, int]]:
+    """The members of every cell; -1 on the last axis is the opening value."""
+    first, last = grid.counts
+    return itertools.product(range(first), range(-1 if opening else 0, last))
+
+
+def _grid_cell(page: Page, line: Line, grid: Home, index: tuple[int, int], *, home: bool) -> None:
+    opening = index[-1] < 0
+    at = grid.place(dict(zip(grid.axes, index, strict=True)))
+    form = page.plan.format(line.unit)
     if home:
-        counts = tuple(plan.sizes[axis] for axis in axes)
-        plan.settle(line, Home(page.sheet.name, first, VALUE, axes, counts, LABEL))
+        page.put(*at, Worked(line, index, opening=opening), "opening" if opening else "worked", format=form)
+    elif not opening:
+        page.put(*at, Shown(line, index), "shown", format=form)
 
 
 CHART_ROWS = 20

@@ -6,12 +6,35 @@ from typing import Final
 
 from farmbook.expr.axis import Axis
 
-__all__ = ["FLUSH", "GENERATION", "INGREDIENT", "RECIPE", "STEP", "STERILISER", "YEAR"]
+__all__ = ["ALTITUDE", "EXTRA_LOSS", "FLUSH", "GENERATION", "INGREDIENT", "RECIPE", "STEP", "STERILISER", "YEAR"]
 
 INGREDIENT: Final = Axis("ingredient", "ingredient", "down", 10, named=True, most=20)
 RECIPE: Final = Axis("recipe", "recipe", "across", 20, named=True, most=4)
 FLUSH: Final = Axis("flush", "flush", "down", 30, ordered=True, members=("first", "second", "third", "fourth"))
 STERILISER: Final = Axis("steriliser", "steriliser", "across", 40, members=("cabinet", "vessel"))
-GENERATION: Final = Axis("generation", "generation", "down", 50, members=("plate", "grain", "second_grain", "sawdust"))
+GENERATION: Final = Axis(
+    "generation", "generation", "down", 50, ordered=True, members=("sawdust", "second_grain", "grain", "plate")
+)
+"""Of spawn, counted back from the bags: what goes into them last stands first."""
+EXTRA_LOSS: Final = Axis(
+    "extra_loss",
+    "extra loss",
+    "down",
+    60,
+    ordered=True,
+    members=(
+        "none",
+        "half_a_point",
+        "one_point",
+        "one_and_a_half_points",
+        "two_points",
+        "two_and_a_half_points",
+        "three_points",
+    ),
+)
+"""Points of loss, in steps of half a point."""
+ALTITUDE: Final = Axis(
+    "altitude", "row", "down", 70, ordered=True, members=tuple(str(number) for number in range(1, 10))
+)
 STEP: Final = Axis("step", "step", "down", 80, ordered=True, members=tuple(str(number) for number in range(1, 193)))
 YEAR: Final = Axis("year", "year", "across", 90, ordered=True, members=tuple(str(number) for number in range(11)))

@@ -1,9 +1,10 @@
-"""Heat of one steam load in an unpressurised cabinet: what the load takes up, and what walls, vent and drain lose."""
+"""Heat of one steam load: what the load takes up, and what walls, vent and drain lose; then the cabinet's own part."""
 
 from __future__ import annotations
 
+from typing import ClassVar, Final
+
 from farmbook.calc.heat import (
-    BOILING_POINT,
     PLASTIC_HEAT_CAPACITY,
     STEAM_ENTHALPY_AT_BOILING,
     STEEL_HEAT_CAPACITY,
@@ -19,12 +20,14 @@ from farmbook.calc.heat import (
     wood_heat_capacity,
 )
 from farmbook.calc.temperature import kelvin
-from farmbook.expr.functions import maximum, mean, named, ratio
-from farmbook.expr.nodes import Expr
+from farmbook.expr.functions import all_of, maximum, mean, named, ratio
+from farmbook.expr.nodes import Expr, Line
+from farmbook.model.alike import Alike
 from farmbook.model.bag import Bag
-from farmbook.model.declare import check, choice, line, number, uses
+from farmbook.model.declare import Choice, LineOf, NumberInput, check, choice, line, number, uses
 from farmbook.model.farm_plan import Farm
-from farmbook.model.section import Section
+from farmbook.model.site import Site
+from farmbook.model.steaming import CABINET, Steaming, if_in_use
 from farmbook.sources import (
     COMMON_PRACTICE,
     GROWERS_HANDBOOKS,
@@ -35,20 +38,206 @@ from farmbook.sources import (
     WOOD_HANDBOOK,
 )
 
-__all__ = ["DRAINED", "RETURNED", "CabinetHeat"]
+__all__ = ["DRAINED", "RETURNED", "CabinetHeat", "SteamerHeat"]
 
-DRAINED = "drains away hot"
-RETURNED = "goes back to the steam generator"
+DRAINED: Final = "drains away hot"
+RETURNED: Final = "goes back to the steam generator"
 
 
-class CabinetHeat(Section):
+class SteamerHeat(Alike):
+    """The heat of one load in a steamer of any kind, from cold to temperature and while it is held there."""
+
+    farm = uses(Farm)
+    bag = uses(Bag)
+    site = uses(Site)
+    steaming = uses(Steaming)
+
+    hold_temperature: NumberInput | LineOf
+    insulation: NumberInput
+    steel: NumberInput
+    vent_flow: NumberInput
+    condensate: Choice
+    inside_area: LineOf
+    in_steam: LineOf
+    sound: LineOf
+    boiled_again: ClassVar[str]
+    """The option of `condensate` with which condensed steam does not drain away."""
+
+    start_temperature = number(
+        "Temperature of the bags when loaded into the {}",
+        unit="degC",
+        usual=(1.7, 29.4),
+        hard=(-20, 60),
+        default=15.6,
+        how="Probe in the middle of a bag; take a cold month and a warm one.",
+        source=COMMON_PRACTICE,
+    )
+    surroundings = number(
+        "Temperature around the {}",
+        unit="degC",
+        usual=(0, 35),
+        hard=(-40, 60),
+        default=15.6,
+        how="Thermometer an arm's length from the wall, on a usual day.",
+        source=COMMON_PRACTICE,
+    )
+    feed_temperature = number(
+        "Temperature of the feed water of the {}",
+        unit="degC",
+        usual=(4, 25),
+        hard=(0, 95),
+        default=12.8,
+        how="Thermometer under the tap that the water comes from.",
+        source=COMMON_PRACTICE,
+    )
+
+    @property
+    def bags(self) -> Line:
+        """Bags in a load."""
+        return self.farm.bags_per_load
+
+    @line("The farm steams in the {}", unit="flag")
+    def in_use(self) -> Expr:
+        """1 for the steamer chosen; the other is worked out for comparing only."""
+        return self.steaming.chose(self.steaming.kind, self.words)
+
+    @line("Dry mix in a load of the {}", unit="kg_dry/run")
+    def load_dry(self) -> Expr:
+        """All bags of a full load, with the recipe chosen."""
+        return self.bag.dry_mass * self.bags
+
+    @line("Water in the mix of a load of the {}", unit="kg_water/run")
+    def load_water(self) -> Expr:
+        """The heaviest thing to warm: a wet mix is more water than wood."""
+        return self.bag.water_mass * self.bags
+
+    @line("Plastic of the bags in a load of the {}", unit="kg/run")
+    def load_plastic(self) -> Expr:
+        """Small beside the rest."""
+        return self.bag.bag_mass * self.bags
+
+    @line("Warming from start to hold in the {}", unit="delta_degC")
+    def rise(self) -> Expr:
+        """Everything in the chamber is taken to reach the temperature held."""
+        return self.hold_temperature - self.start_temperature
+
+    @line("Temperature half way between start and hold in the {}", unit="degC")
+    def mean_temperature(self) -> Expr:
+        """Wood takes up more heat for each degree the warmer it is; the half way value gives the mean exactly."""
+        return mean(self.start_temperature, self.hold_temperature)
+
+    @line("Half way temperature above absolute zero, {}", unit="kelvin", source=NIST_SP_811)
+    def mean_absolute_temperature(self) -> Expr:
+        """The equation for wood counts from absolute zero."""
+        return kelvin(self.mean_temperature)
+
+    @line("Heat capacity of the dry wood in the {}", unit="kJ/kg_dry/delta_degC", source=WOOD_HANDBOOK)
+    def wood_capacity(self) -> Expr:
+        """Taken for all dry mix: bran and hulls differ little.
+
+        Wood and water add in a mix as wet as this, without a correction.
+        """
+        return wood_heat_capacity(self.mean_absolute_temperature)
+
+    @line("Heat into the dry mix in the {}", unit="kWh/run", source=WOOD_HANDBOOK)
+    def wood_heat(self) -> Expr:
+        """From start to hold."""
+        return sensible_heat(self.load_dry, self.wood_capacity, self.rise)
+
+    @line("Heat into the water of the mix in the {}", unit="kWh/run", source=STEAM_LINES)
+    def water_heat(self) -> Expr:
+        """From start to hold."""
+        return sensible_heat(self.load_water, WATER_HEAT_CAPACITY, self.rise)
+
+    @line("Heat into the bags' plastic in the {}", unit="kWh/run", source=MATERIAL_PROPERTIES)
+    def bag_heat(self) -> Expr:
+        """From start to hold, taken as polypropylene."""
+        return sensible_heat(self.load_plastic, PLASTIC_HEAT_CAPACITY, self.rise)
+
+    @line("Heat into racks and shell of the {}", unit="kWh/run", source=MATERIAL_PROPERTIES)
+    def steel_heat(self) -> Expr:
+        """Paid again with each load, as the steel cools down with the bags."""
+        return sensible_heat(self.steel, STEEL_HEAT_CAPACITY, self.rise)
+
+    @line("Heat taken up by a load of the {}", unit="kWh/run", source=SIMPSON_TENWOLDE_1999)
+    def load_heat(self) -> Expr:
+        """The heats of its parts added; nothing is lost yet."""
+        return self.wood_heat + self.water_heat + self.bag_heat + self.steel_heat
+
+    @line("Share of the load's heat in the {} that goes into water", unit="share")
+    def water_share(self) -> Expr:
+        """Most of it. Even so a drier mix saves little, as a point of moisture is a small part of the water."""
+        return ratio(self.water_heat, self.load_heat)
+
+    @line("Chamber of the {} above the air around it", unit="delta_degC")
+    def wall_difference(self) -> Expr:
+        """Drives heat out through the walls."""
+        return self.hold_temperature - self.surroundings
+
+    @line("Heat lost through the walls of the {} at hold", unit="kW")
+    def wall_loss(self) -> Expr:
+        """Grows with the area and the difference in temperature, falls with the insulation."""
+        return wall_loss(self.inside_area, self.wall_difference, self.insulation)
+
+    @line("Heat in the feed water of the {}", unit="kJ/kg_water", source=STEAM_LINES)
+    def in_feed(self) -> Expr:
+        """Counted from the freezing point."""
+        return water_enthalpy(self.feed_temperature)
+
+    @line("Heat in the condensed steam as it leaves the {}", unit="kJ/kg_water", source=STEAM_LINES)
+    def in_drain(self) -> Expr:
+        """It leaves as hot as the chamber."""
+        return water_enthalpy(self.hold_temperature)
+
+    @line("Heat bought for each unit left in the {}, if condensed steam drains away", unit="1")
+    def drained_multiplier(self) -> Expr:
+        """Condensed steam carries its heat down the drain, and cold water takes its place."""
+        return drained_multiplier(self.in_steam, self.in_feed, self.in_drain)
+
+    @line("Heat bought for each unit left in the {}", unit="1")
+    def multiplier(self) -> Expr:
+        """1 where the condensed steam is boiled again."""
+        return condensate_multiplier(self.drained_multiplier, self.chose(self.condensate, self.boiled_again))
+
+    @line("Heat that the steam of the {} must bring", unit="kWh/run")
+    def heat_to_supply(self) -> Expr:
+        """What the load takes up, and what drains away with it. Walls and vent come on top."""
+        return heat_to_supply(self.load_heat, self.multiplier)
+
+    @line("Heat lost by the vent of the {}", unit="kW")
+    def vent_power(self) -> Expr:
+        """Each kilogram or pound of steam that leaves was boiled from cold feed water."""
+        return vent_power(self.vent_flow, self.in_steam, self.in_feed)
+
+    @line("Heat needed only to keep the {} hot", unit="kW")
+    def standing_loss(self) -> Expr:
+        """Walls and vent at hold; while warming up, half of it on average."""
+        return standing_loss(self.wall_loss, self.multiplier, self.vent_power)
+
+    @line("Warmest of bags, feed water and air around the {}", unit="degC")
+    def warmest_at_start(self) -> Expr:
+        """The chamber must be held above it."""
+        return maximum(maximum(self.start_temperature, self.feed_temperature), self.surroundings)
+
+    @check(
+        "Temperatures of the {} are in order",
+        kind="error",
+        says=(
+            "The chamber of the {} is held no hotter than the bags, the feed water or the air around it: check these "
+            "four temperatures."
+        ),
+    )
+    def temperatures_in_order(self) -> Expr:
+        """The hold must be the hottest."""
+        return if_in_use(self.in_use, self.hold_temperature > self.warmest_at_start)
+
+
+class CabinetHeat(SteamerHeat, words=CABINET):
     """The steam cabinet, unpressurised: its heat, from cold to temperature and while it is held there."""
 
     title = "Steam cabinet: heat"
     table = "cabinet"
-
-    farm = uses(Farm)
-    bag = uses(Bag)
+    boiled_again = RETURNED
 
     length = number(
         "Length of the cabinet, inside",
@@ -84,13 +273,13 @@ class CabinetHeat(Section):
         hard=(0.05, 20),
         default=2.11,
         how=(
-            "Half the R on the label, as joints and door halve it; better, close the vent and read the power that just "
-            "holds the temperature."
+            "Half the R on the label, as joints and door halve it; better, read the power that just holds the "
+            "temperature, and take off what the open vent carries away."
         ),
         source=COMMON_PRACTICE,
     )
     steel = number(
-        "Steel of racks and shell warmed by a load",
+        "Steel of racks and shell of the cabinet",
         unit="kg/run",
         usual=(100, 1500),
         hard=(0, 20000),
@@ -102,7 +291,7 @@ class CabinetHeat(Section):
         source=COMMON_PRACTICE,
     )
     hold_temperature = number(
-        "Chamber temperature held",
+        "Chamber temperature held in the cabinet",
         unit="degC",
         usual=(87.8, 98.9),
         hard=(40, 120),
@@ -110,35 +299,8 @@ class CabinetHeat(Section):
         how="Thermometer in the coldest corner of the chamber, not beside the steam pipe.",
         source=GROWERS_HANDBOOKS,
     )
-    start_temperature = number(
-        "Temperature of the bags when loaded",
-        unit="degC",
-        usual=(1.7, 29.4),
-        hard=(-20, 60),
-        default=15.6,
-        how="Probe in the middle of a bag; take a cold month and a warm one.",
-        source=COMMON_PRACTICE,
-    )
-    surroundings = number(
-        "Temperature around the cabinet",
-        unit="degC",
-        usual=(0, 35),
-        hard=(-40, 60),
-        default=15.6,
-        how="Thermometer an arm's length from the wall, on a usual day.",
-        source=COMMON_PRACTICE,
-    )
-    feed_temperature = number(
-        "Temperature of the feed water",
-        unit="degC",
-        usual=(4, 25),
-        hard=(0, 95),
-        default=12.8,
-        how="Thermometer under the tap that feeds the generator.",
-        source=COMMON_PRACTICE,
-    )
     vent_flow = number(
-        "Steam that leaves by the vent",
+        "Steam that leaves by the vent of the cabinet",
         unit="kg_water/h",
         usual=(1, 15),
         hard=(0, 200),
@@ -151,7 +313,7 @@ class CabinetHeat(Section):
         note="A cabinet without pressure needs an open vent; never shut it to save heat.",
     )
     condensate = choice(
-        "Condensed steam",
+        "Condensed steam of the cabinet",
         DRAINED,
         RETURNED,
         default=DRAINED,
@@ -159,164 +321,39 @@ class CabinetHeat(Section):
         source=COMMON_PRACTICE,
     )
 
-    @line("Dry mix in a load", unit="kg_dry/run")
-    def load_dry(self) -> Expr:
-        """All bags of a full load, with the recipe chosen."""
-        return self.bag.dry_mass * self.farm.bags_per_load
-
-    @line("Water in the mix of a load", unit="kg_water/run")
-    def load_water(self) -> Expr:
-        """The heaviest thing to warm: a wet mix is more water than wood."""
-        return self.bag.water_mass * self.farm.bags_per_load
-
-    @line("Plastic of the bags in a load", unit="kg/run")
-    def load_plastic(self) -> Expr:
-        """Small beside the rest."""
-        return self.bag.bag_mass * self.farm.bags_per_load
-
-    @line("Warming from start to hold", unit="delta_degC")
-    def rise(self) -> Expr:
-        """Everything in the cabinet is taken to reach the temperature held."""
-        return self.hold_temperature - self.start_temperature
-
-    @line("Temperature half way between start and hold", unit="degC")
-    def mean_temperature(self) -> Expr:
-        """Wood takes up more heat for each degree the warmer it is; the half way value gives the mean exactly."""
-        return mean(self.start_temperature, self.hold_temperature)
-
-    @line("Half way temperature above absolute zero", unit="kelvin", source=NIST_SP_811)
-    def mean_absolute_temperature(self) -> Expr:
-        """The equation for wood counts from absolute zero."""
-        return kelvin(self.mean_temperature)
-
-    @line("Heat capacity of the dry wood", unit="kJ/kg_dry/delta_degC", source=WOOD_HANDBOOK)
-    def wood_capacity(self) -> Expr:
-        """Taken for all dry mix: bran and hulls differ little.
-
-        Wood and water add in a mix as wet as this, without a correction.
-        """
-        return wood_heat_capacity(self.mean_absolute_temperature)
-
-    @line("Heat into the dry mix", unit="kWh/run", source=WOOD_HANDBOOK)
-    def wood_heat(self) -> Expr:
-        """From start to hold."""
-        return sensible_heat(self.load_dry, self.wood_capacity, self.rise)
-
-    @line("Heat into the water of the mix", unit="kWh/run", source=STEAM_LINES)
-    def water_heat(self) -> Expr:
-        """From start to hold."""
-        return sensible_heat(self.load_water, WATER_HEAT_CAPACITY, self.rise)
-
-    @line("Heat into the bags' plastic", unit="kWh/run", source=MATERIAL_PROPERTIES)
-    def bag_heat(self) -> Expr:
-        """From start to hold, taken as polypropylene."""
-        return sensible_heat(self.load_plastic, PLASTIC_HEAT_CAPACITY, self.rise)
-
-    @line("Heat into racks and shell", unit="kWh/run", source=MATERIAL_PROPERTIES)
-    def steel_heat(self) -> Expr:
-        """Paid again with each load, as the steel cools down with the bags."""
-        return sensible_heat(self.steel, STEEL_HEAT_CAPACITY, self.rise)
-
-    @line("Heat taken up by a load", unit="kWh/run", source=SIMPSON_TENWOLDE_1999)
-    def load_heat(self) -> Expr:
-        """The heats of its parts added; nothing is lost yet."""
-        return self.wood_heat + self.water_heat + self.bag_heat + self.steel_heat
-
-    @line("Share of that heat that goes into water", unit="share")
-    def water_share(self) -> Expr:
-        """Most of it. Even so a drier mix saves little, as a point of moisture is a small part of the water."""
-        return ratio(self.water_heat, self.load_heat)
-
-    @line("Floor and roof, inside", unit="m2")
+    @line("Floor and roof of the cabinet, inside", unit="m2")
     def floor_and_roof(self) -> Expr:
         """Both together."""
         return self.length * (self.width + self.width)
 
-    @line("Walls and door, inside", unit="m2")
+    @line("Walls and door of the cabinet, inside", unit="m2")
     def walls(self) -> Expr:
         """All four sides."""
         return (self.length + self.width) * (self.height + self.height)
 
-    @line("Inside of the cabinet", unit="m2")
+    @line("Inside of the cabinet, all faces", unit="m2")
     def inside_area(self) -> Expr:
         """All six faces lose heat, the floor too."""
         return self.floor_and_roof + self.walls
 
-    @line("Chamber above the air around the cabinet", unit="delta_degC")
-    def wall_difference(self) -> Expr:
-        """Drives heat out through the walls."""
-        return self.hold_temperature - self.surroundings
-
-    @line("Heat lost through the walls at hold", unit="kW")
-    def wall_loss(self) -> Expr:
-        """Grows with the area and the difference in temperature, falls with the insulation."""
-        return wall_loss(self.inside_area, self.wall_difference, self.insulation)
-
-    @line("Heat in the feed water", unit="kJ/kg_water", source=STEAM_LINES)
-    def in_feed(self) -> Expr:
-        """Counted from the freezing point."""
-        return water_enthalpy(self.feed_temperature)
-
-    @line("Heat in the condensed steam as it leaves", unit="kJ/kg_water", source=STEAM_LINES)
-    def in_drain(self) -> Expr:
-        """It leaves as hot as the chamber."""
-        return water_enthalpy(self.hold_temperature)
-
-    @line("Heat in the steam", unit="kJ/kg_water", source=STEAM_LINES)
+    @line("Heat in the steam of the cabinet", unit="kJ/kg_water", source=STEAM_LINES)
     def in_steam(self) -> Expr:
-        """Steam made without pressure, counted from water at the freezing point."""
+        """Steam made without pressure at sea level, from water at the freezing point; at 2,400 m it is 0.5% less."""
         return named(STEAM_ENTHALPY_AT_BOILING)
 
-    @line("Heat bought for each unit left in the load, if condensed steam drains away", unit="1")
-    def drained_multiplier(self) -> Expr:
-        """Condensed steam carries its heat down the drain, and cold water takes its place."""
-        return drained_multiplier(self.in_steam, self.in_feed, self.in_drain)
-
-    @line("Heat bought for each unit left in the load", unit="1")
-    def multiplier(self) -> Expr:
-        """1 where the condensed steam goes back to the generator."""
-        return condensate_multiplier(self.drained_multiplier, self.chose(self.condensate, RETURNED))
-
-    @line("Heat that the steam must bring", unit="kWh/run")
-    def heat_to_supply(self) -> Expr:
-        """What the load takes up, and what drains away with it. Walls and vent come on top."""
-        return heat_to_supply(self.load_heat, self.multiplier)
-
-    @line("Heat lost by the vent", unit="kW")
-    def vent_power(self) -> Expr:
-        """Each kilogram or pound of steam that leaves was boiled from cold feed water."""
-        return vent_power(self.vent_flow, self.in_steam, self.in_feed)
-
-    @line("Heat needed only to stay hot", unit="kW")
-    def standing_loss(self) -> Expr:
-        """Walls and vent at hold; while warming up, half of it on average."""
-        return standing_loss(self.wall_loss, self.multiplier, self.vent_power)
-
-    @line("Warmest of bags, feed water and air around", unit="degC")
-    def warmest_at_start(self) -> Expr:
-        """The chamber must be held above it."""
-        return maximum(maximum(self.start_temperature, self.feed_temperature), self.surroundings)
-
-    @check(
-        "Temperatures of the steam cabinet are in order",
-        kind="error",
-        says=(
-            "The chamber is held no hotter than the bags, the feed water or the air around it: check these four "
-            "temperatures."
-        ),
-    )
-    def temperatures_in_order(self) -> Expr:
-        """The hold must be the hottest."""
-        return self.hold_temperature > self.warmest_at_start
+    @line("Temperatures of the cabinet make sense", unit="flag")
+    def sound(self) -> Expr:
+        """1 where the hold is the hottest of its temperatures and lies below boiling."""
+        return all_of(self.hold_temperature > self.warmest_at_start, self.hold_temperature < self.site.boiling_point)
 
     @check(
         "Chamber is held below boiling",
         kind="error",
         says=(
-            "A cabinet without pressure cannot be held at or above the boiling point of water: check the chamber "
-            "temperature held."
+            "At this height water boils at or below the temperature held, so the cabinet never gets there: hold below "
+            "the boiling point of the site, and longer, or steam under pressure."
         ),
     )
     def below_boiling(self) -> Expr:
-        """Taken at sea level; higher up, water boils at a lower temperature still."""
-        return self.hold_temperature < BOILING_POINT
+        """By the height of the site: steam without pressure gets no hotter than boiling water."""
+        return if_in_use(self.in_use, self.hold_temperature < self.site.boiling_point)

@@ -1,81 +1,69 @@
-"""Hours, power and amps of one run of the steam cabinet."""
+"""Hours, power and amps of one steam load, in a steamer of any kind; then the cabinet's own part."""
 
 from __future__ import annotations
 
 from farmbook.calc.calendar import HOURS_IN_A_WEEK
 from farmbook.calc.electricity import continuous_current, single_phase_current, three_phase_current
+from farmbook.calc.fuel import usual_efficiency
 from farmbook.calc.heat import energy_of_run, heat_up_time, hold_power, power_left, steam_power
 from farmbook.calc.own_figure import difference_from_worked
-from farmbook.expr.functions import named, ratio, where
+from farmbook.calc.timetable import days_of_a_load, loads_by_days, loads_by_hours, loads_by_the_week
+from farmbook.expr.functions import all_of, minimum, named, ratio, where
 from farmbook.expr.nodes import Expr
-from farmbook.model.cabinet_heat import CabinetHeat
-from farmbook.model.declare import check, line, number, uses
-from farmbook.model.energy import THREE_PHASE, Energy
+from farmbook.model.alike import Alike
+from farmbook.model.cabinet_heat import CabinetHeat, SteamerHeat
+from farmbook.model.declare import LineOf, NumberInput, check, choice, line, number, uses
+from farmbook.model.energy import ELECTRICITY, NATURAL_GAS, PROPANE, THREE_PHASE, Energy
 from farmbook.model.farm_plan import Farm
-from farmbook.model.section import Section
-from farmbook.sources import COMMON_PRACTICE, GROWERS_HANDBOOKS, NATIONAL_ELECTRICAL_CODE
+from farmbook.model.steaming import CABINET, Steaming, if_in_use
+from farmbook.sources import ARITHMETIC, COMMON_PRACTICE, GROWERS_HANDBOOKS, NATIONAL_ELECTRICAL_CODE
 
-__all__ = ["CabinetRun"]
+__all__ = ["CabinetRun", "SteamerRun"]
 
 
-class CabinetRun(Section):
-    """One run of the cabinet, from loading to unloading, with an electric steam generator."""
-
-    title = "Steam cabinet: hours and power"
-    table = "cabinet"
+class SteamerRun(Alike):
+    """One load in a steamer of any kind, from loading to unloading."""
 
     farm = uses(Farm)
     energy = uses(Energy)
-    heat = uses(CabinetHeat)
+    steaming = uses(Steaming)
 
-    power = number(
-        "Power of the steam generator",
-        unit="kW",
-        usual=(12, 120),
-        hard=(0.5, 2000),
-        default=36,
-        how="Nameplate; check with a clamp meter, as burnt-out elements go unnoticed.",
+    heat: SteamerHeat
+    power: NumberInput
+    hold_time: NumberInput
+    cool_down_time: NumberInput
+    loads_possible: LineOf
+
+    fuel = choice(
+        "What heats the {}",
+        ELECTRICITY,
+        NATURAL_GAS,
+        PROPANE,
+        default=ELECTRICITY,
+        how="What the steam generator or burner runs on.",
         source=COMMON_PRACTICE,
     )
-    efficiency = number(
-        "Share of that power that gets into the steam",
+    own_efficiency = number(
+        "Your own figure: share of the energy of the {} that gets into the steam",
         unit="share",
-        usual=(0.92, 0.99),
+        usual=(0.7, 0.99),
         hard=(0.05, 1),
-        default=0.96,
-        how="Water boiled in an hour at full power, against the kWh of that hour.",
+        optional=True,
+        how="Heat in the water boiled away in an hour at full power, weighed, over the energy of that hour.",
         source=COMMON_PRACTICE,
-    )
-    hold_time = number(
-        "Chamber hold",
-        unit="h/run",
-        usual=(12, 20),
-        hard=(0, 200),
-        default=17,
-        how="From the log: hours from the chamber reaching its temperature to steam off.",
-        source=GROWERS_HANDBOOKS,
-        note="Hours for the chamber, not for the middle of the bags, which follows hours later.",
-    )
-    cool_down_time = number(
-        "Cool-down",
-        unit="h/run",
-        usual=(10, 48),
-        hard=(0, 500),
-        default=14,
-        how="From the log: hours from steam off until bags are cool enough to take out.",
-        source=GROWERS_HANDBOOKS,
+        note="Wins over the usual share. Clear it when you change what heats the steamer.",
     )
     own_heat_up_time = number(
-        "Your own figure: hours from cold to temperature",
+        "Your own figure: hours from cold to temperature, {}",
         unit="h/run",
-        usual=(2, 14),
+        usual=(0.3, 14),
         hard=(0.1, 200),
         optional=True,
         how="From the log of a full load: steam on until the chamber reaches its temperature.",
         note="Wins over the worked hours.",
     )
     handling_rate = number(
-        "Bags loaded and unloaded in an hour of work",
+        "Bags loaded into the {} and unloaded in an hour of work",
         unit="bag_filled/person_hour",
         usual=(125, 500),
         hard=(5, 10000),
@@ -84,7 +72,7 @@ class CabinetRun(Section):
         source=COMMON_PRACTICE,
     )
     people_loading = number(
-        "People who load and unload together",
+        "People who load and unload the {} together",
         unit="person_hour/h",
         usual=(1, 4),
         hard=(0.25, 50),
@@ -94,125 +82,231 @@ class CabinetRun(Section):
         note="Two people take half the time on the clock, and the same hours of work.",
     )
 
-    @line("Power that gets into the steam", unit="kW")
+    @line("Electricity heats the {}", unit="flag")
+    def electric(self) -> Expr:
+        """1 for electricity, 0 for a fuel."""
+        return self.chose(self.fuel, ELECTRICITY)
+
+    @line("Natural gas heats the {}", unit="flag")
+    def on_gas(self) -> Expr:
+        """1 for natural gas."""
+        return self.chose(self.fuel, NATURAL_GAS)
+
+    @line("Propane heats the {}", unit="flag")
+    def on_propane(self) -> Expr:
+        """1 for propane."""
+        return self.chose(self.fuel, PROPANE)
+
+    @line("Share of the energy of the {} that usually gets into the steam", unit="share", source=COMMON_PRACTICE)
+    def usual_efficiency(self) -> Expr:
+        """By what heats it: a flue carries heat away that electricity does not lose."""
+        return usual_efficiency(self.electric)
+
+    @line("Share of the energy of the {} that gets into the steam", unit="share")
+    def efficiency(self) -> Expr:
+        """Your own figure where there is one."""
+        return where(self.given(self.own_efficiency), self.own_efficiency, self.usual_efficiency)
+
+    @line("Power that gets into the steam of the {}", unit="kW")
     def steam_power(self) -> Expr:
         """At full power."""
         return steam_power(self.power, self.efficiency)
 
-    @line("Power left to warm the load", unit="kW", source=COMMON_PRACTICE)
+    @line("Power left to warm the load of the {}", unit="kW", source=COMMON_PRACTICE)
     def power_left(self) -> Expr:
-        """Losses grow from nothing while the cabinet warms, so half of them counts."""
+        """Losses grow from nothing while the steamer warms, so half of them counts."""
         return power_left(self.steam_power, self.heat.standing_loss)
 
-    @line("Heat-up, as worked out", unit="h/run")
+    @line("Heat-up of the {}, as worked out", unit="h/run")
     def worked_heat_up_time(self) -> Expr:
         """From steam on to the chamber at its temperature; zero, and a check fails, where no power is left for it."""
         return heat_up_time(self.heat.heat_to_supply, self.power_left)
 
-    @line("Heat-up", unit="h/run")
+    @line("Heat-up of the {}", unit="h/run")
     def heat_up_time(self) -> Expr:
         """Your own figure where there is one."""
         return where(self.given(self.own_heat_up_time), self.own_heat_up_time, self.worked_heat_up_time)
 
-    @line("Your heat-up above or below the worked one", unit="share")
+    @line("Your heat-up of the {} above or below the worked one", unit="share")
     def heat_up_difference(self) -> Expr:
         """Zero where you gave no figure.
 
-        Far above: fewer elements working, more steel, or less insulation than typed.
+        Far above: less power than typed, more steel, or less insulation.
         """
         return difference_from_worked(self.heat_up_time, self.worked_heat_up_time)
 
-    @line("Power drawn at hold", unit="kW")
+    @line("Power drawn by the {} at hold", unit="kW")
     def hold_power(self) -> Expr:
         """A small part of the nameplate: holding is cheap beside heating up."""
         return hold_power(self.heat.standing_loss, self.efficiency)
 
-    @line("Energy of a load, as worked out", unit="kWh/run")
+    @line("Energy of a load of the {}, as worked out", unit="kWh/run")
     def worked_energy(self) -> Expr:
-        """Full power while heating up, then the power drawn at hold. What the generator loses is in it."""
+        """Full power while heating up, then the power drawn at hold. What generator or burner loses is in it."""
         return energy_of_run(self.power, self.heat_up_time, self.hold_power, self.hold_time)
 
-    @line("Work to load and unload", unit="person_hour/run")
+    @line("Work to load and unload the {}", unit="person_hour/run")
     def handling_hours(self) -> Expr:
         """Grows with the bags in the load."""
-        return ratio(self.farm.bags_per_load, self.handling_rate)
+        return ratio(self.heat.bags, self.handling_rate)
 
-    @line("Loading and unloading by the clock", unit="h/run")
+    @line("Loading and unloading the {} by the clock", unit="h/run")
     def handling_time(self) -> Expr:
-        """The cabinet stands open meanwhile."""
+        """The steamer stands open meanwhile."""
         return ratio(self.handling_hours, self.people_loading)
 
-    @line("Hours the cabinet is taken by a load", unit="h/run")
+    @line("Hours the {} is taken by a load", unit="h/run")
     def cycle_time(self) -> Expr:
-        """Loading, heat-up, chamber hold, cool-down and unloading, day and night."""
+        """Loading, heat-up, hold, cool-down and unloading, day and night."""
         return self.handling_time + self.heat_up_time + self.hold_time + self.cool_down_time
 
-    @line("Hours between loads", unit="h/run")
+    @line("Loads of the {} a week", unit="run/week")
+    def loads_a_week(self) -> Expr:
+        """For all bags of a week; as an average, so a part of a load means that some weeks have one more."""
+        return ratio(self.farm.bags_filled_a_week, self.heat.bags)
+
+    @line("Hours between loads of the {}", unit="h/run")
     def hours_between_loads(self) -> Expr:
         """From the start of one load to the start of the next, spread evenly over the week."""
-        return ratio(named(HOURS_IN_A_WEEK), self.farm.loads_a_week)
+        return ratio(named(HOURS_IN_A_WEEK), self.loads_a_week)
 
-    @line("Hours the cabinet is taken a week", unit="h/week")
+    @line("Hours the {} is taken a week", unit="h/week")
     def hours_taken_a_week(self) -> Expr:
-        """By the clock.
+        """By the clock, of the 168 hours of a week; what the working hours leave room for stands below."""
+        return self.cycle_time * self.loads_a_week
 
-        Somebody has to be there to load and unload at those hours, so fewer loads may be possible than this allows.
-        """
-        return self.cycle_time * self.farm.loads_a_week
+    @line("Loads of the {} a week that there are hours to load and unload", unit="run/week", source=ARITHMETIC)
+    def loads_handled(self) -> Expr:
+        """Whole loads, if nothing else is done in those hours."""
+        return loads_by_hours(self.steaming.staffed_week, self.handling_time)
 
-    @line("Amps on single phase", unit="A")
+    @line("Bags that the {} can steam a week", unit="bag_filled/week")
+    def bags_possible(self) -> Expr:
+        """Full loads only."""
+        return self.loads_possible * self.heat.bags
+
+    @line("Electric power of the {}", unit="kW")
+    def electric_power(self) -> Expr:
+        """What it can draw from the service; nothing where fuel heats it, the small motor of a burner aside."""
+        return self.power * self.electric
+
+    @line("The {} works as typed and steams the bags of a week", unit="flag")
+    def fits(self) -> Expr:
+        """1 where its temperatures make sense, its power is enough and its loads fit into the week."""
+        heats = self.steam_power > self.heat.standing_loss
+        return all_of(self.heat.sound, heats, self.loads_a_week <= self.loads_possible)
+
+    @line("Amps of the {} on single phase", unit="A")
     def single_phase_amps(self) -> Expr:
-        """At full power."""
-        return single_phase_current(self.power, self.energy.voltage)
+        """At full power; none where fuel heats it."""
+        return single_phase_current(self.electric_power, self.energy.voltage)
 
-    @line("Amps in each line on three phases", unit="A")
+    @line("Amps of the {} in each line on three phases", unit="A")
     def three_phase_amps(self) -> Expr:
         """At full power, all three lines alike."""
-        return three_phase_current(self.power, self.energy.voltage)
+        return three_phase_current(self.electric_power, self.energy.voltage)
 
-    @line("Amps of the steam generator", unit="A")
+    @line("Amps of the {}", unit="A")
     def amps(self) -> Expr:
         """On the supply that the farm has."""
         three_phase = self.energy.chose(self.energy.phases, THREE_PHASE)
         return where(three_phase, self.three_phase_amps, self.single_phase_amps)
 
-    @line("Amps that its circuit must carry", unit="A", source=NATIONAL_ELECTRICAL_CODE)
+    @line("Amps that the circuit of the {} must carry", unit="A", source=NATIONAL_ELECTRICAL_CODE)
     def circuit_amps(self) -> Expr:
         """A quarter more, as it runs for hours on end. This is for planning; an electrician decides."""
         return continuous_current(self.amps)
 
     @check(
-        "Steam generator can reach and hold the temperature",
+        "The {} can reach and hold its temperature",
         kind="error",
         says=(
-            "The steam generator gives no more heat than walls and vent lose at hold: check its power, the insulation "
-            "and the vent."
+            "The steam generator or burner of the {} gives no more heat than walls and vent lose at hold: check its "
+            "power, the insulation and the vent."
         ),
     )
     def reaches_temperature(self) -> Expr:
-        """With too little power the cabinet never gets there, and the hours and energy worked out mean nothing."""
-        return self.steam_power > self.heat.standing_loss
+        """With too little power it never gets there, and the hours and energy worked out mean nothing."""
+        return if_in_use(self.heat.in_use, self.steam_power > self.heat.standing_loss)
 
     @check(
-        "Electric service carries the steam generator",
+        "Electric service carries the {}",
         kind="alert",
         says=(
-            "The steam generator needs more amps than your service has free: see its circuit amps, then ask an "
-            "electrician and the power company."
+            "The {} needs more amps than your service has free: see its circuit amps, then ask an electrician and the "
+            "power company."
         ),
     )
     def service_is_enough(self) -> Expr:
-        """A first look only."""
-        return self.circuit_amps <= self.energy.service_amps
+        """A first look only. Fine where fuel heats it."""
+        return if_in_use(self.heat.in_use, self.circuit_amps <= self.energy.service_amps)
 
     @check(
-        "Loads fit into the week",
+        "Loads of the {} fit into the week",
         kind="alert",
         says=(
-            "One cabinet cannot take that many loads a week: see the hours it is taken by a load and the hours between "
-            "loads."
+            "The {} cannot steam that many bags in the hours and days when somebody is there: see the loads it can "
+            "do a week, and the hours it is taken by a load."
         ),
     )
     def loads_fit(self) -> Expr:
-        """With one cabinet, loaded and unloaded at any hour of day and night."""
-        return self.hours_taken_a_week <= HOURS_IN_A_WEEK
+        """By working hours and days, not by the clock alone."""
+        return if_in_use(self.heat.in_use, self.loads_a_week <= self.loads_possible)
+
+
+class CabinetRun(SteamerRun, words=CABINET):
+    """One run of the cabinet."""
+
+    title = "Steam cabinet: hours and power"
+    table = "cabinet"
+
+    heat = uses(CabinetHeat)
+
+    power = number(
+        "Power of the steam generator or burner of the cabinet",
+        unit="kW",
+        usual=(12, 120),
+        hard=(0.5, 2000),
+        default=36,
+        how="Nameplate; a clamp meter shows burnt-out elements. A burner's input: 100,000 Btu an hour are 29.3 kW.",
+        source=COMMON_PRACTICE,
+    )
+    hold_time = number(
+        "Chamber hold of the cabinet",
+        unit="h/run",
+        usual=(12, 20),
+        hard=(0, 200),
+        default=17,
+        how="From the log: hours from the chamber reaching its temperature to steam off.",
+        source=GROWERS_HANDBOOKS,
+        note="Hours for the chamber, not for the middle of the bags, which follows hours later.",
+    )
+    cool_down_time = number(
+        "Cool-down of the cabinet",
+        unit="h/run",
+        usual=(10, 48),
+        hard=(0, 500),
+        default=14,
+        how="From the log: hours from steam off until bags are cool enough to take out.",
+        source=GROWERS_HANDBOOKS,
+    )
+
+    @line("Days from the start of a cabinet load to the next", unit="day/run", source=COMMON_PRACTICE)
+    def days_of_a_load(self) -> Expr:
+        """Whole days, as loads start in the morning: one that is done after hours waits until somebody is back."""
+        return days_of_a_load(self.cycle_time)
+
+    @line("Cabinet loads that can be started on the days of a week", unit="run/week", source=ARITHMETIC)
+    def loads_started(self) -> Expr:
+        """Days with somebody there, over the days from start to start; the last may stand over the days off."""
+        return loads_by_days(self.steaming.staffed_days, self.days_of_a_load)
+
+    @line("Cabinet loads that are out within a week", unit="run/week", source=ARITHMETIC)
+    def loads_out(self) -> Expr:
+        """So that the next week starts like this one."""
+        return loads_by_the_week(self.days_of_a_load)
+
+    @line("Loads that the cabinet can do a week", unit="run/week")
+    def loads_possible(self) -> Expr:
+        """The smallest of the three: days to start, days to be out again, and hours to load and unload."""
+        return minimum(minimum(self.loads_started, self.loads_out), self.loads_handled)

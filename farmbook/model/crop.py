@@ -22,6 +22,8 @@ from farmbook.model.bag import Bag
 from farmbook.model.declare import check, choice, line, number, uses
 from farmbook.model.recipe import Recipe
 from farmbook.model.section import Section
+from farmbook.model.spawn_source import SpawnSource
+from farmbook.model.steriliser import Steriliser
 from farmbook.sources import ARITHMETIC, BIOLOGICAL_EFFICIENCY, COMMON_PRACTICE
 
 __all__ = ["BY_EFFICIENCY", "BY_WEIGHT", "Crop"]
@@ -36,10 +38,12 @@ class Crop(Section):
     title = "Bags lost, weight picked"
 
     recipe = uses(Recipe)
+    source = uses(SpawnSource)
     bag = uses(Bag)
+    steriliser = uses(Steriliser)
 
     loss_at_steaming = number(
-        "Bags lost at steaming",
+        "Bags lost at steaming in the cabinet",
         unit="share",
         usual=(0.003, 0.03),
         hard=(0, 1),
@@ -136,15 +140,21 @@ class Crop(Section):
 
     # Bags
 
+    @line("Bags lost at steaming, steamer in use", unit="share")
+    def loss_steamed(self) -> Expr:
+        """The pressure vessel has a loss of its own."""
+        vessel = self.steriliser.vessel
+        return where(vessel.heat.in_use, vessel.loss_at_steaming, self.loss_at_steaming)
+
     @line("Bags lost in the spawn run, recipe chosen", unit="share")
     def chosen_loss_in_spawn_run(self) -> Expr:
         """A richer mix usually loses more, so each recipe has its own loss."""
-        return total(self.loss_in_spawn_run * self.recipe.chosen, RECIPE)
+        return total(self.loss_in_spawn_run * self.recipe.chosen, RECIPE) + self.source.extra_loss_counted
 
     @line("Bags inoculated per bag filled", unit="bag_inoculated/bag_filled", source=ARITHMETIC)
     def inoculated_per_filled(self) -> Expr:
         """Bags that come whole out of the steamer."""
-        return joined(arithmetic.surviving_share(self.loss_at_steaming), "bag_inoculated/bag_filled")
+        return joined(arithmetic.surviving_share(self.loss_steamed), "bag_inoculated/bag_filled")
 
     @line("Bags moved to fruiting per bag inoculated", unit="bag_live/bag_inoculated", source=ARITHMETIC)
     def live_per_inoculated(self) -> Expr:

@@ -6,6 +6,7 @@ shocks an input); on a section of a model it is the node to be used in expressio
 
 from __future__ import annotations
 
+import math
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 from typing import TYPE_CHECKING, Any, Self, TypeVar, overload
@@ -18,7 +19,25 @@ from farmbook.sources import Source
 if TYPE_CHECKING:
     from farmbook.model.section import Section
 
-__all__ = ["BASES", "Check", "Choice", "Input", "LineOf", "NumberInput", "TextInput", "Uses", "check", "choice", "line", "names", "number", "text", "uses"]
+__all__ = [
+    "BASES",
+    "Check",
+    "Choice",
+    "Input",
+    "LineOf",
+    "NumberInput",
+    "TextInput",
+    "Uses",
+    "check",
+    "choice",
+    "line",
+    "margin",
+    "member",
+    "names",
+    "number",
+    "text",
+    "uses",
+]
 
 BASES = ("measured", "quoted", "published", "common practice", "guess", "assumed")
 """How the person at the keyboard knows a number, best first; "assumed" is what the book filled in by itself."""
@@ -195,6 +214,20 @@ def check(label: str, *, kind: str, says: str) -> Callable[[Callable[[Any], Expr
         return Check(method, label, "flag", kind=kind, says=says)
 
     return declare
+
+
+def margin(*inputs: NumberInput, step: float) -> int:
+    """Rows that a list needs beyond its end so that no lag (or lead) of these inputs leaves it, whatever is typed.
+
+    Counts their hard upper limits together, each as often as it has members, in rows of `step` (in the inputs' unit), and
+    two rows more that stay empty. Raises ModelFault for an input without such a limit.
+    """
+    longest = 0.0
+    for declared in inputs:
+        if math.isinf(declared.hard[1]):
+            raise ModelFault(f"`{declared.dotted}` has no upper limit, so no margin is wide enough for it")
+        longest += declared.hard[1] * math.prod(len(axis.members) for axis in declared.axes)
+    return math.ceil(longest / step) + 2
 
 
 def uses(section: type[S]) -> S:

@@ -1,19 +1,34 @@
-"""What energy and water cost, and what the electric service can carry."""
+"""What energy, fuel and water cost, and what the electric service can carry."""
 
 from __future__ import annotations
 
-from farmbook.model.declare import choice, number
+from typing import Final
+
+from farmbook.calc.fuel import BURNER_EFFICIENCY, ELECTRIC_EFFICIENCY, PROPANE_HEAT, price_of_heat
+from farmbook.calc.heat import energy_price
+from farmbook.expr.functions import joined, named
+from farmbook.expr.nodes import Expr
+from farmbook.model.declare import choice, line, number
 from farmbook.model.section import Section
-from farmbook.sources import COMMON_PRACTICE, DEMAND_CHARGE_SURVEY, EIA_ELECTRIC_POWER_MONTHLY
+from farmbook.sources import (
+    COMMON_PRACTICE,
+    DEMAND_CHARGE_SURVEY,
+    EIA_ELECTRIC_POWER_MONTHLY,
+    EIA_PROPANE,
+    EIA_UNITS,
+)
 
-__all__ = ["SINGLE_PHASE", "THREE_PHASE", "Energy"]
+__all__ = ["ELECTRICITY", "NATURAL_GAS", "PROPANE", "SINGLE_PHASE", "THREE_PHASE", "Energy"]
 
-SINGLE_PHASE = "single-phase"
-THREE_PHASE = "three-phase"
+ELECTRICITY: Final = "electricity"
+NATURAL_GAS: Final = "natural gas"
+PROPANE: Final = "propane"
+SINGLE_PHASE: Final = "single-phase"
+THREE_PHASE: Final = "three-phase"
 
 
 class Energy(Section):
-    """Prices of electricity and water, and the electric service of the site."""
+    """Prices of energy and water, and the electric service of the site."""
 
     title = "Energy and water"
 
@@ -59,7 +74,27 @@ class Energy(Section):
             "Highest kW on the bill of a month with steaming, less that of a month without; or less what runs when you "
             "steam off-peak."
         ),
-        note="Left blank, the whole power of the steam generator is taken.",
+        note="Of the steamer in use, if electricity heats it. Left blank, its whole power is taken.",
+    )
+    gas_price = number(
+        "Price of natural gas",
+        unit="money/kWh_fuel",
+        usual=(0.02, 0.12),
+        hard=(0, 5),
+        default=0.0375,
+        how="Add the lines of a gas bill that grow with the use and divide by the use; leave out fixed fees.",
+        source=COMMON_PRACTICE,
+        note="From memory. A therm is 29.3 kWh of heat; a bill in cubic metres or feet states the heat in each.",
+    )
+    propane_price = number(
+        "Price of propane",
+        unit="money/L",
+        usual=(0.4, 1.25),
+        hard=(0, 20),
+        default=0.634,
+        how="Invoice with delivery and tank rent, over the volume delivered.",
+        source=EIA_PROPANE,
+        note="The default is near the mean for US homes in November 2025; farms that fill a large tank pay less.",
     )
     water_price = number(
         "Price of water",
@@ -99,3 +134,23 @@ class Energy(Section):
         how="Main breaker, less what runs at the same time (rooms, cooler, lights); an electrician can measure it.",
         source=COMMON_PRACTICE,
     )
+
+    @line("Price of the heat in propane", unit="money/kWh_fuel", source=EIA_UNITS)
+    def propane_heat(self) -> Expr:
+        """To set beside natural gas; the burner's loss is not in it yet."""
+        return energy_price(self.propane_price, named(PROPANE_HEAT))
+
+    @line("Price of heat in the steam, with electricity", unit="money/kWh", source=COMMON_PRACTICE)
+    def electric_steam(self) -> Expr:
+        """At the usual share that gets into the steam. The charge for your highest kW comes on top."""
+        return price_of_heat(self.electricity_price, named(ELECTRIC_EFFICIENCY))
+
+    @line("Price of heat in the steam, with natural gas", unit="money/kWh", source=COMMON_PRACTICE)
+    def gas_steam(self) -> Expr:
+        """At the usual share that gets into the steam; burner, flue and their upkeep are not in it."""
+        return price_of_heat(joined(self.gas_price, "money/kWh"), named(BURNER_EFFICIENCY))
+
+    @line("Price of heat in the steam, with propane", unit="money/kWh", source=COMMON_PRACTICE)
+    def propane_steam(self) -> Expr:
+        """At the usual share that gets into the steam; burner, flue and their upkeep are not in it."""
+        return price_of_heat(joined(self.propane_heat, "money/kWh"), named(BURNER_EFFICIENCY))

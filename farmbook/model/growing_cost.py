@@ -8,7 +8,6 @@ from farmbook.calc.tolerance import SUM_TOLERANCE
 from farmbook.expr.functions import absolute, joined, ratio
 from farmbook.expr.nodes import Expr
 from farmbook.model.bag import Bag
-from farmbook.model.cabinet import Cabinet
 from farmbook.model.crop import Crop
 from farmbook.model.declare import check, line, number, uses
 from farmbook.model.farm_plan import Farm
@@ -16,6 +15,8 @@ from farmbook.model.harvest import Harvest
 from farmbook.model.mixing import Mixing
 from farmbook.model.section import Section
 from farmbook.model.spawn_bought import Spawn
+from farmbook.model.spawn_supply import SpawnSupply
+from farmbook.model.steriliser import Steriliser
 from farmbook.sources import ARITHMETIC, COMMON_PRACTICE
 
 __all__ = ["GrowingCost"]
@@ -29,9 +30,10 @@ class GrowingCost(Section):
     farm = uses(Farm)
     bag = uses(Bag)
     mixing = uses(Mixing)
-    cabinet = uses(Cabinet)
+    steriliser = uses(Steriliser)
     crop = uses(Crop)
     spawn = uses(Spawn)
+    supply = uses(SpawnSupply)
     harvest = uses(Harvest)
 
     shelving_rate = number(
@@ -133,20 +135,20 @@ class GrowingCost(Section):
     @line("Steamed: cost so far of each bag steamed", unit="money/bag_filled")
     def cost_through_steaming(self) -> Expr:
         """A bag that bursts has cost as much as one that does not."""
-        return self.filled_cost + self.cabinet.cost_per_bag
+        return self.filled_cost + self.steriliser.cost_per_bag
 
     @line("Steamed: cost so far of each bag left", unit="money/bag_inoculated", source=ARITHMETIC)
     def cost_after_steaming(self) -> Expr:
         """Those left carry the lost ones: cost divided by the share left, not raised by the share lost."""
         removal = joined(self.culling_cost, "money/bag_filled")
         return cost_per_survivor(
-            self.cost_through_steaming, removal, self.crop.loss_at_steaming, self.crop.inoculated_per_filled
+            self.cost_through_steaming, removal, self.crop.loss_steamed, self.crop.inoculated_per_filled
         )
 
     @line("Inoculated: added to each bag", unit="money/bag_inoculated")
     def inoculation_added(self) -> Expr:
         """Spawn and the work of putting it in."""
-        return self.spawn.cost_per_bag_inoculated + self.spawn.inoculation_cost
+        return self.supply.cost_per_bag_inoculated + self.spawn.inoculation_cost
 
     @line("Inoculated: cost so far of each bag", unit="money/bag_inoculated")
     def cost_after_inoculation(self) -> Expr:
@@ -216,7 +218,7 @@ class GrowingCost(Section):
     @line("Steamed: spent, over all bags filled", unit="money/bag_filled")
     def steaming_spent(self) -> Expr:
         """The steam load, and taking out the bags that burst."""
-        return self.cabinet.cost_per_bag + joined(self.culling_cost, "money/bag_filled") * self.crop.loss_at_steaming
+        return self.steriliser.cost_per_bag + joined(self.culling_cost, "money/bag_filled") * self.crop.loss_steamed
 
     @line("Inoculated: spent, over all bags filled", unit="money/bag_filled")
     def inoculation_spent(self) -> Expr:

@@ -15,6 +15,7 @@ from farmbook.model.declare import check, line, number, uses
 from farmbook.model.farm_plan import Farm
 from farmbook.model.section import Section
 from farmbook.model.spawn_bought import Spawn
+from farmbook.model.spawn_supply import SpawnSupply
 from farmbook.sources import ARITHMETIC, BIOLOGICAL_EFFICIENCY, COMMON_PRACTICE, SARE_FNE13_786
 from farmbook.units import unit
 
@@ -48,6 +49,7 @@ class Harvest(Section):
     bag = uses(Bag)
     crop = uses(Crop)
     spawn = uses(Spawn)
+    supply = uses(SpawnSupply)
 
     spawn_run_days = number(
         "Days of spawn run",
@@ -167,7 +169,7 @@ class Harvest(Section):
     @line("Biological efficiency in all, spawn counted", unit="kg_picked/kg_dry", source=BIOLOGICAL_EFFICIENCY)
     def efficiency_with_spawn(self) -> Expr:
         """The same crop over dry mix and dry spawn together, as some papers do; for comparing only."""
-        spawn = joined(self.spawn.dry_spawn_per_bag, "kg_dry/bag_live")
+        spawn = joined(self.supply.dry_spawn_per_bag, "kg_dry/bag_live")
         return efficiency_with_spawn(self.crop.fresh_in_all_flushes, self.crop.dry_mix_per_live, spawn)
 
     @line("Fresh weight in all, share of wet bag weight", unit="kg_picked/kg_wet", source=ARITHMETIC)

@@ -67,7 +67,7 @@ class LostBags(Section):
     @line("Lost at steaming a week", unit="bag_filled/week")
     def lost_at_steaming(self) -> Expr:
         """As an average over many loads."""
-        return self.farm.bags_filled_a_week * self.crop.loss_at_steaming
+        return self.farm.bags_filled_a_week * self.crop.loss_steamed
 
     @line("Lost in the spawn run a week", unit="bag_inoculated/week")
     def lost_in_spawn_run(self) -> Expr:

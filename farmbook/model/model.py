@@ -8,9 +8,9 @@ from typing import TypeVar, cast
 
 from farmbook.errors import ModelFault
 from farmbook.expr.axis import Axis
-from farmbook.expr.nodes import Expr, Line, RawInput
+from farmbook.expr.nodes import Expr, Line, RawInput, wrap
 from farmbook.expr.walk import lines_of
-from farmbook.model.declare import Input, NumberInput
+from farmbook.model.declare import Input, LineOf, NumberInput
 from farmbook.model.section import Bound, Section, label_line, present_line
 
 __all__ = ["AxisLines", "Model"]
@@ -79,16 +79,29 @@ class Model:
         """The "in use" lines of the named axes among these."""
         return [self.axes[axis].present for axis in axes if axis.named]
 
-    def case(self, name: str, label: str, shocks: Mapping[NumberInput, Shock]) -> Case:
-        """The same sections on shocked inputs. Only lines that a shock reaches exist again; the rest are the base lines."""
-        return Case(self, name, label, shocks)
+    def case(
+        self, name: str, label: str, shocks: Mapping[NumberInput, Shock], wanted: Iterable[LineOf] | None = None
+    ) -> Case:
+        """The same sections on shocked inputs. Only lines that a shock reaches exist again; the rest are the base lines.
+
+        `wanted` names the results that the case is for: what they do not need is left out. Without it, all that is reached
+        stays, checks too.
+        """
+        return Case(self, name, label, shocks, wanted)
 
 
 class Case(Model):
     """A model whose inputs are another's, some of them shocked."""
 
-    def __init__(self, base: Model, name: str, label: str, shocks: Mapping[NumberInput, Shock]) -> None:
-        self.case_label, self.axes, self._sections = label, base.axes, {}
+    def __init__(
+        self,
+        base: Model,
+        name: str,
+        label: str,
+        shocks: Mapping[NumberInput, Shock],
+        wanted: Iterable[LineOf] | None = None,
+    ) -> None:
+        self.name, self.case_label, self.axes, self._sections = name, label, base.axes, {}
         self.shocked = {declared: _shocked(base.inputs[declared], name, label, shock) for declared, shock in shocks.items()}
         for section in base.sections:
             self._sections[type(section)] = type(section)(self, case=name, base=section)
@@ -98,6 +111,10 @@ class Case(Model):
             for own, original in zip(section.lines, before.lines, strict=True)
         }
         self.reached = _reached(list(pairs), set(self.shocked.values()))
+        if wanted is not None:
+            results = [self.section(each.owner).line(each) for each in wanted]
+            needed = _needed(results, set(self.reached))
+            self.reached = [line for line in self.reached if line in needed]
         same = {own: original for own, original in pairs.items() if own not in self.reached}
         for line in self.reached:
             line.__dict__["expr"] = _replaced(line.expr, same)
@@ -111,7 +128,16 @@ class Case(Model):
 def _shocked(bound: Bound, name: str, label: str, shock: Shock) -> Line:
     used = bound.used
     assert used is not None
-    return Line(f"{used.name}_{name}", f"{used.label}, {label}", used.unit, used.axes, lambda: shock(used), used.note, kind="used")
+    return Line(
+        f"{used.name}_{name}",
+        f"{used.label}, {label}",
+        used.unit,
+        used.axes,
+        lambda: wrap(shock(used)),
+        used.note,
+        where=used.where,
+        case=name,
+    )
 
 
 def _reached(lines: list[Line], shocked: set[Line]) -> list[Line]:
@@ -123,6 +149,18 @@ def _reached(lines: list[Line], shocked: set[Line]) -> list[Line]:
         if not more:
             return [line for line in lines if line in hit]
         hit |= more
+
+
+def _needed(results: Iterable[Line], among: set[Line]) -> set[Line]:
+    """The results and every line among these that they are worked out from."""
+    found: set[Line] = set()
+    waiting = [line for line in results if line in among]
+    while waiting:
+        line = waiting.pop()
+        if line not in found:
+            found.add(line)
+            waiting += [other for other in lines_of(line.expr) if other in among]
+    return found
 
 
 def _replaced(expr: Expr, same: Mapping[Line, Line]) -> Expr:

@@ -10,7 +10,20 @@ from typing import TYPE_CHECKING, ClassVar
 from farmbook.errors import ModelFault
 from farmbook.expr.axis import Axis
 from farmbook.expr.functions import all_of, any_of, is_word, negation, sentence, total
-from farmbook.expr.nodes import Choose, Expr, Filled, IsNumber, Label, Line, Multiply, Raw, RawInput, SameText, Where, wrap
+from farmbook.expr.nodes import (
+    Choose,
+    Expr,
+    Filled,
+    IsNumber,
+    Label,
+    Line,
+    Multiply,
+    Raw,
+    RawInput,
+    SameText,
+    Where,
+    wrap,
+)
 from farmbook.model.declare import Check, Choice, Declared, Input, LineOf, NumberInput, TextInput, Uses
 from farmbook.units import Unit, unit
 
@@ -53,6 +66,10 @@ class Section:
     def __init_subclass__(cls) -> None:
         super().__init_subclass__()
         found = [value for base in reversed(cls.__mro__) for value in vars(base).values() if isinstance(value, Declared)]
+        own = {*vars(Section), "model", "case", "says", "bound"}
+        for declaration in found:
+            if declaration.name in own:
+                raise ModelFault(f"`{declaration.name}` is a section's own word; call it something else", where=cls.__qualname__)
         cls.declared = tuple(found)
 
     @classmethod
@@ -104,7 +121,7 @@ class Section:
 
     def chose(self, cell: RawInput, option: str) -> Expr:
         """1 where this option is chosen; raises ModelFault for a word that is not among the options."""
-        declaration = next(declared for declared, bound in self.bound.items() if bound.cell is cell)
+        declaration = next((declared for declared, bound in self.bound.items() if bound.cell is cell), None)
         if not isinstance(declaration, Choice) or option not in declaration.options:
             raise ModelFault(f"{option!r} is not an option of `{cell.name}`")
         return is_word(cell, option)
@@ -117,17 +134,18 @@ class Section:
         raise ModelFault(f"`{used.name}` is not an input of section `{self.key()}`")
 
     def _make(self, declaration: LineOf) -> Line:
-        suffix = f"_{self.case}" if self.case else ""
+        name = f"{self.key()}.{declaration.name}" + (f"_{self.case}" if self.case else "")
         return Line(
-            f"{self.key()}.{declaration.name}{suffix}",
+            name,
             declaration.label + (f", {self.model.case_label}" if self.case else ""),
-            unit(declaration.unit),
+            known_unit(declaration.unit, name, declaration.where),
             declaration.axes,
             lambda: wrap(declaration.method(self)),
             declaration.note,
             declaration.source.key if declaration.source else "",
             declaration.where,
             declaration.kind if isinstance(declaration, Check) else "worked",
+            case=self.case,
         )
 
     def _says(self, declaration: Check) -> Line:
@@ -169,9 +187,11 @@ class Section:
         return Choose(1 + negation(all_of(found >= 1, found <= 1)), ("ok", NOT_AN_OPTION))
 
     def _bind_number(self, declared: NumberInput, name: str) -> Bound:
+        own = known_unit(declared.unit, name, f"{type(self).__module__}.{type(self).__name__}")
+
         def cell(ending: str, kind: str, axes: tuple[Axis, ...]) -> RawInput:
             ending_words = ending.replace("_", " ")
-            return RawInput(name + ending, declared.label + ending_words, kind, unit(declared.unit), axes)
+            return RawInput(name + ending, declared.label + ending_words, kind, own, axes)
 
         number = cell("", "number", declared.axes)
         low, high = cell("_usual_low", "low", ()), cell("_usual_high", "high", ())
@@ -179,7 +199,7 @@ class Section:
         def line(ending: str, label: str, of: Unit, build: Callable[[], Expr], note: str, kind: str) -> Line:
             return Line(name + ending, f"{declared.label} ({label})", of, declared.axes, build, note, where=declared.dotted, kind=kind)
 
-        used = line("_used", "used", unit(declared.unit), lambda: self._used_expr(declared, number), _used_note(declared), "used")
+        used = line("_used", "used", own, lambda: self._used_expr(declared, number), _used_note(declared), "used")
         flag = line("_flag", "flag", NO_UNIT, lambda: self._flag_expr(declared, number, low, high), "", "flag")
         return Bound(declared, number, cell("_basis", "basis", declared.axes), low, high, used, flag)
 
@@ -200,6 +220,14 @@ class Section:
         node = sentence(state, *sentences)
         assert isinstance(node, Choose)
         return node
+
+
+def known_unit(text: str, name: str, where: str) -> Unit:
+    """The unit of an input or line; raises ModelFault naming it for a symbol that is not in the table."""
+    try:
+        return unit(text)
+    except ModelFault as fault:
+        raise ModelFault(f"{fault.what} (line `{name}`)", where=where) from None
 
 
 def _used_note(declared: NumberInput) -> str:

@@ -67,7 +67,7 @@ class Spawn(Section):
         "Kind of spawn",
         GRAIN,
         SAWDUST,
-        default=SAWDUST,
+        default=GRAIN,
         how="As the invoice says. It settles how wet the spawn is taken to be, unless you type your own figure.",
         source=COMMON_PRACTICE,
     )

@@ -22,9 +22,10 @@ class Addresses:
     def __init__(self, homes: Mapping[Line | RawInput, Home]) -> None:
         self.homes = homes
 
-    def filled(self, parts: Sequence[Part], own: Home, at: At) -> str:
-        """The text of a formula in the cell of a line at home in `own` whose members are `at`."""
-        self._all_run_alike(parts)
+    def filled(self, parts: Sequence[Part], line: Line, at: At) -> str:
+        """The text of a line's formula in the cell whose members are `at`; raises ModelFault, naming the line."""
+        own = self._home(line)
+        self._all_run_alike(parts, line)
         return "".join(part if isinstance(part, str) else self._part(part, own, at) for part in parts)
 
     def cell(self, of: Line | RawInput, sheet: str, at: At) -> str:
@@ -33,7 +34,7 @@ class Addresses:
             return workbook_name(of)
         return self._cell(CellOf(of), replace(self._home(of), sheet=sheet), at)
 
-    def _all_run_alike(self, parts: Sequence[Part]) -> None:
+    def _all_run_alike(self, parts: Sequence[Part], line: Line) -> None:
         """Two ranges over one list multiply member by member only if both run down or both across."""
         ways: dict[Axis, dict[str, str]] = {}
         for part in parts:
@@ -42,7 +43,7 @@ class Addresses:
         for axis, found in ways.items():
             if len(found) > 1:
                 why = f"`{found['down']}` runs down its sheet and `{found['across']}` across; make a line of their product"
-                raise ModelFault(f"ranges over {axis.label} lie crosswise in one formula", why=why)
+                raise ModelFault(f"ranges over {axis.label} lie crosswise in line `{line.name}`", where=line.where, why=why)
 
     def _part(self, part: CellOf | RangeOf | BlockOf, own: Home, at: At) -> str:
         if isinstance(part, CellOf):

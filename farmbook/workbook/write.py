@@ -160,7 +160,7 @@ class _Writer:
                 self.formulas[line] = formula_of(line, self.plan.roots[line])
             formula = self.formulas[line]
             parts = formula.opening or () if content.opening else formula.step
-            text = self.addresses.filled(parts, self.book.homes[line], members)
+            text = self.addresses.filled(parts, line, members)
             value = self._opening(line, index) if content.opening else self._result(line, index)
         _done(page.write_formula(*at, "=" + text, look, value), line.name)
 

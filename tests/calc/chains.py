@@ -235,7 +235,7 @@ def payback(flows: Any, rate: float) -> float:
     balance, years = float(flows[0]), 0.0
     for year, flow in enumerate(flows[1:], start=1):
         worth_now = worth.present_worth(float(flow), worth.discount(rate, year))
-        years += worth.unpaid_share_of_year(balance, worth.share_of_year_to_pay(balance, worth_now))
+        years += worth.unpaid_share_of_year(balance, worth.share_of_year_to_pay(balance, max(worth_now, 0.0)))
         balance += worth_now
     return years
 

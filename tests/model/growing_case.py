@@ -26,21 +26,38 @@ from farmbook.model.mixing import Mixing
 from farmbook.model.model import Model
 from farmbook.model.recipe import Recipe
 from farmbook.model.section import Section
+from farmbook.model.site import Site
 from farmbook.model.spawn_bought import Spawn
+from farmbook.model.steaming import Steaming
+from farmbook.model.steriliser import Steriliser
+from farmbook.model.vessel import Vessel
+from farmbook.model.vessel_heat import VesselHeat
+from farmbook.model.vessel_run import VesselRun
+from farmbook.model.vessel_steam import VesselSteam
 from tests.model.helpers import evaluate, in_metric
 
 __all__ = ["CROP_SECTIONS", "GIVEN", "NAMES", "OWN", "SECTIONS", "kinds_agree", "one", "table", "unchanged", "worked"]
 
-CROP_SECTIONS: Final = (Farm, Recipe, Bag, Crop, Spawn, Harvest)
+STEAM: Final = (
+    Site,
+    Steaming,
+    Energy,
+    CabinetHeat,
+    CabinetRun,
+    Cabinet,
+    VesselSteam,
+    VesselHeat,
+    VesselRun,
+    Vessel,
+    Steriliser,
+)
+CROP_SECTIONS: Final = (Farm, Recipe, Bag, *STEAM, Crop, Spawn, Harvest)
 SECTIONS: Final = (
     Farm,
     Recipe,
     Bag,
     Mixing,
-    Energy,
-    CabinetHeat,
-    CabinetRun,
-    Cabinet,
+    *STEAM,
     Crop,
     Spawn,
     Harvest,

@@ -27,7 +27,12 @@ LAYERS: dict[str, tuple[str, ...]] = {
 }
 """First part of a module's name: what it may import. Modules not named here come later and are bound by LATER."""
 
-LATER: tuple[tuple[str, ...], ...] = (("workbook", "tables"), ("compute", "build", "show", "cli", "__main__"))
+LATER: tuple[tuple[str, ...], ...] = (
+    ("workbook",),
+    ("results",),
+    ("tables", "output", "show", "explain"),
+    ("cli", "__main__"),
+)
 """What comes after the layers above, lowest first. Modules of one group may not import those of a later one."""
 
 LIBRARIES: dict[str, str] = {
@@ -41,7 +46,7 @@ LIBRARIES: dict[str, str] = {
 }
 """Third-party library: the modules that may import it. Any other library is refused everywhere."""
 
-FOUNDATIONS = ("axes", "declare", "section", "model")
+FOUNDATIONS = ("axes", "declare", "section", "alike", "model")
 """Modules of the model that carry no subject; `farm` wires the subjects together."""
 
 

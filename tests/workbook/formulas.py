@@ -12,8 +12,8 @@ from openpyxl.formula.tokenizer import Token
 from openpyxl.utils import column_index_from_string
 
 __all__ = [
-    "NAME", "Area", "FormulaNumber", "area_of", "areas", "bare_powers", "functions", "nested_if", "numbers", "references",
-    "relative", "tokens", "white_space", "wordless_length",
+    "NAME", "Area", "FormulaNumber", "area_of", "areas", "bare_powers", "functions", "nested_if", "numbers",
+    "references", "relative", "tokens", "white_space", "wordless_length",
 ]  # fmt: skip
 
 NAME = re.compile(r"[a-z]+(_[a-z0-9]+)+")
@@ -36,10 +36,16 @@ class Area:
         """Whether it is one cell."""
         return (self.first_row, self.first_column) == (self.last_row, self.last_column)
 
+    def places(self) -> Iterator[tuple[str, int, int]]:
+        """Sheet, row and column of every cell, row by row."""
+        for row in range(self.first_row, self.last_row + 1):
+            for column in range(self.first_column, self.last_column + 1):
+                yield self.sheet, row, column
+
 
 @dataclass(frozen=True)
 class FormulaNumber:
-    """A number typed into a formula: the function and argument (from 1) it stands in, and whether beside a power sign."""
+    """A number typed into a formula, the function and argument (from 1) it stands in, whether beside a power sign."""
 
     text: str
     function: str
@@ -103,7 +109,7 @@ def white_space(formula: str) -> bool:
 
 
 def bare_powers(formula: str) -> bool:
-    """Whether a sign or another power stands before a power without brackets: programs read -2^2 and 2^3^2 in two ways."""
+    """Whether a sign or a power stands before a power without brackets: -2^2 and 2^3^2 are read in two ways."""
     every = tokens(formula)
     powers = [place for place, token in enumerate(every) if token.type == Token.OP_IN and token.value == "^"]
     before = [every[start - 1] for start in (_base_of(every, place) for place in powers) if start]

@@ -26,24 +26,25 @@ __all__ = ["FORMULA_LINTS"]
 
 MOST_OPERANDS, MOST_FUNCTIONS, MOST_CHARACTERS = 5, 3, 160
 
-PORTABLE = frozenset(
-    """
-    IF IFERROR AND OR NOT ISNUMBER ISBLANK ISERROR NA MIN MAX SUM AVERAGE COUNT COUNTA COUNTBLANK COUNTIF COUNTIFS SUMIF
-    SUMIFS AVERAGEIFS PRODUCT SUMSQ SUMPRODUCT INDEX MATCH CHOOSE VLOOKUP HLOOKUP LOOKUP ROW COLUMN ROWS COLUMNS ROUND
-    ROUNDUP ROUNDDOWN TRUNC INT CEILING FLOOR MROUND MOD ABS SIGN NPV IRR MIRR XNPV XIRR PMT IPMT PPMT CUMIPMT CUMPRINC
-    FV PV NPER RATE EFFECT NOMINAL SLN SYD DB DDB DATE EDATE EOMONTH YEAR MONTH DAY WEEKDAY WEEKNUM YEARFRAC NETWORKDAYS
-    WORKDAY LN EXP LOG LOG10 POWER SQRT PI STDEV MEDIAN PERCENTILE QUARTILE LARGE SMALL NORMSINV CONFIDENCE CORREL SLOPE
-    FORECAST RANK CONCATENATE LEFT RIGHT MID LEN SUBSTITUTE FIND
-    """.split()
-)
-"""Functions measured to give the same in Excel's documentation and five programs; whatever is not named here is refused."""
+PORTABLE = {
+    "IF", "IFERROR", "AND", "OR", "NOT", "ISNUMBER", "ISBLANK", "ISERROR", "NA", "MIN", "MAX", "SUM", "AVERAGE",
+    "COUNT", "COUNTA", "COUNTBLANK", "COUNTIF", "COUNTIFS", "SUMIF", "SUMIFS", "AVERAGEIFS", "PRODUCT", "SUMSQ",
+    "SUMPRODUCT", "INDEX", "MATCH", "CHOOSE", "VLOOKUP", "HLOOKUP", "LOOKUP", "ROW", "COLUMN", "ROWS", "COLUMNS",
+    "ROUND", "ROUNDUP", "ROUNDDOWN", "TRUNC", "INT", "CEILING", "FLOOR", "MROUND", "MOD", "ABS", "SIGN", "NPV",
+    "IRR", "MIRR", "XNPV", "XIRR", "PMT", "IPMT", "PPMT", "CUMIPMT", "CUMPRINC", "FV", "PV", "NPER", "RATE",
+    "EFFECT", "NOMINAL", "SLN", "SYD", "DB", "DDB", "DATE", "EDATE", "EOMONTH", "YEAR", "MONTH", "DAY", "WEEKDAY",
+    "WEEKNUM", "YEARFRAC", "NETWORKDAYS", "WORKDAY", "LN", "EXP", "LOG", "LOG10", "POWER", "SQRT", "PI", "STDEV",
+    "MEDIAN", "PERCENTILE", "QUARTILE", "LARGE", "SMALL", "NORMSINV", "CONFIDENCE", "CORREL", "SLOPE", "FORECAST",
+    "RANK", "CONCATENATE", "LEFT", "RIGHT", "MID", "LEN", "SUBSTITUTE", "FIND",
+}  # fmt: skip
+"""Functions documented for Excel and measured to give the same in five programs; whatever is not named is refused."""
 
 WHOLE_ARGUMENTS = {("ROUND", 2), ("ROUNDUP", 2), ("ROUNDDOWN", 2)}
 """Digits of rounding belong to the function."""
 
 FLAGS = ("CHOOSE", "COUNTIF", "MATCH")
-"""Flags in words and counts of words read a cell against its limits, its row and a list all at once, and are never part of
-a sum; so they may be longer than a line of arithmetic."""
+"""Flags in words and counts of words set a cell against its limits, its row and a list all at once, and no sum reads
+their words; so they may be longer than a line of arithmetic."""
 
 
 def long_formulas(book: Written) -> Iterator[str]:
@@ -68,7 +69,7 @@ def nested_ifs(book: Written) -> Iterator[str]:
 
 
 def typed_numbers(book: Written) -> Iterator[str]:
-    """Only 0 and 1, 2, 3 and 10 in powers, and the digits of rounding stand in formulas; no TRUE, FALSE or error value."""
+    """Only 0 and 1, in powers 2, 3 and 10, and the digits of rounding; no TRUE, FALSE or error value."""
     for cell in book.formulas.values():
         for number in numbers(cell.text):
             if not _allowed(number):
@@ -78,7 +79,8 @@ def typed_numbers(book: Written) -> Iterator[str]:
 def _allowed(number: FormulaNumber) -> bool:
     if number.in_power:
         return number.text in ("0", "1", "2", "3", "10")
-    return number.text in ("0", "1") or ((number.function, number.argument) in WHOLE_ARGUMENTS and number.text.isdigit())
+    digits = (number.function, number.argument) in WHOLE_ARGUMENTS and number.text.isdigit()
+    return digits or number.text in ("0", "1")
 
 
 def unportable(book: Written) -> Iterator[str]:
@@ -110,23 +112,32 @@ def _kinds(book: Written) -> Iterator[str]:
 
 
 def odd_ones_out(book: Written) -> Iterator[str]:
-    """One formula per row, or per column of a table: none differs from two neighbours that are alike in R1C1 terms."""
+    """One formula per row, or per column of a table: none stands alone between two that are alike in R1C1 terms."""
     seen = {at: relative(cell.text, cell.row, cell.column) for at, cell in book.formulas.items()}
-    for (sheet, row, column), text in seen.items():
-        for down, across in ((1, 0), (0, 1)):
-            before = seen.get((sheet, row - down, column - across))
-            after = seen.get((sheet, row + down, column + across))
-            if before is not None and before == after != text and _same_row_or_column(before):
-                yield f"{book.formulas[sheet, row, column]}: not the formula of its two neighbours"
+    for at, text in seen.items():
+        for one, other in ((_ROW, _COLUMN), (_COLUMN, _ROW)):
+            first, second = (seen.get(near) for near in _beside(at, one))
+            # What is like its neighbours the other way belongs to another line.
+            alone = text not in {seen.get(near) for near in _beside(at, other)}
+            if first == second != text and alone and _moves(first):
+                yield f"{book.formulas[at]}: not the formula of its two neighbours"
 
 
-def _same_row_or_column(text: str) -> bool:
+_ROW, _COLUMN = (0, 1), (1, 0)
+
+
+def _beside(at: At, way: tuple[int, int]) -> tuple[At, At]:
+    sheet, row, column = at
+    return (sheet, row - way[0], column - way[1]), (sheet, row + way[0], column + way[1])
+
+
+def _moves(text: str | None) -> bool:
     """Whether a formula moves with its cell; repeats of one named line are alike without being one line."""
-    return "[" in text
+    return text is not None and "[" in text
 
 
 def dangling(book: Written) -> Iterator[str]:
-    """Every name and sheet that a formula refers to exists, and every cell it reads holds something or may be typed into."""
+    """Every name and sheet that a formula refers to exists, and every single cell it reads is one of the book's."""
     sheets = {sheet.title for sheet in book.sheets}
     filled = {at for at, _ in book.cells()}
     for cell in book.formulas.values():
@@ -154,14 +165,8 @@ def _formulas_read(book: Written, cell: FormulaCell) -> list[At]:
     found = []
     for area in areas(cell.text, cell.sheet, book.names):
         if isinstance(area, Area):
-            found += [at for at in _places(area) if at in book.formulas]
+            found += [at for at in area.places() if at in book.formulas]
     return found
-
-
-def _places(area: Area) -> Iterator[At]:
-    for row in range(area.first_row, area.last_row + 1):
-        for column in range(area.first_column, area.last_column + 1):
-            yield area.sheet, row, column
 
 
 def _circle_from(start: At, needs: dict[At, list[At]], done: set[At]) -> list[At]:

@@ -2,12 +2,13 @@
 
 from __future__ import annotations
 
+import re
 import zipfile
 from collections.abc import Iterator
 from dataclasses import dataclass
 from functools import cached_property
 from pathlib import Path
-from xml.etree import ElementTree
+from xml.etree import ElementTree as ET
 
 import openpyxl
 from openpyxl.cell.cell import Cell
@@ -22,6 +23,7 @@ __all__ = ["MAIN", "At", "FormulaCell", "Written", "shown"]
 
 MAIN = "{http://schemas.openxmlformats.org/spreadsheetml/2006/main}"
 RELATION = "{http://schemas.openxmlformats.org/officeDocument/2006/relationships}id"
+_ESCAPED = re.compile(r"_x([0-9A-Fa-f]{4})_")
 At = tuple[str, int, int]
 """Sheet, row and column, counted from 1."""
 
@@ -49,6 +51,11 @@ def shown(at: At) -> str:
     return f"{at[0]}!{get_column_letter(at[2])}{at[1]}"
 
 
+def _plain(value: Value) -> Value:
+    """A value as a spreadsheet program shows it: in texts the format writes some characters as `_x005F_`."""
+    return _ESCAPED.sub(lambda found: chr(int(found[1], 16)), value) if isinstance(value, str) else value
+
+
 class Written:
     """A file, read on demand and only once."""
 
@@ -67,20 +74,20 @@ class Written:
         return openpyxl.load_workbook(self.path)
 
     @cached_property
-    def workbook_xml(self) -> ElementTree.Element:
+    def workbook_xml(self) -> ET.Element:
         """The part that lists sheets and names."""
-        return ElementTree.fromstring(self.parts["xl/workbook.xml"])
+        return ET.fromstring(self.parts["xl/workbook.xml"])
 
     @cached_property
-    def sheets_xml(self) -> dict[str, ElementTree.Element]:
+    def sheets_xml(self) -> dict[str, ET.Element]:
         """The part of every sheet, by the sheet's name."""
-        relations = ElementTree.fromstring(self.parts["xl/_rels/workbook.xml.rels"])
+        relations = ET.fromstring(self.parts["xl/_rels/workbook.xml.rels"])
         targets = {each.attrib["Id"]: each.attrib["Target"].lstrip("/") for each in relations}
         found = {}
         for sheet in self.workbook_xml.iter(f"{MAIN}sheet"):
             target = targets[sheet.attrib[RELATION]]
             part = target if target.startswith("xl/") else f"xl/{target}"
-            found[sheet.attrib["name"]] = ElementTree.fromstring(self.parts[part])
+            found[sheet.attrib["name"]] = ET.fromstring(self.parts[part])
         return found
 
     @property
@@ -89,7 +96,7 @@ class Written:
         return list(self.book.worksheets)
 
     def cells(self) -> Iterator[tuple[At, Cell]]:
-        """Every cell that stands in the file, blank ones with a look among them; hidden parts of merged cells left out."""
+        """Every cell in the file, blank ones with a look among them; the covered parts of merged cells left out."""
         for sheet in self.sheets:
             for row in sheet.iter_rows():
                 for cell in row:
@@ -111,11 +118,12 @@ class Written:
     @cached_property
     def values(self) -> dict[At, Value]:
         """Every value in the file, typed or stored beside a formula."""
-        return {(sheet, *position(cell)): value for (sheet, cell), value in stored_values(self.path).items()}
+        found = stored_values(self.path)
+        return {(sheet, *position(cell)): _plain(value) for (sheet, cell), value in found.items()}
 
     @cached_property
     def targets(self) -> dict[str, str]:
-        """Every defined name of the whole book, in lower case, with what it stands for; names of the format itself left out."""
+        """Every defined name, in lower case, with what it stands for; the names that the format reserves left out."""
         found = {}
         for each in self.workbook_xml.iter(f"{MAIN}definedName"):
             if not each.attrib["name"].startswith("_xlnm."):

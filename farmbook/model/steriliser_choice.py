@@ -1,0 +1,95 @@
+"""Cabinet or pressure vessel: what both cost for the same bags, and what would turn the choice."""
+
+from __future__ import annotations
+
+from farmbook.calc.compare import INPUTS_KNOWN_TO, difference_over_larger
+from farmbook.calc.loss import break_even_loss_gap
+from farmbook.expr.functions import all_of, maximum, sentence
+from farmbook.expr.nodes import Expr
+from farmbook.model.cabinet_run import CabinetRun
+from farmbook.model.declare import line, uses
+from farmbook.model.farm_plan import Farm
+from farmbook.model.lost_bags import LostBags
+from farmbook.model.section import Section
+from farmbook.model.steriliser_year import CabinetYear, VesselYear
+from farmbook.model.vessel_run import VesselRun
+from farmbook.sources import ARITHMETIC
+
+__all__ = ["SteriliserChoice"]
+
+
+class SteriliserChoice(Section):
+    """Both steamers side by side, each for all bags that the farm fills."""
+
+    title = "Cabinet or pressure vessel"
+
+    farm = uses(Farm)
+    cabinet_run = uses(CabinetRun)
+    vessel_run = uses(VesselRun)
+    cabinet = uses(CabinetYear)
+    vessel = uses(VesselYear)
+    lost_bags = uses(LostBags)
+
+    @line("Pressure vessel above the cabinet, cost a year", unit="money/year")
+    def extra_cost(self) -> Expr:
+        """Owning, running and upkeep; below zero where the pressure vessel is the cheaper one."""
+        return self.vessel.yearly_cost - self.cabinet.yearly_cost
+
+    @line("Bags the pressure vessel must save to pay for what it costs more", unit="share", source=ARITHMETIC)
+    def break_even_gap(self) -> Expr:
+        """Of the bags filled: lost bags that it must have less than the cabinet, here or later through better cooking.
+
+        Below zero it costs less anyway, and could lose that many more.
+        """
+        return break_even_loss_gap(self.extra_cost, self.farm.bags_filled_a_year, self.lost_bags.cost_at_steaming)
+
+    @line("Bags the pressure vessel saves at steaming, as typed", unit="share")
+    def typed_gap(self) -> Expr:
+        """Loss in the cabinet less loss in the pressure vessel, of the bags filled."""
+        return self.cabinet.lost - self.vessel.lost
+
+    @line("Pressure vessel above the cabinet, cost for each good bag", unit="money/bag_inoculated")
+    def good_bag_difference(self) -> Expr:
+        """Bags lost at steaming counted on both sides."""
+        return self.vessel.cost_per_good_bag - self.cabinet.cost_per_good_bag
+
+    @line("The dearer of the two, cost for each good bag", unit="money/bag_inoculated")
+    def dearer(self) -> Expr:
+        """The difference is judged against it."""
+        return maximum(self.cabinet.cost_per_good_bag, self.vessel.cost_per_good_bag)
+
+    @line("Difference for each good bag, over the dearer one", unit="share")
+    def apart(self) -> Expr:
+        """Less than the inputs are known to is no difference."""
+        return difference_over_larger(self.good_bag_difference, self.dearer)
+
+    @line("The difference is larger than the inputs are known to", unit="flag")
+    def clear(self) -> Expr:
+        """0 where it is too close to call."""
+        return self.apart > INPUTS_KNOWN_TO
+
+    @line("The pressure vessel costs less for each good bag", unit="flag")
+    def vessel_cheaper(self) -> Expr:
+        """1 even where the difference is small."""
+        return self.good_bag_difference < 0
+
+    @line("Both can steam the bags of a week", unit="flag")
+    def both_fit(self) -> Expr:
+        """Only then is the comparison fair."""
+        return all_of(self.cabinet_run.fits, self.vessel_run.fits)
+
+    @line("Number of the answer", unit="1")
+    def answer(self) -> Expr:
+        """1 where one of them cannot do the work, 2 where it is too close, 3 for the cabinet, 4 for the vessel."""
+        return 1 + self.both_fit * (1 + self.clear * (1 + self.vessel_cheaper))
+
+    @line("Which costs less?", unit="1")
+    def verdict(self) -> Expr:
+        """By money alone. How hard the bags are cooked is not ranked here, and neither are room, nerves and danger."""
+        return sentence(
+            self.answer,
+            "Not compared: one of them, as typed, cannot steam the bags of a week. See the loads that each can do.",
+            "Too close to call: they differ by less than the inputs are known to. Judge by hours, room and danger.",
+            "The cabinet costs less for each good bag.",
+            "The pressure vessel costs less for each good bag.",
+        )

@@ -1,0 +1,20 @@
+"""What all tests share: the workbook of every shipped scenario, built once in a run."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from typing import TYPE_CHECKING
+
+import pytest
+
+if TYPE_CHECKING:
+    from tests.workbook.shipped import ShippedBook
+
+
+@pytest.fixture(scope="session")
+def books(tmp_path_factory: pytest.TempPathFactory) -> Mapping[str, ShippedBook]:
+    """The workbook of every shipped scenario, by the scenario's name."""
+    from tests.workbook.shipped import SCENARIOS, built  # for start-up speed: most tests need no workbook
+
+    folder = tmp_path_factory.mktemp("books")
+    return {name: built(path, folder) for name, path in SCENARIOS.items()}

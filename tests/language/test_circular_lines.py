@@ -1,0 +1,70 @@
+"""Lines that need each other: refused unless they do so through earlier steps alone, and named (rule 5)."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+
+import pytest
+
+from farmbook.errors import ModelFault
+from farmbook.expr import functions as f
+from tests.language.guilty_lines import MONTH, Guilty, worked_out
+
+ONE_STEP = "the lines need each other within one step"
+
+CIRCLES: Mapping[str, Guilty] = {
+    "within one step": Guilty(
+        "1",
+        lambda s: s.first + 1,
+        "circular lines: guilty.alone, guilty.first, guilty.second",
+        ONE_STEP,
+        others={"first": (lambda s: s.second + 1, ()), "second": (lambda s: s.alone - 1, ())},
+    ),
+    "of one line": Guilty("1", lambda s: s.alone + 1, "circular lines: guilty.alone", ONE_STEP),
+    "within one month": Guilty(
+        "1",
+        lambda s: f.starting(s.ground.plain, s.first + f.previous(s.alone, MONTH)),
+        "circular lines: guilty.alone, guilty.first",
+        ONE_STEP,
+        (MONTH,),
+        {"first": (lambda s: s.alone + 1, (MONTH,))},
+    ),
+    "through a month looked up": Guilty(
+        "1",
+        lambda s: f.starting(s.ground.plain, f.previous(s.alone, MONTH) + s.first),
+        "circular lines: guilty.alone, guilty.first",
+        "a value at another step stands inside a cycle; only `previous` may",
+        (MONTH,),
+        {"first": (lambda s: f.at(s.alone, MONTH, s.ground.months), (MONTH,))},
+    ),
+    "through a total": Guilty(
+        "1",
+        lambda s: f.starting(s.ground.plain, f.previous(s.alone, MONTH) + s.first),
+        "circular lines: guilty.alone, guilty.first",
+        "every line of a cycle must be stepped along the same list",
+        (MONTH,),
+        {"first": (lambda s: f.total(s.alone, MONTH), ())},
+    ),
+    "with a total of something else": Guilty(
+        "1",
+        lambda s: f.starting(s.ground.plain, f.previous(s.alone, MONTH) + f.total(s.ground.months, MONTH)),
+        "circular lines: guilty.alone",
+        "a total over every step stands inside the cycle; make it a line of its own",
+        (MONTH,),
+    ),
+}
+
+
+@pytest.mark.parametrize("name", CIRCLES)
+def test_circular_lines_are_named(name: str) -> None:
+    guilty = CIRCLES[name]
+    with pytest.raises(ModelFault) as raised:
+        worked_out(guilty, "metric")
+    assert (raised.value.what, raised.value.why) == (guilty.what, guilty.why)
+    assert raised.value.where.endswith(f"test_circular_lines.py:{guilty.method.__code__.co_firstlineno}")
+
+
+def test_a_line_without_an_opening_value_has_no_previous_value() -> None:
+    guilty = Guilty("1", lambda s: f.previous(s.ground.months, MONTH), "", axes=(MONTH,))
+    with pytest.raises(ModelFault, match=r"`ground\.months_used` has no opening value, so it has no previous value"):
+        worked_out(guilty, "metric")

@@ -1,0 +1,65 @@
+"""Closed registries: a node or function without a rule in an interpreter fails here (rule 11)."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+
+import pytest
+
+from farmbook.expr import lower as lowering
+from farmbook.expr import nodes as n
+from farmbook.expr.functions import FUNCTIONS
+from farmbook.interpret import formula, numbers, words
+
+ROOT_ONLY = {n.Starting, n.Running}
+"""Stand only as the whole of a line, where each interpreter treats them apart."""
+OPERANDS = {n.RawInput, n.Word}
+"""Never a value by themselves: other nodes ask something of them."""
+MADE_BY_LOWERING = {n.Factor}
+GONE_AFTER_LOWERING = {n.Joined}
+
+REGISTRIES: dict[str, tuple[Iterable[object], set[type[n.Expr]]]] = {
+    "numbers": (numbers.NODE_RULES, ROOT_ONLY | OPERANDS | GONE_AFTER_LOWERING),
+    "formula": (formula.NODE_RULES, ROOT_ONLY | OPERANDS | GONE_AFTER_LOWERING),
+    "words": (words.NODE_RULES, OPERANDS | MADE_BY_LOWERING),
+    "lower": (lowering._RULES, ROOT_ONLY | OPERANDS | MADE_BY_LOWERING),
+}
+
+
+def classes() -> set[type[n.Expr]]:
+    """Every node class of the language."""
+    return {found for found in vars(n).values() if isinstance(found, type) and issubclass(found, n.Expr)} - {n.Expr}
+
+
+def faults(every: set[type[n.Expr]], registry: Iterable[object], left_out: set[type[n.Expr]]) -> list[str]:
+    """Classes without a rule, and keys that are no class that needs one."""
+    needed, present = every - left_out, set(registry)
+    missing = [f"no rule for {each.__name__}" for each in needed - present]
+    return sorted(missing + [f"{each} needs no rule" for each in present - needed])
+
+
+@pytest.mark.parametrize("name", REGISTRIES)
+def test_every_node_has_a_rule_in_every_interpreter(name: str) -> None:
+    registry, left_out = REGISTRIES[name]
+    assert faults(classes(), registry, left_out) == []
+
+
+def test_the_classes_are_all_there() -> None:
+    subclasses = set(n.Expr.__subclasses__())
+    assert classes() == {each for each in subclasses if each.__module__ == n.__name__}
+    assert len(classes()) >= 30
+    assert {each.__name__ for each in classes()} <= set(n.__all__)
+
+
+def test_a_missing_rule_and_a_strange_key_are_caught() -> None:
+    registry, left_out = REGISTRIES["formula"]
+    without = [each for each in registry if each is not n.Power]
+    assert faults(classes(), without, left_out) == ["no rule for Power"]
+    assert faults(classes(), [*registry, "Power"], left_out) == ["Power needs no rule"]
+
+
+def test_every_function_has_a_number_a_formula_and_words() -> None:
+    assert set(formula.FUNCTION_NAMES) == set(FUNCTIONS)
+    assert set(words._FUNCTIONS) == set(FUNCTIONS)
+    assert {kind for kind, _ in FUNCTIONS.values()} == {"same", "pure"}
+    assert all(callable(rule) for _, rule in FUNCTIONS.values())

@@ -1,0 +1,321 @@
+"""How hard the middle of a bag is cooked: printed figures, the integral in closed form, a plain loop, checks."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from math import exp, factorial, log, pi
+from typing import Any
+
+import numpy as np
+import pytest
+
+from farmbook.expr.nodes import Expr
+from farmbook.model import cook_strength
+from farmbook.model.axes import STEP
+from farmbook.model.cabinet_cook import CabinetCook
+from farmbook.model.cabinet_heat import CabinetHeat
+from farmbook.model.cabinet_run import CabinetRun
+from farmbook.model.cook_strength import LethalRates
+from farmbook.model.core_heating import (
+    GAP_ALL_ROUND,
+    IN_CABINET,
+    IN_PAIRS,
+    IN_ROWS,
+    IN_VESSEL,
+    CoreHeating,
+)
+from farmbook.model.declare import line, number
+from farmbook.model.section import Section
+from farmbook.model.vessel_cook import VesselCook
+from tests.model.cook_case import ENDS, Site, VesselRun, different_lines, failing, single, worked
+from tests.model.helpers import evaluate, in_metric
+
+# Printed figures
+
+
+@pytest.mark.parametrize(
+    ("line_name", "printed"),
+    [
+        # from the table of lethal rates at 121.1 degC, z 10: 98 degC 0.004898, 100 degC 0.007762
+        ("lethal_rates.at_208f", 0.004898),
+        ("lethal_rates.at_212f", 0.007762),
+        ("lethal_rates.at_250f", 1.0),
+    ],
+)
+def test_what_an_hour_counts_for_is_the_rate_in_print(line_name: str, printed: float) -> None:
+    assert worked()[line_name] / 3600 == pytest.approx(printed, abs=5e-7)
+
+
+def test_what_an_hour_counts_for_in_degrees_f() -> None:
+    """The canning form of the table, reference 250 degF and z 18 degF: 0.0017, 0.0077 and 0.2783 in print."""
+    found = worked(system="us")
+    for line_name, printed in (("at_200f", 0.0017), ("at_212f", 0.0077), ("at_240f", 0.2783)):
+        # 115.6 degC is 240.08 degF and 121.1 degC is 249.98 degF: together 1.3% more
+        assert found[f"lethal_rates.{line_name}"] / 3600 == pytest.approx(printed, rel=0.014, abs=5e-5)
+
+
+def test_boiling_water_is_the_reference_of_the_second_table() -> None:
+    found = worked()
+    assert found["lethal_rates.at_212f_boiling"] == pytest.approx(60)
+    assert found["lethal_rates.boiling_for_reference"] == pytest.approx(1 / 0.007762, rel=1e-4)
+    for core in ("at_190f", "at_200f", "at_205f", "at_208f", "at_240f", "at_250f", "at_259f"):
+        times = found[f"lethal_rates.{core}_boiling"] * 60 / found[f"lethal_rates.{core}"]
+        assert times == pytest.approx(found["lethal_rates.boiling_for_reference"])
+
+
+@pytest.mark.parametrize(("degrees", "printed"), [(120.96, 0.967), (118.22, 0.515), (117.19, 0.406)])
+def test_fifteen_psi_is_short_of_the_reference_and_more_so_on_a_hill(degrees: float, printed: float) -> None:
+    """15 psi by the gauge at sea level, 5,000 ft and 7,000 ft."""
+    found = worked({VesselRun.typed: degrees})
+    assert found["vessel_cook.chamber_rate"] / 3600 == pytest.approx(printed, abs=2e-3)
+
+
+@pytest.mark.parametrize(
+    ("chamber", "hours", "printed", "within"),
+    [
+        (100.0, 12, 5.589, 5e-4),
+        (98.0, 12, 3.526, 5e-4),
+        (94.90, 12, 1.729, 5e-3),  # the boiling point at 5,000 ft, rounded
+        (100.0, 5, 2.33, 5e-3),
+        (100.0, 17.2, 8.0, 0.02),
+        (98.0, 27.2, 8.0, 0.02),
+    ],
+)
+def test_a_middle_as_hot_as_the_chamber_all_along(chamber: float, hours: float, printed: float, within: float) -> None:
+    hot = {CabinetHeat.hold_temperature: chamber, CabinetHeat.start_temperature: chamber, CabinetRun.hold_time: hours}
+    found = worked(hot)
+    for end in ENDS:
+        assert found[single("cabinet_cook", "cooked", end)] == pytest.approx(printed, abs=within)
+        assert found[single("cabinet_cook", "lost", end)] == pytest.approx(0, abs=1e-9)
+        assert found[single("cabinet_cook", "core_hold", end)] == pytest.approx(hours)
+
+
+@pytest.mark.parametrize(("degrees", "minutes", "printed"), [(121.0, 15, 14.66), (121.1, 1, 1.0), (124.0, 15, 29.25)])
+def test_the_reference_is_121_1_and_not_121(degrees: float, minutes: float, printed: float) -> None:
+    """15 min at 121 degC are 14.66, and 15.00 by texts that take 121; 15 min at 124 degC are 29.93 x 0.97724."""
+    found = worked({VesselRun.typed: degrees, VesselRun.start_temperature: degrees, VesselRun.hold_time: minutes / 60})
+    assert found["vessel_cook.cooked"] == pytest.approx(printed, abs=6e-3)
+
+
+class Ramp(Section):
+    """A middle that warms by 1 degC a minute, from 100 degC up to 121.1 degC, through the columns of the tables."""
+
+    rates_z = number("z of the ramp", unit="delta_degC", usual=(5, 20), default=10, how="")
+    step = number("Step of the ramp", unit="min", usual=(0, 1), default=21.1 / 192, how="")
+    hold = number("Hold of the ramp", unit="h", usual=(0, 1), default=21.1 / 60, how="")
+    start = number("Start of the ramp", unit="degC", usual=(0, 120), default=100, how="")
+    slope = number("Slope of the ramp", unit="delta_degC/h", usual=(0, 100), default=60, how="")
+    start_rate = number("Rate at the start of the ramp", unit="s/h", usual=(0, 100), default=27.9448, how="")
+
+    @line("Hours of the ramp", unit="h", axes=(STEP,))
+    def hours(self) -> Expr:
+        return cook_strength.clock(self.step)
+
+    @line("Hours held of the ramp", unit="h", axes=(STEP,))
+    def held(self) -> Expr:
+        return cook_strength.held(self.hours, self.hold)
+
+    @line("Middle on the ramp", unit="degC", axes=(STEP,))
+    def core(self) -> Expr:
+        return cook_strength.core(self.start, self.start + self.slope * self.hours)
+
+    @line("Rate on the ramp", unit="s/h", axes=(STEP,))
+    def rate(self) -> Expr:
+        return cook_strength.rate_of_core(self.start_rate, self.core, self.rates_z)
+
+    @line("Cooked on the ramp", unit="s", axes=(STEP,))
+    def cooked(self) -> Expr:
+        return cook_strength.cooked_so_far(self.rate, self.held)
+
+    @line("Cooked at the end of the ramp", unit="min")
+    def at_end(self) -> Expr:
+        return cook_strength.at_the_end(self.cooked)
+
+
+def test_a_ramp_of_one_degree_a_minute_gives_the_integral_in_print() -> None:
+    """4.30923 min; trapezoids of a convex curve lie (2.3026 x 0.11 / 10)^2 / 12 = 5.3e-5 of it too high."""
+    found = float(evaluate((Ramp,), "metric", {})["ramp.at_end"])
+    assert found == pytest.approx(4.30923, rel=6e-5)
+    assert found > 4.30923
+
+
+# Against mathematics of its own
+
+
+def entire_exponential_integral(x: float) -> float:
+    """The integral of (1 - e^-t)/t from 0 to x: by its series, or far out by Euler's constant and a tail."""
+    if x < 12:
+        return sum((-1.0) ** (n + 1) * x**n / (n * factorial(n)) for n in range(1, 80))
+    tail = exp(-x) / x * (1 - 1 / x + 2 / x**2 - 6 / x**3)
+    return 0.5772156649015329 + log(x) + tail
+
+
+def lost_in_closed_form(rate: float, lag: float, gap: float, hold: float, z: float = 10.0) -> float:
+    """Hours of a hold that do not count in the middle of a block whose gap falls evenly in its logarithm."""
+    first = gap * log(10) / z
+    flat = min(log(lag) / rate, hold)
+    last = min(first, first * lag * exp(-rate * hold))
+    fallen = (entire_exponential_integral(first) - entire_exponential_integral(last)) / rate
+    return flat * (1 - exp(-first)) + fallen
+
+
+@pytest.mark.parametrize("hold", [10.0, 17.0, 47.0])
+def test_finer_rows_come_to_the_integral_in_closed_form(hold: float) -> None:
+    far = []
+    for step in (15.0, 30.0):
+        if step == 15.0 or hold < 40:
+            changes = {CabinetRun.hold_time: hold, CabinetCook.cabinet_step: step}
+            found = worked(changes)
+            exact = lost_in_closed_form(found["core_heating.expected_rate"], (4 / pi) ** 3, 93.3 - 15.6, hold)
+            far.append(abs(found["cabinet_cook.lost"] - exact))
+    assert far[0] < 2e-3
+    assert far[-1] < 1e-2
+
+
+def test_halving_the_step_makes_the_error_four_times_smaller() -> None:
+    """As trapezoids must; over a hold that all these steps divide."""
+    far = []
+    for step in (40.0, 20.0, 10.0):
+        found = worked({CabinetRun.hold_time: 20, CabinetCook.cabinet_step: step})
+        exact = lost_in_closed_form(found["core_heating.expected_rate"], (4 / pi) ** 3, 93.3 - 15.6, 20)
+        far.append(abs(found["cabinet_cook.lost"] - exact))
+    # The bend where the middle starts to warm falls within a step, but so cold that it counts for nothing.
+    assert far[0] / far[1] == pytest.approx(4, rel=0.1)
+    assert far[1] / far[2] == pytest.approx(4, rel=0.1)
+
+
+def stepped(
+    chamber: float, start: float, rate: float, lag: float, hold: float, step: float
+) -> tuple[list[float], float]:
+    """The middle row by row and minutes cooked in the hold, by a loop; the row that the hold cuts counts in part."""
+    before, minutes, cores = 10 ** ((start - 121.1) / 10), 0.0, []
+    for row in range(1, 193):
+        core = chamber - (chamber - start) * min(lag * exp(-rate * row * step / 60), 1.0)
+        now = 10 ** ((core - 121.1) / 10)
+        inside = min(max(hold * 60 - (row - 1) * step, 0.0), step)
+        minutes += (before + now) / 2 * inside
+        before = now
+        cores.append(core)
+    return cores, minutes
+
+
+@pytest.mark.parametrize("system", ["metric", "us"])
+@pytest.mark.parametrize("standing", [GAP_ALL_ROUND, IN_PAIRS, IN_ROWS])
+@pytest.mark.parametrize(("hold", "step"), [(17.0, 15.0), (9.05, 7.0), (0.1, 15.0)])
+def test_rows_are_those_of_a_plain_loop(system: str, standing: str, hold: float, step: float) -> None:
+    changes = {
+        CoreHeating.standing: standing,
+        CabinetRun.hold_time: hold,
+        CabinetCook.cabinet_step: step,
+        VesselRun.hold_time: hold / 3,
+        VesselCook.vessel_step: step / 3,
+    }
+    found = worked(changes, system)
+    lag = (4 / pi) ** (2 if standing == IN_ROWS else 3)
+    for place, chamber, part in (("cabinet_cook", 93.3, 1), ("vessel_cook", 121.1, 3)):
+        for end in ENDS:
+            rate = found[f"core_heating.{end}_rate"]
+            cores, minutes = stepped(chamber, 15.6, rate, lag, hold / part, step / part)
+            np.testing.assert_allclose(brought(found, f"{place}.core_{end}", "degC", system), cores, rtol=1e-9)
+            assert found[single(place, "cooked", end)] == pytest.approx(minutes, rel=1e-9)
+            assert found[f"{place}.so_far_{end}"][-1] / 60 == pytest.approx(minutes, rel=1e-9)
+
+
+def brought(found: Mapping[str, Any], name: str, unit: str, system: str) -> Any:
+    return found[name] if system == "metric" else in_metric(found[name], unit)
+
+
+# The hold in the middle, and the order of things
+
+
+def test_the_middle_is_one_degree_short_when_its_hold_begins() -> None:
+    found = worked({CabinetRun.hold_time: 47})
+    begins = found["cabinet_cook.hot_after"]
+    assert found["cabinet_cook.core_hold"] == pytest.approx(47 - begins)
+    assert worked({CabinetRun.hold_time: begins})["cabinet_cook.end"] == pytest.approx(93.3 - 1)
+
+
+def test_no_core_hold_where_the_middle_stays_cold() -> None:
+    found = worked({CabinetRun.hold_time: 3})
+    assert found["cabinet_cook.core_hold"] == 0
+    assert found["cabinet_cook.hot_after"] > 3
+
+
+def test_the_end_of_the_hold_lies_between_two_rows() -> None:
+    found = worked({CabinetRun.hold_time: 9.1})
+    assert found["cabinet_cook.core_expected"][35] < found["cabinet_cook.end"] < found["cabinet_cook.core_expected"][36]
+    assert found["cabinet_cook.hours_held"][35] == pytest.approx(9)
+    assert found["cabinet_cook.hours_held"][36] == pytest.approx(9.1)
+    assert set(np.diff(found["cabinet_cook.so_far_expected"][36:])) == {0.0}
+
+
+def test_a_smaller_z_makes_cooking_below_the_reference_count_less() -> None:
+    six, ten, twelve = (worked({LethalRates.z_value: z}) for z in (6, 10, 12))
+    assert six["cabinet_cook.cooked"] < ten["cabinet_cook.cooked"] < twelve["cabinet_cook.cooked"]
+    assert ten["lethal_rates.at_212f"] == pytest.approx(3600 * 10 ** (-21.1 / 10))
+    assert twelve["lethal_rates.at_212f"] == pytest.approx(3600 * 10 ** (-21.1 / 12))
+
+
+def test_the_range_hardly_moves_a_long_hold_but_a_short_run_by_far() -> None:
+    long, short = worked(), worked({VesselRun.hold_time: 2})
+    assert long["cabinet_cook.cooked_fast"] / long["cabinet_cook.cooked_slow"] < 2
+    assert short["vessel_cook.cooked_fast"] / short["vessel_cook.cooked_slow"] > 100
+
+
+def test_a_chamber_on_a_hill_gets_no_hotter_than_boiling() -> None:
+    held_at_98 = {CabinetHeat.hold_temperature: 98}
+    low, high = worked(held_at_98), worked({**held_at_98, Site.typed: 94.9})
+    assert low["core_heating.cabinet_chamber"] == pytest.approx(98)
+    assert high["core_heating.cabinet_chamber"] == pytest.approx(94.9)
+    assert high["lethal_rates.at_boiling_point"] == pytest.approx(high["cabinet_cook.chamber_rate"])
+    assert high["cabinet_cook.cooked"] < low["cabinet_cook.cooked"] / 2
+
+
+# Checks
+
+
+def test_an_ordinary_load_passes_and_the_vessel_is_told_to_hold_longer() -> None:
+    assert failing({}) == {"vessel_cook.middle_gets_hot"}
+    assert failing({VesselRun.hold_time: 9}) == set()
+
+
+@pytest.mark.parametrize(
+    ("changes", "broken"),
+    [
+        ({CabinetRun.hold_time: 6.5}, "cabinet_cook.middle_gets_hot"),
+        ({CoreHeating.standing: IN_ROWS, CabinetRun.hold_time: 15}, "cabinet_cook.middle_gets_hot"),
+        ({CabinetCook.cabinet_step: 5.3}, "cabinet_cook.rows_are_enough"),
+        ({VesselCook.vessel_step: 2.8}, "vessel_cook.rows_are_enough"),
+        ({CoreHeating.fast_diffusivity: 4.8}, "core_heating.rates_in_order"),
+    ],
+)
+def test_each_check_can_fail(changes: dict[Any, Any], broken: str) -> None:
+    assert broken in failing({VesselRun.hold_time: 9, **changes})
+
+
+def test_rows_that_end_with_the_hold_are_enough() -> None:
+    assert "cabinet_cook.rows_are_enough" not in failing({CabinetRun.hold_time: 16, CabinetCook.cabinet_step: 5})
+    assert "cabinet_cook.rows_are_enough" in failing({CabinetRun.hold_time: 16.01, CabinetCook.cabinet_step: 5})
+
+
+def test_three_degrees_are_allowed() -> None:
+    """The gap of a bag with gaps all round is 3 degC after ln((4/pi)^3 x 77.7 / 3) / 0.573 = 6.93 h."""
+    after = log((4 / pi) ** 3 * 77.7 / 3) / worked()["core_heating.expected_rate"]
+    assert after == pytest.approx(6.94, abs=0.02)
+    assert "cabinet_cook.middle_gets_hot" not in failing({CabinetRun.hold_time: after + 1e-6})
+    assert "cabinet_cook.middle_gets_hot" in failing({CabinetRun.hold_time: after - 1e-6})
+
+
+# Both kinds of book
+
+
+@pytest.mark.parametrize("standing", [GAP_ALL_ROUND, IN_PAIRS, IN_ROWS])
+@pytest.mark.parametrize("place", [IN_CABINET, IN_VESSEL])
+def test_us_and_metric_books_agree(standing: str, place: str) -> None:
+    given = {
+        CoreHeating.standing: standing,
+        CoreHeating.probe_place: place,
+        CoreHeating.hours_to_150f: 2.5,
+        CoreHeating.hours_to_190f: 6,
+    }
+    assert different_lines(given) == []

@@ -1,0 +1,263 @@
+"""The steamer in use, and cabinet against pressure vessel: a year by hand, what turns the choice, every answer."""
+
+from __future__ import annotations
+
+from typing import Any, Final
+
+import numpy as np
+import numpy_financial as npf
+import pytest
+
+from farmbook.model.bag import Bag
+from farmbook.model.cabinet import Cabinet
+from farmbook.model.cabinet_run import CabinetRun
+from farmbook.model.crop import Crop
+from farmbook.model.declare import Input, LineOf, NumberInput
+from farmbook.model.energy import Energy
+from farmbook.model.farm_plan import Farm
+from farmbook.model.growing_cost import GrowingCost
+from farmbook.model.harvest import Harvest
+from farmbook.model.lost_bags import LostBags
+from farmbook.model.mixing import Mixing
+from farmbook.model.recipe import Recipe
+from farmbook.model.spawn_bought import Spawn
+from farmbook.model.steaming import CABINET, VESSEL, Steaming
+from farmbook.model.steriliser import Steriliser
+from farmbook.model.steriliser_choice import SteriliserChoice
+from farmbook.model.steriliser_year import CabinetYear, VesselYear
+from farmbook.model.vessel import Vessel
+from farmbook.model.vessel_heat import VesselHeat
+from farmbook.model.vessel_run import VesselRun
+from tests.model.helpers import evaluate, systems_agree
+from tests.model.steam_case import BY_HAND, IN_VESSEL, NAMES, STEAMER, worked
+
+PAIRS: Final = {
+    "bags_per_run": ("farm.bags_per_load_used", "vessel_heat.bags_per_run_used"),
+    "hold_temperature": ("cabinet_heat.hold_temperature_used", "vessel_heat.hold_temperature"),
+    "heat_up_time": ("cabinet_run.heat_up_time", "vessel_run.heat_up_time"),
+    "hold_time": ("cabinet_run.hold_time_used", "vessel_run.hold_time_used"),
+    "cycle_time": ("cabinet_run.cycle_time", "vessel_run.cycle_time"),
+    "loads_a_week": ("cabinet_run.loads_a_week", "vessel_run.loads_a_week"),
+    "loads_possible": ("cabinet_run.loads_possible", "vessel_run.loads_possible"),
+    "bags_possible": ("cabinet_run.bags_possible", "vessel_run.bags_possible"),
+    "energy_per_run": ("cabinet.energy_per_run", "vessel.energy_per_run"),
+    "energy_cost_per_run": ("cabinet.energy_cost_per_run", "vessel.energy_cost_per_run"),
+    "demand_cost_per_run": ("cabinet.demand_cost_per_run", "vessel.demand_cost_per_run"),
+    "demand_cost_per_month": ("cabinet.demand_cost_per_month", "vessel.demand_cost_per_month"),
+    "water_per_run": ("cabinet.water_per_run", "vessel.water_per_run"),
+    "water_cost_per_run": ("cabinet.water_cost_per_run", "vessel.water_cost_per_run"),
+    "handling_hours": ("cabinet_run.handling_hours", "vessel_run.handling_hours"),
+    "watching_hours": ("cabinet.watching_hours_used", "vessel.watching_hours_used"),
+    "labour_hours_per_run": ("cabinet.labour_hours_per_run", "vessel.labour_hours_per_run"),
+    "labour_cost_per_run": ("cabinet.labour_cost_per_run", "vessel.labour_cost_per_run"),
+    "cost_per_run": ("cabinet.cost_per_run", "vessel.cost_per_run"),
+    "cost_per_bag": ("cabinet.cost_per_bag", "vessel.cost_per_bag"),
+}
+SECTIONS: Final = (
+    Farm,
+    Recipe,
+    Bag,
+    Mixing,
+    *STEAMER,
+    Crop,
+    Spawn,
+    Harvest,
+    GrowingCost,
+    LostBags,
+    CabinetYear,
+    VesselYear,
+    SteriliserChoice,
+)
+# 3 loads a week of 100 bags in 48 weeks: 144 loads, 14,400 bags. Filling a bag takes 0.5, and taking one out 0.4.
+YEAR: Final[dict[Input, Any]] = {
+    **BY_HAND,
+    Energy.electricity_price: 0,
+    Energy.demand_charge: 0,
+    Energy.water_price: 0,
+    Recipe.price: [0],
+    Bag.bag_price: 0.28,
+    Bag.tie_price: 0.02,
+    Mixing.bags_per_hour: 100,
+    GrowingCost.culling_rate: 50,
+    Crop.loss_at_steaming: 0.05,
+    Vessel.loss_at_steaming: 0.01,
+    Steaming.yearly_return: 0.08,
+    CabinetYear.price: 10_000,
+    CabinetYear.life: 10,
+    CabinetYear.salvage: 1000,
+    CabinetYear.upkeep: 300,
+    VesselYear.price: 40_000,
+    VesselYear.life: 15,
+    VesselYear.salvage: 4000,
+    VesselYear.upkeep: 900,
+}
+BAGS: Final = 14_400
+
+
+def year(changes: dict[Input, Any] | None = None, system: str = "metric") -> dict[str, Any]:
+    return evaluate(SECTIONS, system, {**YEAR, **(changes or {})}, NAMES)
+
+
+# The steamer in use
+
+
+@pytest.mark.parametrize("name", PAIRS)
+def test_the_steamer_chosen_feeds_the_farm(name: str) -> None:
+    """Both are worked out all the time; the word in the cell says which one the rest of the book reads."""
+    different = {Steaming.staffed_hours: 14, VesselHeat.bags_per_run: 80, VesselRun.handling_rate: 60}
+    for kind, place in ((CABINET, 0), (VESSEL, 1)):
+        found = evaluate((Farm, Recipe, Bag, *STEAMER), "metric", {**BY_HAND, **different, Steaming.kind: kind}, NAMES)
+        assert float(found[f"steriliser.{name}"]) == float(found[PAIRS[name][place]])
+        assert float(found[PAIRS[name][0]]) != float(found[PAIRS[name][1]])
+
+
+def test_every_line_of_the_steamer_in_use_is_looked_at() -> None:
+    lines = {declared.name for declared in Steriliser.declared if isinstance(declared, LineOf)}
+    assert lines - set(PAIRS) == {"room_to_spare"}
+
+
+def test_room_to_spare() -> None:
+    """Five loads of 100 bags for 300, and one load more than can be done."""
+    assert worked()["steriliser.room_to_spare"] == pytest.approx(2 / 3)
+    assert worked({Farm.bags_filled_a_week: 600})["steriliser.room_to_spare"] == pytest.approx(-1 / 6)
+
+
+def test_neither_steamer_feeds_on_the_other() -> None:
+    """What is typed for the one leaves every figure of the other as it was."""
+    before = worked()
+    after = worked({VesselRun.power: 33, VesselHeat.steel: 77, Vessel.own_water: 5, VesselHeat.bags_per_run: 41})
+    assert {name: value for name, value in after.items() if name.startswith("cabinet")} == {
+        name: value for name, value in before.items() if name.startswith("cabinet")
+    }
+    after = worked({CabinetRun.power: 33, Cabinet.own_energy: 5, CabinetRun.handling_rate: 9})
+    assert [name for name in after if name.startswith("vessel") and after[name] != before[name]] == []
+
+
+# A year by hand
+
+
+def test_owning_agrees_with_a_finance_library() -> None:
+    found = year()
+    assert found["cabinet_year.owning_cost"] == pytest.approx(-npf.pmt(0.08, 10, 10_000, -1000), rel=1e-11)
+    assert found["vessel_year.owning_cost"] == pytest.approx(-npf.pmt(0.08, 15, 40_000, -4000), rel=1e-11)
+
+
+def test_owning_without_a_return_is_the_fall_in_value_spread_evenly() -> None:
+    found = year({Steaming.yearly_return: 0})
+    assert found["cabinet_year.owning_cost"] == pytest.approx(900)
+    assert found["vessel_year.owning_cost"] == pytest.approx(2400)
+
+
+@pytest.mark.parametrize(
+    ("name", "by_hand"),
+    [
+        ("cabinet_year.loads_a_year", 144),
+        ("cabinet_year.running_cost", 144 * 50),  # 2.5 hours at 20
+        ("cabinet_year.work_a_year", 360),
+        ("cabinet_year.yearly_cost", 900 + 144 * 50 + 300),
+        ("cabinet_year.lost", 0.05),
+        ("cabinet_year.lost_cost", BAGS * 0.05 * (0.5 + 0.4)),
+        ("cabinet_year.good_bags", BAGS * 0.95),
+        ("cabinet_year.cost_per_good_bag", (8400 + 648) / 13_680),
+        ("vessel_year.yearly_cost", 2400 + 144 * 50 + 900),
+        ("vessel_year.lost", 0.01),
+        ("vessel_year.lost_cost", BAGS * 0.01 * (0.5 + 0.4)),
+        ("vessel_year.good_bags", BAGS * 0.99),
+        ("vessel_year.cost_per_good_bag", (10_500 + 129.6) / 14_256),
+        ("steriliser_choice.extra_cost", 2100),
+        ("steriliser_choice.typed_gap", 0.04),
+        ("steriliser_choice.break_even_gap", 2100 / BAGS / (0.5 + 0.5 + 0.4)),
+        ("steriliser_choice.good_bag_difference", 10_629.6 / 14_256 - 9048 / 13_680),
+        ("steriliser_choice.dearer", 10_629.6 / 14_256),
+        ("steriliser_choice.apart", 1 - 9048 / 13_680 / (10_629.6 / 14_256)),
+    ],
+)
+@pytest.mark.parametrize("system", ["metric", "us"])
+def test_year_by_hand(system: str, name: str, by_hand: float) -> None:
+    """Steaming a bag costs 0.5 either way: 2.5 hours at 20 over 100 bags; no return on the money is asked for."""
+    assert year({Steaming.yearly_return: 0}, system)[name] == pytest.approx(by_hand, rel=1e-9)
+
+
+def test_at_the_break_even_gap_what_is_saved_pays_what_it_costs_more() -> None:
+    found = year()
+    saved = found["steriliser_choice.break_even_gap"] * BAGS * found["lost_bags.cost_at_steaming"]
+    assert saved == pytest.approx(float(found["vessel_year.yearly_cost"] - found["cabinet_year.yearly_cost"]))
+    cheaper = year({VesselYear.price: 0, VesselYear.salvage: 0, VesselYear.upkeep: 0})
+    assert cheaper["steriliser_choice.break_even_gap"] < 0
+
+
+# Every answer
+
+
+def answer(changes: dict[Input, Any]) -> str:
+    return str(year(changes)["steriliser_choice.verdict"])
+
+
+TWINS: Final[dict[Input, Any]] = {
+    VesselYear.price: 10_000,
+    VesselYear.life: 10,
+    VesselYear.salvage: 1000,
+    VesselYear.upkeep: 300,
+    Vessel.loss_at_steaming: 0.05,
+}
+
+
+def test_two_steamers_that_cost_the_same_are_too_close_to_call() -> None:
+    assert year(TWINS)["steriliser_choice.apart"] == pytest.approx(0, abs=1e-12)
+    assert answer(TWINS).startswith("Too close to call")
+
+
+def test_a_difference_counts_when_it_is_larger_than_the_inputs_are_known_to() -> None:
+    """A tenth of the dearer one: with as many good bags either way, upkeep may differ by a ninth of the cheaper whole."""
+    found = year(TWINS)
+    whole = float(found["cabinet_year.yearly_cost"] + found["cabinet_year.lost_cost"])
+    near, past = 300 + whole / 9 - 1, 300 + whole / 9 + 1
+    assert answer({**TWINS, VesselYear.upkeep: near}).startswith("Too close to call")
+    assert answer({**TWINS, VesselYear.upkeep: past}) == "The cabinet costs less for each good bag."
+    assert answer({**TWINS, CabinetYear.upkeep: near}).startswith("Too close to call")
+    assert answer({**TWINS, CabinetYear.upkeep: past}) == "The pressure vessel costs less for each good bag."
+
+
+@pytest.mark.parametrize(
+    "broken",
+    [
+        {CabinetRun.cool_down_time: 200},
+        {CabinetRun.power: 1},
+        {VesselRun.hold_time: 30},
+        {VesselRun.power: 1},
+        {Farm.bags_filled_a_week: 501},
+    ],
+    ids=str,
+)
+@pytest.mark.parametrize("kind", [CABINET, VESSEL])
+def test_a_steamer_that_cannot_do_the_work_is_not_compared(broken: dict[Input, Any], kind: str) -> None:
+    assert answer({**broken, Steaming.kind: kind}).startswith("Not compared")
+
+
+def test_fewer_lost_bags_can_turn_the_choice() -> None:
+    """The same steamers, but the cabinet loses a quarter of its bags."""
+    assert year({**TWINS, Crop.loss_at_steaming: 0.25})["steriliser_choice.answer"] == 4
+    assert year({**TWINS, Vessel.loss_at_steaming: 0.25})["steriliser_choice.answer"] == 3
+
+
+# Both kinds of book, cleared cells
+
+
+@pytest.mark.parametrize("kind", [{}, IN_VESSEL], ids=["cabinet", "vessel"])
+def test_both_unit_systems_give_the_same_answers(kind: dict[Input, Any]) -> None:
+    assert systems_agree(SECTIONS, {**YEAR, **kind}, NAMES) == []
+
+
+NUMBERS: Final = tuple(
+    declared
+    for section in (Steaming, CabinetYear, VesselYear)
+    for declared in section.declared
+    if isinstance(declared, NumberInput)
+)
+
+
+@pytest.mark.parametrize("declared", NUMBERS, ids=lambda declared: declared.dotted)
+@pytest.mark.parametrize("value", [None, 0], ids=["cleared", "zero"])
+def test_a_cleared_or_zero_cell_never_makes_an_error_value(declared: NumberInput, value: float | None) -> None:
+    numbers = [found for found in year({declared: value}).values() if found.dtype.kind == "f"]
+    assert all(np.isfinite(found).all() for found in numbers)

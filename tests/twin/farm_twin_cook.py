@@ -1,0 +1,227 @@
+"""Twin of how hard a bag is cooked: what temperatures count for, how fast the middle warms, one load by the hour."""
+
+from __future__ import annotations
+
+import math
+from dataclasses import dataclass
+
+from tests.twin.farm_twin_ground import Given, Results, over, same
+
+__all__ = ["cabinet_cook", "core_heating", "lethal_rates", "vessel_cook"]
+
+REFERENCE, HUNDRED = 121.1, 100.0
+ROWS = 192
+CLOSE, FAR = 1.0, 3.0
+PROBED = (150, 180, 190)
+LETHAL_ROWS = {190: 87.8, 200: 93.3, 205: 96.1, 208: 98.0, 212: 100.0, 240: 115.6, 250: 121.1, 259: 126.1}
+"""Temperatures of the table of rates: degF in the names of its lines, degC as they are counted."""
+
+
+def counts_for(celsius: float, z: float) -> float:
+    """How many minutes at 121.1 degC a minute at a temperature is worth; nothing where no z stands."""
+    return float(10 ** over(celsius - REFERENCE, z))
+
+
+def lethal_rates(given: Given, out: Results) -> Results:
+    """An hour at each temperature, in seconds at 121.1 degC and in minutes at 100 degC."""
+    z = float(given["lethal_rates.z_value"])
+    in_boiling = 1 / counts_for(HUNDRED, z)
+    found = {
+        "at_boiling_point": 3600 * counts_for(out["site.boiling_point"], z),
+        "boiling_for_reference": in_boiling,
+    }
+    for fahrenheit, celsius in LETHAL_ROWS.items():
+        worth = counts_for(celsius, z)
+        found[f"at_{fahrenheit}f"] = 3600 * worth
+        found[f"at_{fahrenheit}f_boiling"] = 60 * worth * in_boiling
+    return {f"lethal_rates.{name}": value for name, value in found.items()}
+
+
+def bags_side_by_side(given: Given) -> float:
+    """Bags that touch between two gaps; 0 for a row without end."""
+    standing = given["core_heating.standing"].lower()
+    if "pair" in standing:
+        return 2.0
+    return 1.0 if "gap" in standing else 0.0
+
+
+def through(diffusivity: float, thickness: float) -> float:
+    """Rate per hour at which a slab warms by its two faces in the end: (pi over thickness) squared times it."""
+    return over(math.pi**2 * diffusivity, thickness**2)
+
+
+def by_size(given: Given) -> Results:
+    """Warming by the faces of the bag, or of the bags that stand together."""
+    thick = given["core_heating.thickness"] * bags_side_by_side(given)
+    sides = (float(thick), float(given["core_heating.width"]), float(given["core_heating.length"]))
+    usual = [through(given["core_heating.diffusivity"], side) for side in sides]
+    best = [through(given["core_heating.fast_diffusivity"], side) for side in sides]
+    free = 3 if bags_side_by_side(given) else 2
+    return {
+        "bags_from_gap_to_gap": bags_side_by_side(given),
+        "thickness_from_gap_to_gap": thick,
+        "through_thickness": usual[0],
+        "through_width": usual[1],
+        "through_length": usual[2],
+        "rate_by_size": sum(usual),
+        "best_rate_by_size": sum(best),
+        "lag_factor": (4 / math.pi) ** free,
+    }
+
+
+def reading(given: Given, fahrenheit: int) -> tuple[bool, float, float]:
+    """Whether the probe was read there, the temperature in degC, and the hours."""
+    name = f"core_heating.hours_to_{fahrenheit}f"
+    return bool(given[f"{name}_given"]), (fahrenheit - 32) / 1.8, float(given[name])
+
+
+def by_probe(given: Given, chamber: float) -> Results:
+    """Warming by the fall of the gap between the first and the last reading."""
+    cool, warm, hot = (reading(given, fahrenheit) for fahrenheit in PROBED)
+    first, last = cool if cool[0] else warm, hot if hot[0] else warm
+    middle = warm[2] if warm[0] else first[2]
+    first_gap, last_gap = chamber - first[1], chamber - last[1]
+    fall = first_gap / last_gap if last_gap else 1.0
+    rate = over(math.log(max(fall, 1.0)), last[2] - first[2])
+    number = cool[0] + warm[0] + hot[0]
+    return {
+        "readings_given": float(number),
+        "first_reading": first[1],
+        "last_reading": last[1],
+        "first_hours": first[2],
+        "last_hours": last[2],
+        "first_reading_gap": first_gap,
+        "last_reading_gap": last_gap,
+        "reading_gap_fall": fall,
+        "probe_rate": rate,
+        "middle_hours": middle,
+        "middle_fits": float(first[2] <= middle <= last[2]),
+        "probe_counts": float(number >= 2 and rate > 0),
+    }
+
+
+def core_heating(given: Given, out: Results) -> Results:
+    """How fast the middle of the coldest bag closes on its chamber."""
+    cabinet = min(float(given["cabinet_heat.hold_temperature"]), float(out["site.boiling_point"]))
+    in_cabinet = same(given["core_heating.probe_place"], "steam cabinet")
+    chamber = cabinet if in_cabinet else float(out["vessel_run.temperature"])
+    found = {**by_size(given), **by_probe(given, chamber)}
+    spread = given["core_heating.spread"]
+    expected = found["probe_rate"] if found["probe_counts"] else found["rate_by_size"]
+    slow = expected - expected * spread
+    fast = expected + expected * spread if found["probe_counts"] else found["best_rate_by_size"]
+    found |= {
+        "cabinet_chamber": cabinet,
+        "probe_chamber": chamber,
+        "expected_rate": expected,
+        "slow_rate": slow,
+        "fast_rate": fast,
+        "hours_to_a_third": over(1, expected),
+        "readings_in_order": float(found["readings_given"] == 0 or (found["probe_counts"] and found["middle_fits"])),
+        "rates_in_order": float(slow <= expected <= fast),
+        "meaning": 1.0 + found["probe_counts"],
+    }
+    return {f"core_heating.{name}": value for name, value in found.items()}
+
+
+@dataclass(frozen=True)
+class Cook:
+    """One load: chamber and start in degC, hold and row in hours, and the figures that all loads share."""
+
+    chamber: float
+    start: float
+    hold: float
+    row: float
+    late: float
+    z: float
+
+    def middle(self, rate: float, hours: float) -> float:
+        """Temperature in the middle after so many hours."""
+        gap = self.chamber - self.start
+        return self.chamber - gap * min(1.0, self.late * math.exp(-rate * hours))
+
+    def counted(self, rate: float) -> tuple[list[float], list[float], list[float]]:
+        """Middle, what an hour counts for, and seconds counted so far, row by row."""
+        temperatures, rates, so_far = [], [], []
+        before, seconds = counts_for(self.start, self.z), 0.0
+        for number in range(1, ROWS + 1):
+            here = self.middle(rate, number * self.row)
+            worth = counts_for(here, self.z)
+            hours = min(number * self.row, self.hold) - min((number - 1) * self.row, self.hold)
+            seconds += 3600 * hours * (before + worth) / 2
+            temperatures.append(here)
+            rates.append(3600 * worth)
+            so_far.append(seconds)
+            before = worth
+        return temperatures, rates, so_far
+
+    def hot_after(self, rate: float) -> float:
+        """Hours until the middle is within a degree of the chamber."""
+        gap = self.chamber - self.start
+        if gap <= CLOSE:
+            return 0.0
+        return math.log(self.late * gap / CLOSE) / rate if rate else self.hold
+
+
+def one_pace(cook: Cook, name: str, rate: float) -> Results:
+    """A load at one pace of warming; `name` is slow, expected or fast."""
+    temperatures, rates, so_far = cook.counted(rate)
+    end = "" if name == "expected" else f"_{name}"
+    minutes, hot = so_far[-1] / 60, cook.hot_after(rate)
+    return {
+        f"core_{name}": temperatures,
+        f"rate_{name}": rates,
+        f"so_far_{name}": so_far,
+        f"cooked{end}": minutes,
+        f"boiled{end}": minutes / counts_for(HUNDRED, cook.z),
+        f"lost{end}": cook.hold - over(minutes / 60, counts_for(cook.chamber, cook.z)),
+        f"end{end}": cook.middle(rate, cook.hold),
+        f"hot_after{end}": hot,
+        f"core_hold{end}": max(0.0, cook.hold - hot),
+    }
+
+
+def one_load(cook: Cook, out: Results) -> Results:
+    """A load at the slow, the expected and the fast pace."""
+    gap = cook.chamber - cook.start
+    found: Results = {
+        "hold": cook.hold,
+        "first_gap": gap,
+        "chamber_rate": 3600 * counts_for(cook.chamber, cook.z),
+        "start_rate": 3600 * counts_for(cook.start, cook.z),
+        "gap_to_close": cook.late * gap / CLOSE,
+        "hours": [number * cook.row for number in range(1, ROWS + 1)],
+        "hours_held": [min(number * cook.row, cook.hold) for number in range(1, ROWS + 1)],
+        "hours_left_over": max(0.0, cook.hold - ROWS * cook.row),
+    }
+    for name in ("slow", "expected", "fast"):
+        found |= one_pace(cook, name, float(out[f"core_heating.{name}_rate"]))
+    found["middle_gets_hot"] = float(cook.chamber - found["end"] <= FAR)
+    found["rows_are_enough"] = float(found["hours_left_over"] == 0)
+    return found
+
+
+def cabinet_cook(given: Given, out: Results) -> Results:
+    """One load of the steam cabinet."""
+    cook = Cook(
+        chamber=float(out["core_heating.cabinet_chamber"]),
+        start=float(given["cabinet_heat.start_temperature"]),
+        hold=float(given["cabinet_run.hold_time"]),
+        row=float(given["cabinet_cook.cabinet_step"]) / 60,
+        late=float(out["core_heating.lag_factor"]),
+        z=float(given["lethal_rates.z_value"]),
+    )
+    return {f"cabinet_cook.{name}": value for name, value in one_load(cook, out).items()}
+
+
+def vessel_cook(given: Given, out: Results) -> Results:
+    """One run of the pressure vessel."""
+    cook = Cook(
+        chamber=float(out["vessel_run.temperature"]),
+        start=float(given["vessel_run.start_temperature"]),
+        hold=float(given["vessel_run.hold_time"]),
+        row=float(given["vessel_cook.vessel_step"]) / 60,
+        late=float(out["core_heating.lag_factor"]),
+        z=float(given["lethal_rates.z_value"]),
+    )
+    return {f"vessel_cook.{name}": value for name, value in one_load(cook, out).items()}

@@ -1,0 +1,221 @@
+"""Rules for what the cells of a written workbook hold and show: one sentence for every place that breaks one."""
+
+from __future__ import annotations
+
+import math
+import re
+from collections.abc import Iterator
+
+from openpyxl.cell.cell import Cell
+from openpyxl.utils import range_boundaries
+from openpyxl.worksheet.datavalidation import DataValidation
+from openpyxl.worksheet.worksheet import Worksheet
+
+from tests.engines.cells import ErrorValue, Value
+from tests.workbook.formulas import NAME, Area, area_of
+from tests.workbook.written import MAIN, At, FormulaCell, Written, shown
+
+__all__ = ["CELL_LINTS"]
+
+WHITE = ("FFFFFFFF", "00FFFFFF")
+TOLERANCE = 1e-12
+NAMES, NOTES = "Name", "Your note"
+"""Heads of the column of names and of the column for whatever a person wants to remember."""
+
+
+def hidden(book: Written) -> Iterator[str]:
+    """No hidden or folded sheet, row, column or name, and no text in the colour of its background."""
+    for sheet in book.sheets:
+        if sheet.sheet_state != "visible":
+            yield f"{sheet.title}: the sheet is {sheet.sheet_state}"
+        yield from _hidden_lines(book, sheet)
+    for name in book.workbook_xml.iter(f"{MAIN}definedName"):
+        if name.get("hidden") in ("1", "true") and not name.attrib["name"].startswith("_xlnm."):
+            yield f"the name {name.attrib['name']} is hidden"
+    yield from (f"{shown(at)}: cannot be seen" for at, cell in book.cells() if cell.value is not None and _unseen(cell))
+
+
+def _hidden_lines(book: Written, sheet: Worksheet) -> Iterator[str]:
+    root = book.sheets_xml[sheet.title]
+    for kind, number, size in (("col", "min", "width"), ("row", "r", "ht")):
+        for line in root.iter(f"{MAIN}{kind}"):
+            folded = line.get("hidden") in ("1", "true") or line.get("collapsed") in ("1", "true")
+            if folded or line.get("outlineLevel", "0") != "0" or float(line.get(size, "1")) <= 0:
+                yield f"{sheet.title}: {'column' if kind == 'col' else 'row'} {line.attrib[number]} is hidden or folded"
+
+
+def _unseen(cell: Cell) -> bool:
+    """Whether ink and background are one colour, or the number format shows nothing."""
+    ink = cell.font.color.rgb if cell.font.color is not None and cell.font.color.type == "rgb" else "FF000000"
+    fill = cell.fill.fgColor.rgb if cell.fill.fill_type == "solid" else "FFFFFFFF"
+    same = ink in WHITE if fill in WHITE else ink == fill
+    return same or not cell.number_format.replace(";", "").strip()
+
+
+def labels(book: Written) -> Iterator[str]:
+    """Every label belongs to one line or input of the book, and every line or input has one label."""
+    of_label: dict[str, set[str]] = {}
+    of_name: dict[str, set[str]] = {}
+    for label, name in _labelled(book):
+        of_label.setdefault(label, set()).add(name)
+        of_name.setdefault(name, set()).add(label)
+    yield from (
+        f"`{label}` is the label of {', '.join(sorted(many))}" for label, many in of_label.items() if len(many) > 1
+    )
+    yield from (f"{name} is labelled {', '.join(sorted(many))}" for name, many in of_name.items() if len(many) > 1)
+
+
+def _labelled(book: Written) -> Iterator[tuple[str, str]]:
+    """Label (first column) and name of every row that has both; an input and its used value count as one."""
+    for sheet in book.sheets:
+        headed: set[int] = set()
+        for row in sheet.iter_rows():
+            headed |= {cell.column for cell in row if cell.value == NAMES}
+            names = [str(cell.value) for cell in row[1:] if cell.column in headed and NAME.fullmatch(str(cell.value))]
+            if names and isinstance(row[0].value, str):
+                yield row[0].value.removesuffix(" (used)"), names[0].removesuffix("_used")
+
+
+def results(book: Written) -> Iterator[str]:
+    """Every formula cell has a stored result: a finite number or a text that is not empty; never yes/no or an error."""
+    kinds = {
+        (sheet, cell.attrib["r"]): cell.get("t", "n")
+        for sheet, root in book.sheets_xml.items()
+        for cell in root.iter(f"{MAIN}c")
+    }
+    for at, cell in book.formulas.items():
+        kind = kinds[at[0], shown(at).partition("!")[2]]
+        wrong = _wrong_result(kind, book.values.get(at))
+        if wrong:
+            yield f"{cell}: {wrong}"
+
+
+def _wrong_result(kind: str, value: Value | None) -> str:
+    if kind == "b":
+        return "a yes/no value"
+    if isinstance(value, ErrorValue):
+        return f"the error {value.code}"
+    if value is None or value == "":
+        return "no stored result"
+    return "" if isinstance(value, str) or math.isfinite(value) else "not a finite number"
+
+
+def repeats(book: Written) -> Iterator[str]:
+    """A cell that only repeats another holds what the other holds."""
+    for at, cell in book.formulas.items():
+        source = _repeated(book, cell)
+        if source is not None and not _same(book.values.get(at), book.values.get(source)):
+            yield f"{cell}: holds {book.values.get(at)!r}, {shown(source)} holds {book.values.get(source)!r}"
+
+
+def _repeated(book: Written, cell: FormulaCell) -> At | None:
+    """The cell that a formula does nothing but refer to."""
+    text = cell.text.removeprefix("=")
+    area = book.names.get(text.lower()) or area_of(text, cell.sheet)
+    return (area.sheet, area.first_row, area.first_column) if area is not None and area.single else None
+
+
+def _same(one: Value | None, other: Value | None) -> bool:
+    if isinstance(one, float) and isinstance(other, float):
+        return math.isclose(one, other, rel_tol=TOLERANCE, abs_tol=TOLERANCE)
+    return one == other
+
+
+def locked(book: Written) -> Iterator[str]:
+    """Sheets are protected without a password; formulas are locked, and what may be typed into holds no formula."""
+    for sheet, root in book.sheets_xml.items():
+        protection = root.find(f"{MAIN}sheetProtection")
+        if protection is None or protection.get("sheet") not in ("1", "true"):
+            yield f"{sheet}: not protected"
+        elif any(key in protection.attrib for key in ("password", "hashValue", "saltValue", "algorithmName")):
+            yield f"{sheet}: protected with a password"
+    if book.workbook_xml.find(f"{MAIN}workbookProtection") is not None:
+        yield "the book itself is protected"
+    for at, cell in book.cells():
+        if at in book.formulas and not cell.protection.locked:
+            yield f"{book.formulas[at]}: a formula that may be typed over"
+        if at in book.formulas and cell.protection.hidden:
+            yield f"{book.formulas[at]}: a formula that cannot be read"
+
+
+def validated(book: Written) -> Iterator[str]:
+    """Every cell that may be typed into, notes aside, has a rule; every rule says what is wanted and what is wrong."""
+    ruled = {at for at, _ in _ruled_cells(book)}
+    for at, cell in book.cells():
+        if not cell.protection.locked and at not in ruled and _head(book, at) != NOTES:
+            yield f"{shown(at)}: anything may be typed here"
+        if at in ruled and cell.protection.locked:
+            yield f"{shown(at)}: has a rule but cannot be typed into"
+    for sheet in book.sheets:
+        for rule in sheet.data_validations.dataValidation:
+            if _speechless(rule):
+                yield f"{sheet.title}!{rule.sqref}: the rule does not say what is wanted or what is wrong"
+
+
+def _head(book: Written, at: At) -> str:
+    """The nearest words above a cell that cannot be typed over."""
+    sheet, row, column = at
+    above = (book.book[sheet].cell(higher, column) for higher in range(row - 1, 0, -1))
+    return next((str(cell.value) for cell in above if cell.value is not None and cell.protection.locked), "")
+
+
+def _ruled_cells(book: Written) -> Iterator[tuple[At, DataValidation]]:
+    for sheet in book.sheets:
+        for rule in sheet.data_validations.dataValidation:
+            for block in str(rule.sqref).split():
+                left, top, right, bottom = range_boundaries(block)
+                for row in range(top, bottom + 1):
+                    for column in range(left, right + 1):
+                        yield (sheet.title, row, column), rule
+
+
+def _speechless(rule: DataValidation) -> bool:
+    asks = rule.showInputMessage and rule.prompt and rule.promptTitle
+    refuses = rule.showErrorMessage and rule.error and rule.errorTitle and rule.errorStyle in (None, "stop")
+    return not asks or not (refuses or rule.type in (None, "none"))
+
+
+def numbers_as_text(book: Written) -> Iterator[str]:
+    """No number is kept as a text where a number is asked for."""
+    for (sheet, row, column), rule in _ruled_cells(book):
+        value = book.book[sheet].cell(row, column).value
+        if (
+            rule.type in ("decimal", "whole")
+            and isinstance(value, str)
+            and re.fullmatch(r"[\s+-]*[0-9][0-9.,\s%]*", value)
+        ):
+            yield f"{shown((sheet, row, column))}: {value!r} is a text"
+
+
+def named_cells(book: Written) -> Iterator[str]:
+    """Names follow the pattern, differ in more than capitals, and each stands for one cell that holds something."""
+    written = [
+        each for each in book.workbook_xml.iter(f"{MAIN}definedName") if not each.attrib["name"].startswith("_xlnm.")
+    ]
+    seen: set[str] = set()
+    for each in written:
+        name = each.attrib["name"]
+        if not NAME.fullmatch(name) or len(name) > 64:
+            yield f"{name}: not a name of the book's kind"
+        if name.lower() in seen or "localSheetId" in each.attrib:
+            yield f"{name}: more than one cell is called so"
+        seen.add(name.lower())
+        yield from _points_nowhere(book, name, each.text or "")
+
+
+def _points_nowhere(book: Written, name: str, target: str) -> Iterator[str]:
+    area = area_of(target, "")
+    sheet = book.sheets_xml.get(area.sheet) if area is not None else None
+    if area is None or sheet is None or not area.single or target.count("$") != 2:
+        yield f"{name}: stands for {target}, not for one cell"
+    elif not _in_book(book, area):
+        yield f"{name}: stands for {target}, which is empty"
+
+
+def _in_book(book: Written, area: Area) -> bool:
+    """Whether the cell holds something, or is there to be typed into."""
+    cell = book.book[area.sheet].cell(area.first_row, area.first_column)
+    return cell.value is not None or not cell.protection.locked
+
+
+CELL_LINTS = (hidden, labels, results, repeats, locked, validated, numbers_as_text, named_cells)

@@ -1,0 +1,101 @@
+"""Rules that need to know which line or input a cell belongs to: one sentence for every place that breaks one."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+
+from openpyxl.cell.cell import Cell
+from openpyxl.worksheet.worksheet import Worksheet
+
+from tests.workbook.formulas import relative
+from tests.workbook.written import At, Written, shown
+
+__all__ = ["PLACED_LINTS", "Placed"]
+
+UNIT_ROWS = 5
+"""How far above a table its units may stand."""
+
+
+@dataclass(frozen=True)
+class Placed:
+    """One line or input of a book: what it is, its unit in words, and its cells."""
+
+    name: str
+    kind: str
+    unit: str
+    cells: tuple[At, ...]
+
+    @property
+    def typed(self) -> bool:
+        """Whether its cells are typed into."""
+        return self.kind in ("number", "choice", "text", "basis")
+
+    @property
+    def numeric(self) -> bool:
+        """Whether its cells hold numbers."""
+        return self.kind in ("number", "limit", "worked number")
+
+
+def uniform(book: Written, placed: Sequence[Placed]) -> Iterator[str]:
+    """All cells of a line have one formula in R1C1 terms."""
+    for line in placed:
+        found = [book.formulas[at] for at in line.cells if at in book.formulas]
+        texts = {relative(cell.text, cell.row, cell.column) for cell in found}
+        if len(texts) > 1:
+            yield f"{line.name} ({found[0]}): {len(texts)} different formulas in {len(found)} cells"
+
+
+def filled(book: Written, placed: Sequence[Placed]) -> Iterator[str]:
+    """Every cell of a worked line holds a formula; none that is typed into, and no limit, does."""
+    for each in placed:
+        worked = each.kind.startswith("worked")
+        for at in each.cells:
+            if worked != (at in book.formulas):
+                yield f"{each.name} ({shown(at)}): {'no formula' if worked else 'a formula where a person types'}"
+
+
+def kinds(book: Written, placed: Sequence[Placed]) -> Iterator[str]:
+    """Numbers are numbers and words are words, worked or typed; only what is typed may be blank."""
+    for each in placed:
+        for at in each.cells:
+            value = book.values.get(at)
+            if not (isinstance(value, float if each.numeric else str) or (each.typed and value is None)):
+                yield f"{each.name} ({shown(at)}): holds {value!r}"
+
+
+def units(book: Written, placed: Sequence[Placed]) -> Iterator[str]:
+    """Every number has its unit in words: to the right of it, above it in its table, or in the table's heading."""
+    for each in placed:
+        if each.numeric and each.kind != "limit" and not any(each.unit in words for words in _unit_places(book, each)):
+            yield f"{each.name} ({shown(each.cells[0])}): no unit `{each.unit}` beside it"
+
+
+def _unit_places(book: Written, each: Placed) -> Iterator[tuple[str, ...]]:
+    """The words where a unit may stand; of a heading, what comes after its last comma."""
+    sheet, row, column = each.cells[0]
+    page = book.book[sheet]
+    beside = [page.cell(row, right).value for right in range(column + 1, page.max_column + 1)]
+    above = [page.cell(higher, column).value for higher in range(max(row - UNIT_ROWS, 1), row)]
+    headings = [page.cell(higher, 1).value for higher in range(max(row - UNIT_ROWS, 1), row)]
+    head = next((each.value for each in _upwards(page, row, column) if isinstance(each.value, str)), "")
+    yield tuple(str(value) for value in (*beside, *above, head) if value is not None)
+    yield tuple(str(value).rpartition(", ")[2] for value in headings if value is not None)
+
+
+def _upwards(page: Worksheet, row: int, column: int) -> Iterator[Cell]:
+    """The cells above that hold no formula, nearest first."""
+    every = (page.cell(higher, column) for higher in range(row - 1, 0, -1))
+    return (cell for cell in every if isinstance(cell, Cell) and cell.data_type != "f")
+
+
+def open_cells(book: Written, placed: Sequence[Placed]) -> Iterator[str]:
+    """What a person is asked for is unlocked, and all else, formulas and limits, is locked."""
+    for each in placed:
+        for at in each.cells:
+            locked = book.book[at[0]].cell(at[1], at[2]).protection.locked
+            if locked == each.typed:
+                yield f"{each.name} ({shown(at)}): {'locked' if locked else 'not locked'}"
+
+
+PLACED_LINTS = (uniform, filled, kinds, units, open_cells)

@@ -1,0 +1,69 @@
+"""The books of the shipped scenarios: built once, and where their lines and inputs stand."""
+
+from __future__ import annotations
+
+import itertools
+from dataclasses import dataclass
+from functools import cached_property
+from pathlib import Path
+
+from farmbook.expr.nodes import Line, RawInput
+from farmbook.layout.book import Home
+from farmbook.layout.page import Plan, text_line
+from farmbook.output import build_bytes, lay_out
+from farmbook.results import Computed, compute, load_scenario
+from tests.workbook.lints_placed import Placed
+from tests.workbook.written import At, Written
+
+__all__ = ["SCENARIOS", "ShippedBook", "built"]
+
+ROOT = Path(__file__).resolve().parents[2]
+SCENARIOS = {path.stem: path for path in sorted((ROOT / "scenarios").glob("*.toml"))}
+"""Every scenario in the repository by name."""
+
+
+@dataclass(frozen=True)
+class ShippedBook:
+    """One scenario, its results and its workbook."""
+
+    computed: Computed
+    path: Path
+
+    @cached_property
+    def written(self) -> Written:
+        """The workbook as a file."""
+        return Written(self.path)
+
+    @cached_property
+    def placed(self) -> list[Placed]:
+        """Every line and input with its cells."""
+        _, plan = lay_out(self.computed)
+        return [Placed(of.name, kind_of(of), unit_of(of, plan), cells_of(home)) for of, home in plan.homes.items()]
+
+
+def built(scenario: Path, folder: Path) -> ShippedBook:
+    """Load a scenario, work it out and write its workbook into a folder."""
+    computed = compute(load_scenario(scenario))
+    path = folder / f"{scenario.stem}.xlsx"
+    path.write_bytes(build_bytes(computed))
+    return ShippedBook(computed, path)
+
+
+def unit_of(of: Line | RawInput, plan: Plan) -> str:
+    """The unit as the book should show it; a check says in the head of its column what 1 means."""
+    check = isinstance(of, Line) and of.kind in ("error", "alert")
+    return "1 = well" if check else plan.unit_words(of.unit)
+
+
+def kind_of(of: Line | RawInput) -> str:
+    """What stands in the cells of a line or input."""
+    if isinstance(of, Line):
+        return "worked words" if text_line(of) else "worked number"
+    return "limit" if of.kind in ("low", "high") else of.kind
+
+
+def cells_of(home: Home) -> tuple[At, ...]:
+    """The cells of a line or input, counted from 1; the opening cell left out."""
+    every = itertools.product(*(range(count) for count in home.counts))
+    places = [home.place(dict(zip(home.axes, index, strict=True))) for index in every]
+    return tuple((home.sheet, row + 1, column + 1) for row, column in places)
