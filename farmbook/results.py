@@ -36,9 +36,8 @@ def _from_the_top(root: Expr) -> Expr:
     if not isinstance(root, FirstLabel):
         return root
     order = [name for template in read_templates() for block in template.blocks for name in block.inputs]
-    pairs = sorted(
-        zip(root.lines, root.labels, strict=True), key=lambda pair: order.index(pair[0].name.removesuffix("_flag"))
-    )
+    place = {f"{name}_flag": number for number, name in enumerate(order)}
+    pairs = sorted(zip(root.lines, root.labels, strict=True), key=lambda pair: place.get(pair[0].name, len(place)))
     return replace(root, lines=tuple(line for line, _ in pairs), labels=tuple(label for _, label in pairs))
 
 

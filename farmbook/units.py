@@ -71,34 +71,37 @@ def _mass_symbols() -> list[Symbol]:
     ]
 
 
+_COUNTS: Final = {
+    "bag_filled": "bag filled",
+    "bag_steamed": "bag steamed",
+    "bag_inoculated": "bag inoculated",
+    "bag_live": "surviving bag",
+    "spawn_bag": "spawn bag",
+    "grain_bag": "grain bag",
+    "second_grain_bag": "second grain bag",
+    "plate": "plate",
+    "spawn_unit": "plate or bag",
+    "cooker_run": "cooker run",
+    "lab_batch": "lab batch",
+    "run": "steam load",
+    "batch": "mixer batch",
+    "place": "place",
+    "person_hour": "hour of work",
+    "week": "week",
+    "month": "month",
+    "year": "year",
+    "money": "money",
+    "A": "A",
+    "flag": "1 = yes",
+}
+"""Things that are counted, time that does not convert, money and amperes: how each is shown."""
+
+
 def _table() -> dict[str, Symbol]:
     """Exact sizes from NIST SP 811 appendix B.8 unless said otherwise."""
-    counts = {
-        "bag_filled": "bag filled",
-        "bag_steamed": "bag steamed",
-        "bag_inoculated": "bag inoculated",
-        "bag_live": "surviving bag",
-        "spawn_bag": "spawn bag",
-        "grain_bag": "grain bag",
-        "second_grain_bag": "second grain bag",
-        "plate": "plate",
-        "spawn_unit": "plate or bag",
-        "cooker_run": "cooker run",
-        "lab_batch": "lab batch",
-        "run": "steam load",
-        "batch": "mixer batch",
-        "place": "place",
-        "person_hour": "hour of work",
-        "week": "week",
-        "month": "month",
-        "year": "year",
-        "money": "money",
-        "A": "A",
-        "flag": "1 = yes",
-    }
     rows = [
         *_mass_symbols(),
-        *(_base(name, shown) for name, shown in counts.items()),
+        *(_base(name, shown) for name, shown in _COUNTS.items()),
         _base("kelvin", "K"),
         _base("delta_degC", "degC", us="delta_degF"),
         _sized("delta_degF", "5/9", "delta_degC", shown="degF"),

@@ -71,7 +71,7 @@ def heat_in_fuel(volume: Operand, heat_content: Operand | float) -> Operand:
     return volume * heat_content
 
 
-def price_of_heat(price: Operand, efficiency: Operand | float) -> Operand:
+def price_of_heat(price: Operand, efficiency: Operand) -> Operand:
     """Price of heat that is in the steam, where energy of that price is drawn.
 
     Units: price [money/kWh], efficiency [share]; gives [money/kWh].

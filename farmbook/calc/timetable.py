@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from typing import Final
+from typing import Final, cast
 
 from farmbook.calc.calendar import DAYS_IN_A_WEEK
 from farmbook.expr.functions import Operand, minimum, ratio, whole_down, whole_up
@@ -60,7 +60,7 @@ def loads_by_the_week(days_of_a_load: Operand) -> Operand:
     Units: days_of_a_load [day/run]; gives [run/week].
     Source: arithmetic.
     """
-    return whole_down(ratio(DAYS_IN_A_WEEK, days_of_a_load))
+    return whole_down(ratio(cast("Operand", DAYS_IN_A_WEEK), days_of_a_load))
 
 
 def time_for_loads(staffed: Operand, cool_down: Operand) -> Operand:

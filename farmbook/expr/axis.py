@@ -11,8 +11,8 @@ __all__ = ["Axis"]
 class Axis:
     """One list. `direction` is fixed for the whole book, so that one formula serves a whole row or column.
 
-    `order` settles the order of dimensions in an array; time axes come last. A `named` axis takes its members' names from the
-    scenario and carries spare rows; the others have the fixed `members`. `ordered` axes may be stepped through.
+    `order` settles the order of dimensions in an array; time axes come last. A `named` axis takes its members' names
+    from the scenario and carries spare rows; the others have the fixed `members`. `ordered` axes may be stepped through.
     """
 
     name: str

@@ -229,8 +229,8 @@ def at(line: Expr, axis: Axis, position: Expr) -> Expr:
 def row_shifted(position: Expr, whole: Expr, rows: Expr) -> Expr:
     """The earlier of the two rows that a shift looks at, kept inside the list; only as the whole of a line.
 
-    `position` is the line that numbers the list from 1, `whole` the whole steps at or below the lag (negative for a lead),
-    `rows` how many the list has.
+    `position` is the line that numbers the list from 1, `whole` the whole steps at or below the lag (negative for a
+    lead), `rows` how many the list has.
     """
     return minimum(maximum(position - whole - 1, 1), rows - 1)
 
@@ -238,8 +238,8 @@ def row_shifted(position: Expr, whole: Expr, rows: Expr) -> Expr:
 def shifted(line: Expr, axis: Axis, *, row: Expr, part: Expr) -> Expr:
     """A line's value some steps earlier (or later), interpolated so that a total is conserved.
 
-    `row` is the line made by `row_shifted`, `part` the lag less its whole steps, 0 to 1. The list must carry margins, empty
-    at both ends, that are wider than any lag or lead allowed; then no amount falls off an end.
+    `row` is the line made by `row_shifted`, `part` the lag less its whole steps, 0 to 1. The list must carry margins,
+    empty at both ends, that are wider than any lag or lead allowed; then no amount falls off an end.
     """
     return at(line, axis, row + 1) * (1 - part) + at(line, axis, row) * part
 

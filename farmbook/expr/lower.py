@@ -73,13 +73,13 @@ class _Lowering:
         if isinstance(expr, n.Number):
             return _bare(expr, target)
         if isinstance(expr, (n.Add, n.Subtract)) and not target.point:
-            return self._sum(expr, target)[0]
+            return self.sum_of(expr, target)[0]
         if isinstance(expr, n.Where):
             blank = isinstance(expr.yes, n.Raw) and isinstance(expr.no, n.Number)  # zero on any scale (rule 3)
             no = expr.no if blank else self.to(expr.no, target)
             return n.Where(self.to(expr.condition, PURE), self.to(expr.yes, target), no)
         if isinstance(expr, n.Call) and expr.function in WHOLE:
-            return self._whole(expr, target)[0]
+            return self.whole(expr, target)[0]
         core, found = self.natural(expr)
         return _convert(core, found, target)
 
@@ -90,32 +90,32 @@ class _Lowering:
             raise ModelFault(f"{type(expr).__name__} may stand only as the whole of a line")
         return rule(self, expr)
 
-    def _number(self, expr: n.Number) -> Lowered:
+    def number(self, expr: n.Number) -> Lowered:
         return expr, PURE
 
-    def _line(self, expr: n.Line) -> Lowered:
+    def line(self, expr: n.Line) -> Lowered:
         return expr, displayed(expr.unit, self.system)
 
-    def _previous(self, expr: n.Previous) -> Lowered:
+    def previous(self, expr: n.Previous) -> Lowered:
         _can_be_stepped(expr.line, expr.axis)
         return expr, displayed(expr.line.unit, self.system)
 
-    def _at(self, expr: n.At) -> Lowered:
+    def at(self, expr: n.At) -> Lowered:
         _can_be_stepped(expr.line, expr.axis)
         return replace(expr, position=self.to(expr.position, PURE)), displayed(expr.line.unit, self.system)
 
-    def _internal_rate(self, expr: n.InternalRate) -> Lowered:
+    def internal_rate(self, expr: n.InternalRate) -> Lowered:
         _can_be_stepped(expr.line, expr.axis)
         return expr, PURE
 
-    def _raw(self, expr: n.Raw) -> Lowered:
+    def raw(self, expr: n.Raw) -> Lowered:
         return expr, displayed(expr.source.unit, self.system)
 
-    def _named(self, expr: n.Named) -> Lowered:
+    def named(self, expr: n.Named) -> Lowered:
         own = expr.constant.unit
         return expr, displayed(own, self.system) if own.point else own
 
-    def _sum(self, expr: n.Add | n.Subtract, target: Unit | None = None) -> Lowered:
+    def sum_of(self, expr: n.Add | n.Subtract, target: Unit | None = None) -> Lowered:
         if isinstance(expr.left, n.Number) and target is None:
             right, found = self.natural(expr.right)
             return type(expr)(_bare(expr.left, found), right), found
@@ -125,7 +125,7 @@ class _Lowering:
                 return type(expr)(self.to(expr.left, target), self.to(expr.right, target)), target
         left, found = self.natural(expr.left)
         if found.point:
-            core, unit_found = self._from_point(expr, left, found)
+            core, unit_found = self.from_point(expr, left, found)
             return (_convert(core, unit_found, target), target) if target is not None else (core, unit_found)
         return type(expr)(left, self.to(expr.right, found)), found
 
@@ -133,20 +133,20 @@ class _Lowering:
         """The unit alone."""
         return PURE if isinstance(expr, n.Number) else self.natural(expr)[1]
 
-    def _from_point(self, expr: n.Add | n.Subtract, left: n.Expr, scale: Unit) -> Lowered:
+    def from_point(self, expr: n.Add | n.Subtract, left: n.Expr, scale: Unit) -> Lowered:
         """Temperature less temperature is a difference; temperature and difference make a temperature."""
         difference = unit(f"delta_{scale.powers[0][0]}")
         if isinstance(expr, n.Subtract) and self.natural_unit(expr.right).point:
             return n.Subtract(left, self.to(expr.right, scale)), difference
         return type(expr)(left, self.to(expr.right, difference)), scale
 
-    def _product(self, expr: n.Multiply | n.Divide) -> Lowered:
+    def product(self, expr: n.Multiply | n.Divide) -> Lowered:
         left, left_unit = self.natural(expr.left)
         right, right_unit = self.natural(expr.right)
         _no_points(left_unit, right_unit)
         return type(expr)(left, right), left_unit.times(right_unit, 1 if isinstance(expr, n.Multiply) else -1)
 
-    def _ratio(self, expr: n.Ratio) -> Lowered:
+    def ratio(self, expr: n.Ratio) -> Lowered:
         top, top_unit = self.natural(expr.top)
         bottom, bottom_unit = self.natural(expr.bottom)
         _no_points(top_unit, bottom_unit)
@@ -157,52 +157,52 @@ class _Lowering:
         otherwise, wanted = self.natural(expr.otherwise)
         return n.Ratio(_convert(top, found, wanted), bottom, otherwise), wanted
 
-    def _power(self, expr: n.Power) -> Lowered:
+    def power(self, expr: n.Power) -> Lowered:
         if isinstance(expr.exponent, n.Number) and not isinstance(expr.base, n.Number):
             base, base_unit = self.natural(expr.base)
             _no_points(base_unit)
             return n.Power(base, expr.exponent), PURE.times(base_unit, expr.exponent.value)
         return n.Power(self.to(expr.base, PURE), self.to(expr.exponent, PURE)), PURE
 
-    def _compare(self, expr: n.Compare) -> Lowered:
+    def compare(self, expr: n.Compare) -> Lowered:
         if isinstance(expr.left, n.Number):
             right, found = self.natural(expr.right)
             return n.Compare(expr.sign, _bare(expr.left, found), right), PURE
         left, found = self.natural(expr.left)
         return n.Compare(expr.sign, left, self.to(expr.right, found)), PURE
 
-    def _logic(self, expr: n.Logic) -> Lowered:
+    def logic(self, expr: n.Logic) -> Lowered:
         return n.Logic(expr.kind, tuple(self.to(term, PURE) for term in expr.terms)), PURE
 
-    def _where(self, expr: n.Where) -> Lowered:
+    def where(self, expr: n.Where) -> Lowered:
         given = expr.no if isinstance(expr.yes, n.Number) else expr.yes
         found = self.natural_unit(given)
         return n.Where(self.to(expr.condition, PURE), self.to(expr.yes, found), self.to(expr.no, found)), found
 
-    def _call(self, expr: n.Call) -> Lowered:
+    def call(self, expr: n.Call) -> Lowered:
         if FUNCTIONS[expr.function][0] == "pure":
             return n.Call(expr.function, tuple(self.to(argument, PURE) for argument in expr.arguments)), PURE
         given = next((argument for argument in expr.arguments if not isinstance(argument, n.Number)), expr.arguments[0])
         found = self.natural_unit(given)
         if expr.function in WHOLE:
-            return self._whole(expr, found)
+            return self.whole(expr, PURE if found.pure else found)
         if expr.function == "absolute":
             _no_points(found)
         return n.Call(expr.function, tuple(self.to(argument, found) for argument in expr.arguments)), found
 
-    def _whole(self, expr: n.Call, wanted: Unit) -> Lowered:
+    def whole(self, expr: n.Call, wanted: Unit) -> Lowered:
         """Round to whole ones of one unit, which must be the same in every book and no mixture such as h/min."""
         bases = [base for name, _ in wanted.powers for base, _ in SYMBOLS[name].measures]
         if len(bases) > len(set(bases)) or any(name in IN_TWO_SYSTEMS for name, _ in wanted.powers):
             raise KindMismatch(f"a whole number of {wanted}", "a whole number of one unit that every book shows alike")
         return n.Call(expr.function, tuple(self.to(argument, wanted) for argument in expr.arguments)), wanted
 
-    def _total(self, expr: n.Total) -> Lowered:
+    def total(self, expr: n.Total) -> Lowered:
         inside, found = self.natural(expr.expr)
         _no_points(found)
         return replace(expr, expr=inside), found
 
-    def _joined(self, expr: n.Joined) -> Lowered:
+    def joined(self, expr: n.Joined) -> Lowered:
         inside, found = self.natural(expr.expr)
         wanted = displayed(expr.unit, self.system)
         _no_points(found, wanted)
@@ -211,41 +211,41 @@ class _Lowering:
         factor, inverse = factor_between(found, wanted)
         return _scaled(inside, factor, inverse=inverse), wanted
 
-    def _choose(self, expr: n.Choose) -> Lowered:
+    def choose(self, expr: n.Choose) -> Lowered:
         return replace(expr, state=self.to(expr.state, PURE)), PURE
 
-    def _plain(self, expr: n.Expr) -> Lowered:
+    def plain(self, expr: n.Expr) -> Lowered:
         return expr, PURE
 
 
 _RULES: Final[dict[type[n.Expr], Callable[[_Lowering, Any], Lowered]]] = {
-    n.Number: _Lowering._number,
-    n.Line: _Lowering._line,
-    n.Previous: _Lowering._previous,
-    n.At: _Lowering._at,
-    n.InternalRate: _Lowering._internal_rate,
-    n.Raw: _Lowering._raw,
-    n.Named: _Lowering._named,
-    n.Add: _Lowering._sum,
-    n.Subtract: _Lowering._sum,
-    n.Multiply: _Lowering._product,
-    n.Divide: _Lowering._product,
-    n.Ratio: _Lowering._ratio,
-    n.Power: _Lowering._power,
-    n.Compare: _Lowering._compare,
-    n.Logic: _Lowering._logic,
-    n.Where: _Lowering._where,
-    n.Call: _Lowering._call,
-    n.Total: _Lowering._total,
-    n.Joined: _Lowering._joined,
-    n.Choose: _Lowering._choose,
-    n.IsNumber: _Lowering._plain,
-    n.Filled: _Lowering._plain,
-    n.SameText: _Lowering._plain,
-    n.CountWord: _Lowering._plain,
-    n.CountUsed: _Lowering._plain,
-    n.FirstLabel: _Lowering._plain,
-    n.Label: _Lowering._plain,
+    n.Number: _Lowering.number,
+    n.Line: _Lowering.line,
+    n.Previous: _Lowering.previous,
+    n.At: _Lowering.at,
+    n.InternalRate: _Lowering.internal_rate,
+    n.Raw: _Lowering.raw,
+    n.Named: _Lowering.named,
+    n.Add: _Lowering.sum_of,
+    n.Subtract: _Lowering.sum_of,
+    n.Multiply: _Lowering.product,
+    n.Divide: _Lowering.product,
+    n.Ratio: _Lowering.ratio,
+    n.Power: _Lowering.power,
+    n.Compare: _Lowering.compare,
+    n.Logic: _Lowering.logic,
+    n.Where: _Lowering.where,
+    n.Call: _Lowering.call,
+    n.Total: _Lowering.total,
+    n.Joined: _Lowering.joined,
+    n.Choose: _Lowering.choose,
+    n.IsNumber: _Lowering.plain,
+    n.Filled: _Lowering.plain,
+    n.SameText: _Lowering.plain,
+    n.CountWord: _Lowering.plain,
+    n.CountUsed: _Lowering.plain,
+    n.FirstLabel: _Lowering.plain,
+    n.Label: _Lowering.plain,
 }
 
 
@@ -282,7 +282,9 @@ def _measured(of: Unit) -> list[tuple[str, int]]:
 def _no_points(*units: Unit) -> None:
     for each in units:
         if each.point:
-            raise KindMismatch(f"a temperature in {each}", "a difference of temperatures, or one line that gives kelvin")
+            raise KindMismatch(
+                f"a temperature in {each}", "a difference of temperatures, or one line that gives kelvin"
+            )
 
 
 def _convert(core: n.Expr, found: Unit, target: Unit) -> n.Expr:
@@ -321,7 +323,9 @@ def _without_kind(name: str) -> str:
     return stem if f"_{kind}" in MASS_KINDS else name
 
 
-_CONVERTIBLE: Final = {_without_kind(base) for symbol in SYMBOLS.values() if symbol.size != 1 for base, _ in symbol.measures}
+_CONVERTIBLE: Final = {
+    _without_kind(base) for symbol in SYMBOLS.values() if symbol.size != 1 for base, _ in symbol.measures
+}
 
 
 def factor_value(powers: tuple[tuple[str, int], ...]) -> Fraction:

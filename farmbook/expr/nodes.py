@@ -1,7 +1,7 @@
-"""The expression language: some twenty frozen classes. A node holds its arguments; no number and no text is made in it.
+"""The expression language: some thirty frozen classes. A node holds its arguments; no number and no text is made in it.
 
-Lines are leaves of each other's expressions. Arithmetic operators build nodes; a bare number other than 0, 1 and -1 (2 and 10 in
-powers) is refused (rule 4): give it a name, a unit and a source as a `Constant`.
+Lines are leaves of each other's expressions. Arithmetic operators build nodes; a bare number other than 0, 1 and -1 (2 and
+10 in powers) is refused (rule 4): give it a name, a unit and a source as a `Constant`.
 """
 
 from __future__ import annotations
@@ -9,7 +9,7 @@ from __future__ import annotations
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass, field
 from functools import cached_property
-from typing import Final
+from typing import Final, Self
 
 from farmbook.errors import ModelFault
 from farmbook.expr.axis import Axis
@@ -111,7 +111,10 @@ class Expr:
 
 
 class Constant(float):
-    """A number with a name, a unit and a source. Beside plain numbers it is a number; beside a node it keeps its name and gets a cell."""
+    """A number with a name, a unit and a source.
+
+    Beside plain numbers it is a number; beside a node it keeps its name and gets a cell.
+    """
 
     name: str
     label: str
@@ -119,7 +122,8 @@ class Constant(float):
     source: str
     note: str
 
-    def __new__(cls, value: float, name: str, *, label: str, unit: Unit, source: str, note: str = "") -> Constant:
+    def __new__(cls, value: float, name: str, *, label: str, unit: Unit, source: str, note: str = "") -> Self:
+        """Make the number and keep what is known of it."""
         self = super().__new__(cls, value)
         self.name, self.label, self.unit, self.source, self.note = name, label, unit, source, note
         return self
@@ -127,6 +131,8 @@ class Constant(float):
 
 @dataclass(frozen=True, eq=False)
 class Number(Expr):
+    """A bare 0, 1 or -1, or 2 or 10 in a power."""
+
     value: int
 
 
@@ -146,18 +152,24 @@ class Factor(Expr):
 
 @dataclass(frozen=True, eq=False)
 class Add(Expr):
+    """Left plus right."""
+
     left: Expr
     right: Expr
 
 
 @dataclass(frozen=True, eq=False)
 class Subtract(Expr):
+    """Left less right."""
+
     left: Expr
     right: Expr
 
 
 @dataclass(frozen=True, eq=False)
 class Multiply(Expr):
+    """Left times right."""
+
     left: Expr
     right: Expr
 
@@ -181,6 +193,8 @@ class Ratio(Expr):
 
 @dataclass(frozen=True, eq=False)
 class Power(Expr):
+    """The base raised to the exponent."""
+
     base: Expr
     exponent: Expr
 
@@ -204,6 +218,8 @@ class Logic(Expr):
 
 @dataclass(frozen=True, eq=False)
 class Where(Expr):
+    """`yes` where the condition is not zero, else `no`."""
+
     condition: Expr
     yes: Expr
     no: Expr
@@ -261,7 +277,7 @@ class At(Expr):
 
 @dataclass(frozen=True, eq=False)
 class InternalRate(Expr):
-    """The rate for each step at which a line's flows along an ordered axis are worth nothing together; 0 where none is found."""
+    """The rate for each step at which a line's flows along an ordered axis are worth nothing together; 0 if none is found."""
 
     line: Line
     axis: Axis
@@ -277,7 +293,7 @@ class Joined(Expr):
 
 @dataclass(frozen=True, eq=False)
 class RawInput(Expr):
-    """A cell that a person types into ("number", "text", "choice", "basis"), or that states a usual limit ("low", "high")."""
+    """A cell that a person types into ("number", "text", "choice", "basis"), or a usual limit ("low", "high")."""
 
     name: str
     label: str
@@ -295,6 +311,8 @@ class Raw(Expr):
 
 @dataclass(frozen=True, eq=False)
 class IsNumber(Expr):
+    """1 where a number stands in the cell."""
+
     source: RawInput
 
 
@@ -316,8 +334,8 @@ class Word(Expr):
 class SameText(Expr):
     """1 where two texts agree, upper or lower case alike."""
 
-    left: Expr
-    right: Expr
+    left: RawInput | Word
+    right: RawInput | Word
 
 
 @dataclass(frozen=True, eq=False)
@@ -330,7 +348,7 @@ class CountWord(Expr):
 
 @dataclass(frozen=True, eq=False)
 class CountUsed(Expr):
-    """How many cells of these tables, which stand in one block and share their axes, hold this word in rows and columns in use."""
+    """How many cells of these tables, which stand in one block and share their axes, hold this word where in use."""
 
     sources: tuple[RawInput, ...]
     word: str
@@ -339,7 +357,7 @@ class CountUsed(Expr):
 
 @dataclass(frozen=True, eq=False)
 class FirstLabel(Expr):
-    """The label of the first of these lines, from the top of the column they stand in, whose text is this word; else other words."""
+    """The label of the first of these lines, down the column they stand in, whose text is this word; else other words."""
 
     lines: tuple[Line, ...]
     labels: tuple[str, ...]
@@ -402,10 +420,13 @@ def wrap(value: Operand, *, powers: bool = False) -> Expr:
     if isinstance(value, Constant):
         return Named(value)
     if isinstance(value, bool):
-        raise ModelFault(f"{value} in an expression", why="nodes are compared by <, <=, > and >= alone; == is Python's own")
+        why = "nodes are compared by <, <=, > and >= alone; == is Python's own"
+        raise ModelFault(f"{value} in an expression", why=why)
     if isinstance(value, (int, float)) and value in (_POWER_LITERALS if powers else _LITERALS):
         return Number(int(value))
-    raise ModelFault(f"a bare {value!r} in an expression", why="rule 4: give it a name, a unit and a source as a Constant")
+    raise ModelFault(
+        f"a bare {value!r} in an expression", why="rule 4: give it a name, a unit and a source as a Constant"
+    )
 
 
 def children(expr: Expr) -> Sequence[Expr]:

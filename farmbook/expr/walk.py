@@ -40,21 +40,11 @@ def ordered_axes(axes: Iterable[Axis]) -> tuple[Axis, ...]:
 
 def axes_of(expr: Expr) -> tuple[Axis, ...]:
     """The axes over which an expression has a value of its own."""
-    if isinstance(expr, (Line, RawInput)):
-        return ordered_axes(expr.axes)
-    if isinstance(expr, Previous):
-        return ordered_axes(expr.line.axes)
-    if isinstance(expr, Label):
-        return ordered_axes(expr.source.axes)
+    if isinstance(expr, _OWN_AXES):
+        return ordered_axes(_own_axes(expr))
     if isinstance(expr, (CountUsed, CountWord, FirstLabel)):
         return ()
-    if isinstance(expr, InternalRate):
-        return ordered_axes(axis for axis in expr.line.axes if axis != expr.axis)
-    if isinstance(expr, At):
-        return ordered_axes([*(axis for axis in expr.line.axes if axis != expr.axis), *axes_of(expr.position)])
-    found: list[Axis] = []
-    for child in children(expr):
-        found.extend(axes_of(child))
+    found = [axis for child in children(expr) for axis in axes_of(child)]
     if isinstance(expr, Total):
         if expr.axis not in found:
             raise ModelFault(f"a total over {expr.axis.label} of something that has no {expr.axis.label}")
@@ -62,6 +52,21 @@ def axes_of(expr: Expr) -> tuple[Axis, ...]:
     if isinstance(expr, Running):
         found.append(expr.axis)
     return ordered_axes(found)
+
+
+_OWN_AXES = (Line, RawInput, Previous, Label, InternalRate, At)
+
+
+def _own_axes(expr: Line | RawInput | Previous | Label | InternalRate | At) -> Iterable[Axis]:
+    """The axes of a line or cell, or of what is asked of one."""
+    if isinstance(expr, (Line, RawInput)):
+        return expr.axes
+    if isinstance(expr, Label):
+        return expr.source.axes
+    if isinstance(expr, Previous):
+        return expr.line.axes
+    rest = [axis for axis in expr.line.axes if axis != expr.axis]
+    return [*rest, *axes_of(expr.position)] if isinstance(expr, At) else rest
 
 
 def lines_of(expr: Expr, *, earlier: bool = True) -> list[Line]:
@@ -106,7 +111,7 @@ class Step:
 def schedule(roots: Mapping[Line, Expr]) -> list[Step]:
     """Put lines (each with its lowered expression) in an order in which each finds what it needs.
 
-    Raises ModelFault, naming the lines, for a cycle within one step and for a cycle that does not run through `previous` alone.
+    Raises ModelFault, naming the lines, for a cycle within one step and for one that does not run through `previous` alone.
     """
     steps: list[Step] = []
     for component in _components(roots):

@@ -1,7 +1,7 @@
 """Formulas: a lowered line becomes the text of a spreadsheet formula, with gaps where cell addresses go.
 
-Rendered once per line; the writer fills the gaps for each cell. Single-valued lines, inputs and constants are written by their
-workbook names, table and time lines by their cells. Only functions that every spreadsheet program has are used.
+Rendered once per line; the writer fills the gaps for each cell. Single-valued lines, inputs and constants are written by
+their workbook names, table and time lines by their cells. Only functions that every spreadsheet program has are used.
 """
 
 from __future__ import annotations
@@ -14,7 +14,18 @@ from farmbook.errors import ModelFault
 from farmbook.expr import nodes as n
 from farmbook.expr.axis import Axis
 
-__all__ = ["FUNCTION_NAMES", "NODE_RULES", "BlockOf", "CellOf", "LineFormula", "Part", "RangeOf", "factor_name", "formula_of", "workbook_name"]
+__all__ = [
+    "FUNCTION_NAMES",
+    "NODE_RULES",
+    "BlockOf",
+    "CellOf",
+    "LineFormula",
+    "Part",
+    "RangeOf",
+    "factor_name",
+    "formula_of",
+    "workbook_name",
+]
 
 COMPARED, JOINED, ADDED, MULTIPLIED, RAISED, ATOM = 1, 2, 3, 4, 5, 9
 """Precedence in spreadsheets, where unary minus binds tighter than a power and powers group from the left (rule 10)."""
@@ -22,7 +33,7 @@ COMPARED, JOINED, ADDED, MULTIPLIED, RAISED, ATOM = 1, 2, 3, 4, 5, 9
 
 @dataclass(frozen=True)
 class CellOf:
-    """The cell of a line or input with the same members as the formula's own cell; `back` steps one earlier along that axis."""
+    """The cell of a line or input for the members of the formula's own cell; `back` steps one earlier along that axis."""
 
     of: n.Line | n.RawInput
     back: Axis | None = None
@@ -128,15 +139,15 @@ class _Writer:
             raise ModelFault(what, where=self.line.where, why="make it a line first")
 
 
-def _number(w: _Writer, x: n.Number) -> _Text:
+def _number(_w: _Writer, x: n.Number) -> _Text:
     return _Text((str(x.value),), ATOM if x.value >= 0 else ADDED)
 
 
-def _named(w: _Writer, x: n.Named) -> _Text:
+def _named(_w: _Writer, x: n.Named) -> _Text:
     return _Text((x.constant.name,))
 
 
-def _factor(w: _Writer, x: n.Factor) -> _Text:
+def _factor(_w: _Writer, x: n.Factor) -> _Text:
     return _Text((factor_name(x.powers),))
 
 
@@ -154,7 +165,9 @@ def _infix(sign: str, binds: int, right: int) -> Callable[[_Writer, Any], _Text]
 def _ratio(w: _Writer, x: n.Ratio) -> _Text:
     w.alone("a guarded division")
     top, bottom, other = w.write(x.top), w.value(x.bottom), w.value(x.otherwise)
-    return _Text(("IF(", *bottom.at(JOINED), "=0,", *other.parts, ",", *top.at(MULTIPLIED), "/", *bottom.at(RAISED), ")"))
+    return _Text(
+        ("IF(", *bottom.at(JOINED), "=0,", *other.parts, ",", *top.at(MULTIPLIED), "/", *bottom.at(RAISED), ")")
+    )
 
 
 def _power(w: _Writer, x: n.Power) -> _Text:
@@ -253,24 +266,23 @@ def _same_text(w: _Writer, x: n.SameText) -> _Text:
         if isinstance(side, n.Word):
             sides.append((_quoted(side.text),))
         else:
-            assert isinstance(side, n.RawInput)
             sides.append(w.cell(side).parts)
     return _Text(("(", *sides[0], "=", *sides[1], ")"), ATOM, boolean=True)
 
 
-def _count_word(w: _Writer, x: n.CountWord) -> _Text:
+def _count_word(_w: _Writer, x: n.CountWord) -> _Text:
     word = _quoted(x.word) if isinstance(x.word, str) else str(x.word)
     return _Text(("COUNTIF(", BlockOf(x.sources), ",", word, ")"))
 
 
-def _count_used(w: _Writer, x: n.CountUsed) -> _Text:
+def _count_used(_w: _Writer, x: n.CountUsed) -> _Text:
     used: list[Part] = []
     for line in x.presents:
         used += ["*", RangeOf(line, line.axes[0])]
     return _Text(("SUMPRODUCT((", BlockOf(x.sources), "=", _quoted(x.word), ")*1", *used, ")"))
 
 
-def _first_label(w: _Writer, x: n.FirstLabel) -> _Text:
+def _first_label(_w: _Writer, x: n.FirstLabel) -> _Text:
     block, word = BlockOf(x.lines), _quoted(x.word)
     found: Parts = ("INDEX(", BlockOf(x.lines, labels=True), ",MATCH(", word, ",", block, ",0),1)")
     return _Text(("IF(COUNTIF(", block, ",", word, ")=0,", _quoted(x.otherwise), ",", *found, ")"))

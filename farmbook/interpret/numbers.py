@@ -133,7 +133,9 @@ class Engine:
         for first in range(0, count, most):
             several = range(first, min(first + most, count))
             found = self.run({source: _of_draws(cells, several) for source, cells in values.items()})
-            parts.append({line: np.broadcast_to(found[line], (len(several), *found[line].shape[1:])) for line in wanted})
+            parts.append(
+                {line: np.broadcast_to(found[line], (len(several), *found[line].shape[1:])) for line in wanted}
+            )
         return {line: np.concatenate([part[line] for part in parts]) for line in wanted}
 
     def run_with_openings(self, values: Mapping[n.RawInput, Cells]) -> tuple[dict[n.Line, Array], dict[n.Line, Array]]:
@@ -186,7 +188,9 @@ class _Emitter:
             self.text.insert(0, f"s{variable} = given['{variable}'].texts")
             self.text.insert(0, f"{variable} = given['{variable}'].numbers  # {source.name}")
         returned = ", ".join(self.variable[line] for line in self.roots)
-        opened = ", ".join("o" + self.variable[line] for line, root in self.roots.items() if isinstance(root, (n.Starting, n.Running)))
+        opened = ", ".join(
+            "o" + self.variable[line] for line, root in self.roots.items() if isinstance(root, (n.Starting, n.Running))
+        )
         body = "\n".join("    " + row for row in [*self.text, f"return [{returned}], [{opened}]"])
         return f"def run(draws, given):\n{body}\n"
 
@@ -241,10 +245,10 @@ class _Emitter:
         root = self.roots[line]
         rest = tuple(each for each in ordered_axes(line.axes) if each != axis)
         if isinstance(root, n.Running):
-            return f"{self._earlier(line)} {root.sign} ({self.emit(root.expr, rest)})"
+            return f"{self.earlier(line)} {root.sign} ({self.emit(root.expr, rest)})"
         return self.emit(root.step if isinstance(root, n.Starting) else root, rest)
 
-    def _earlier(self, line: n.Line) -> str:
+    def earlier(self, line: n.Line) -> str:
         if not isinstance(self.roots[line], (n.Starting, n.Running)):
             raise ModelFault(f"`{line.name}` has no opening value, so it has no previous value", where=line.where)
         name = self.variable[line]
@@ -278,15 +282,15 @@ class _Emitter:
 Axes = tuple[Axis, ...]
 
 
-def _number(e: _Emitter, x: n.Number, axes: Axes) -> str:
+def _number(_e: _Emitter, x: n.Number, _axes: Axes) -> str:
     return f"{float(x.value)!r}"
 
 
-def _named(e: _Emitter, x: n.Named, axes: Axes) -> str:
+def _named(e: _Emitter, x: n.Named, _axes: Axes) -> str:
     return f"({constant_value(x.constant, e.system)!r})"
 
 
-def _factor(e: _Emitter, x: n.Factor, axes: Axes) -> str:
+def _factor(_e: _Emitter, x: n.Factor, _axes: Axes) -> str:
     return repr(float(factor_value(x.powers)))
 
 
@@ -334,7 +338,7 @@ def _total(e: _Emitter, x: n.Total, axes: Axes) -> str:
 def _previous(e: _Emitter, x: n.Previous, axes: Axes) -> str:
     own = ordered_axes(x.line.axes)
     if e.step is not None and x.line in e.looped:
-        return e.spread(e._earlier(x.line), own[:-1], axes)
+        return e.spread(e.earlier(x.line), own[:-1], axes)
     name = e.variable[x.line]
     if not isinstance(e.roots[x.line], (n.Starting, n.Running)):
         raise ModelFault(f"`{x.line.name}` has no opening value, so it has no previous value", where=x.line.where)
@@ -373,7 +377,6 @@ def _same_text(e: _Emitter, x: n.SameText, axes: Axes) -> str:
         if isinstance(side, n.Word):
             sides.append(repr(side.text.lower()))
         else:
-            assert isinstance(side, n.RawInput)
             sides.append(e.leaf(f"t{e.source(side)}", ordered_axes(side.axes), axes))
     return f"(1.0 * ({sides[0]} == {sides[1]}))"
 
@@ -399,7 +402,7 @@ def _count_used(e: _Emitter, x: n.CountUsed, axes: Axes) -> str:
     return e.spread(f"total(({found}){used})", (), axes)
 
 
-def _first_label(e: _Emitter, x: n.FirstLabel, axes: Axes) -> str:
+def _first_label(e: _Emitter, x: n.FirstLabel, _axes: Axes) -> str:
     texts = ", ".join(e.variable[line] for line in x.lines)
     return f"first([{texts}], {x.word!r}, {x.labels!r}, {x.otherwise!r})"
 

@@ -112,7 +112,10 @@ def _running(x: n.Running) -> Said:
 
 
 def _same_text(x: n.SameText) -> Said:
-    sides = [f'"{side.text}"' if isinstance(side, n.Word) else _name(getattr(side, "label", "")) for side in (x.left, x.right)]
+    sides = [
+        f'"{side.text}"' if isinstance(side, n.Word) else _name(getattr(side, "label", ""))
+        for side in (x.left, x.right)
+    ]
     return f"1 if {sides[0]} is {sides[1]}", LOOSE
 
 
@@ -141,7 +144,10 @@ NODE_RULES: Final[dict[type[n.Expr], Callable[[Any], Said]]] = {
     n.Starting: _starting,
     n.Running: _running,
     n.At: lambda x: (f"{_name(x.line.label)} at {x.axis.label} {_within(x.position, ATOM)}", ATOM),
-    n.InternalRate: lambda x: (f"the rate for each {x.axis.label} at which all {_name(x.line.label)} are worth nothing together", LOOSE),
+    n.InternalRate: lambda x: (
+        f"the rate for each {x.axis.label} at which all {_name(x.line.label)} are worth nothing together",
+        LOOSE,
+    ),
     n.Joined: lambda x: _say(x.expr),
     n.Raw: lambda x: (f"{_name(x.source.label)} as typed", ATOM),
     n.IsNumber: lambda x: (f"1 if {_name(x.source.label)} holds a number", LOOSE),

@@ -8,7 +8,7 @@ from dataclasses import dataclass, field
 from farmbook.expr.axis import Axis
 from farmbook.expr.nodes import Constant, Line, RawInput
 
-__all__ = ["Book", "Cell", "Chart", "Home", "Sheet", "a1", "column_letters"]
+__all__ = ["Book", "Cell", "Chart", "Content", "Home", "Sheet", "a1", "column_letters"]
 
 Index = tuple[int, ...]
 

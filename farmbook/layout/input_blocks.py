@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 
 from farmbook.errors import ModelFault
 from farmbook.expr.axis import Axis
@@ -99,7 +99,7 @@ def _down(page: Page, numbers: Sequence[Bound], names: Bound | None, axis: Axis)
     basis_column = VALUE + len(numbers)
     note_column = basis_column + len(numbers)
     page.put(page.row, LABEL, Text(axis.label.capitalize()), "column_head")
-    page.put(page.row, note_column, Text("Your note"), "column_head")
+    _note_head(page, page.row, note_column)
     for at, words in enumerate(("Unit", "Usual, from", "Usual, to"), page.row + 1):
         page.words(at, LABEL, words, "unit")
     first = page.row + 4
@@ -113,8 +113,9 @@ def _down(page: Page, numbers: Sequence[Bound], names: Bound | None, axis: Axis)
         assert one.basis is not None
         _column(page, one.basis, first, basis_column + offset, (axis,), "input_text", "")
     _names(page, names, axis, first, LABEL)
+    noted = [names, *numbers] if names else numbers
     for member in range(count):
-        page.put(first + member, note_column, Text(_notes(page, numbers, member, axis)), "input_text")
+        _note_cell(page, first + member, note_column, _notes(page, noted, member, axis))
     page.row = first + count + 1
     _flags_down(page, numbers, axis)
 
@@ -143,6 +144,30 @@ def _notes(page: Page, numbers: Sequence[Bound], member: int, axis: Axis) -> str
             if index[ordered_axes(one.cell.axes).index(axis)] == member:
                 found.append(f"{one.declared.label}: {note}")
     return "; ".join(found)
+
+
+def _notes_across(page: Page, one: Bound, across: Axis, fixed: Mapping[Axis, int]) -> str:
+    """The notes of one row: those of an input with these members, each with the number of its member across."""
+    axes = ordered_axes(one.cell.axes)
+    found = []
+    for index, note in sorted(page.plan.notes.get(one.cell, {}).items()):
+        at = dict(zip(axes, index, strict=True))
+        if all(at[axis] == member for axis, member in fixed.items()):
+            found.append(f"{across.label.capitalize()} {at[across] + 1}: {note}")
+    return "; ".join(found)
+
+
+def _note_head(page: Page, row: int, column: int) -> None:
+    page.put(row, column, Text("Your note"), "column_head", across=_room(page, column))
+
+
+def _note_cell(page: Page, row: int, column: int, words: str) -> None:
+    page.put(row, column, Text(words), "input_text", across=_room(page, column))
+
+
+def _room(page: Page, column: int) -> int:
+    """Columns from this one to the edge of the sheet."""
+    return max(1, len(page.sheet.widths) - column)
 
 
 def _flags_down(page: Page, numbers: Sequence[Bound], axis: Axis) -> None:
@@ -185,6 +210,7 @@ def _across(page: Page, numbers: Sequence[Bound], names: Bound | None, axis: Axi
     page.heads(page.row, [(unit_column, "Unit", 1), (unit_column + 1, "Usual, from", 1), (unit_column + 2, "Usual, to", 1)])
     for member in range(count):
         page.put(page.row, basis_column + member, Text(f"Basis, {axis.label} {member + 1}"), "column_head")
+    _note_head(page, page.row, basis_column + count)
     page.row += 1
     for one in numbers:
         page.words(page.row, LABEL, one.declared.label, "label")
@@ -193,6 +219,9 @@ def _across(page: Page, numbers: Sequence[Bound], names: Bound | None, axis: Axi
         _limits(page, one, (page.row, unit_column + 1), (page.row, unit_column + 2))
         assert one.basis is not None
         _column(page, one.basis, page.row, basis_column, (axis,), "input_text", "")
+        noted = [names, one] if names and one is numbers[0] else [one]
+        words = (_notes_across(page, each, axis, {}) for each in noted)
+        _note_cell(page, page.row, basis_column + count, "; ".join(filter(None, words)))
         page.row += 1
     page.row += 1
     page.put(page.row, LABEL, Text("What the book says of each number"), "column_head")
@@ -218,6 +247,7 @@ def _matrix(page: Page, one: Bound, axes: tuple[Axis, ...]) -> None:
     basis_column = VALUE + wide + 1
     for member in range(wide):
         page.put(page.row, basis_column + member, Text(f"Basis, {across.label} {member + 1}"), "column_head")
+    _note_head(page, page.row, basis_column + wide)
     limit_column = VALUE + wide
     page.put(page.row, limit_column, Text("Usual range"), "column_head")
     first = page.row + 1
@@ -232,6 +262,8 @@ def _matrix(page: Page, one: Bound, axes: tuple[Axis, ...]) -> None:
         for index in _indices(counts):
             page.put(*home.place(dict(zip(axes, index, strict=True))), Typed(cell, index), look, format=form)
         plan.settle(cell, home)
+    for member in range(high):
+        _note_cell(page, first + member, basis_column + wide, _notes_across(page, one, across, {down: member}))
     page.row = first + high + 1
     page.put(page.row, LABEL, Text("What the book says of each number"), "column_head")
     page.member_labels(across, page.row, VALUE, "column_head")

@@ -18,7 +18,7 @@ from farmbook.model.cabinet_heat import CabinetHeat
 from farmbook.model.declare import check, choice, line, number, uses
 from farmbook.model.section import Section
 from farmbook.model.site import Site
-from farmbook.model.vessel_run import VesselRun
+from farmbook.model.vessel_heat import VesselHeat
 from farmbook.sources import ARITHMETIC, COMMON_PRACTICE, HEAT_CONDUCTION
 from farmbook.units import unit
 
@@ -56,7 +56,7 @@ class CoreHeating(Section):
 
     site = uses(Site)
     cabinet = uses(CabinetHeat)
-    vessel = uses(VesselRun)
+    vessel = uses(VesselHeat)
 
     thickness = number(
         "Thickness of a filled bag",
@@ -217,7 +217,7 @@ class CoreHeating(Section):
     @line("Temperature of the chamber that the probe was in", unit="degC")
     def probe_chamber(self) -> Expr:
         """Cabinet or pressure vessel, as chosen."""
-        return where(self.chose(self.probe_place, IN_VESSEL), self.vessel.temperature, self.cabinet_chamber)
+        return where(self.chose(self.probe_place, IN_VESSEL), self.vessel.hold_temperature, self.cabinet_chamber)
 
     @line("Probe readings given", unit="1")
     def readings_given(self) -> Expr:

@@ -16,6 +16,7 @@ from farmbook.calc.worth import (
 )
 from farmbook.expr.functions import absolute, any_of, joined, maximum, negation, ratio, sentence
 from farmbook.expr.nodes import Constant, Expr
+from farmbook.model.crop import Crop
 from farmbook.model.declare import check, choice, line, number, uses
 from farmbook.model.farm_plan import Farm
 from farmbook.model.growing_cost import GrowingCost
@@ -36,7 +37,7 @@ from farmbook.units import unit
 
 __all__ = ["AFTER_LAB", "LAB", "STEAMING", "MakeOrBuy"]
 
-STEAMING: Final = "the steam cabinet"
+STEAMING: Final = "the steamer"
 LAB: Final = "the lab or the spawn run room"
 AFTER_LAB: Final = "fruiting, hands or sales"
 
@@ -58,6 +59,7 @@ class MakeOrBuy(Section):
     farm = uses(Farm)
     spawn = uses(Spawn)
     source = uses(SpawnSource)
+    crop = uses(Crop)
     chain = uses(OwnSpawn)
     work = uses(OwnSpawnWork)
     growing = uses(GrowingCost)
@@ -179,11 +181,16 @@ class MakeOrBuy(Section):
         """A cost of making, though no invoice shows it."""
         return self.extra_bags_lost * self.lost_bag_cost
 
-    @line("Spawn made: places in the cabinet taken, cost a year", unit="money/year")
+    @line("Spawn made: bags inoculated that its places would give, a year", unit="bag_inoculated/year")
+    def bags_displaced(self) -> Expr:
+        """A place holds a bag filled, and some of those are lost at steaming."""
+        places = joined(self.chain.steamed, "bag_filled/week") * self.farm.weeks_worked
+        return places * self.crop.inoculated_per_filled
+
+    @line("Spawn made: places in the steamer taken, cost a year", unit="money/year")
     def displaced(self) -> Expr:
-        """What the bags would have left that find no place. Nothing unless the steam cabinet is what holds you back."""
-        places = joined(self.chain.steamed, "bag_inoculated/week") * self.farm.weeks_worked
-        return places * self.bag_leaves * self.chose(self.limit, STEAMING)
+        """What the bags would have left that find no place. Nothing unless the steamer is what holds you back."""
+        return self.bags_displaced * self.bag_leaves * self.chose(self.limit, STEAMING)
 
     @line("Spawn made: running cost a year, upkeep inside", unit="money/year")
     def running(self) -> Expr:

@@ -188,7 +188,7 @@ class MakeOrBuyTurn(Section):
     @line("Spawn made: bags that one bad batch reaches", unit="bag_inoculated")
     def reached_made(self) -> Expr:
         """All bags inoculated from one batch of what goes into them."""
-        return self.spawn.bags_inoculated_a_week * at(self.chain.weeks_lasting, GENERATION, self.last_step)
+        return self.spawn.bags_inoculated_a_week * at(self.chain.weeks_used, GENERATION, self.last_step)
 
     @line("Spawn bought: bags that one bad delivery reaches", unit="bag_inoculated")
     def reached_bought(self) -> Expr:

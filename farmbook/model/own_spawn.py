@@ -21,10 +21,11 @@ from farmbook.expr.nodes import Expr
 from farmbook.model.axes import GENERATION
 from farmbook.model.declare import check, line, number, uses
 from farmbook.model.farm_plan import Farm
-from farmbook.model.own_spawn_way import IN_CABINET, OwnSpawnWay
+from farmbook.model.own_spawn_way import IN_STEAMER, OwnSpawnWay
 from farmbook.model.section import Section
 from farmbook.model.spawn_bought import Spawn
 from farmbook.model.spawn_source import SpawnSource
+from farmbook.model.steriliser import Steriliser
 from farmbook.sources import ARITHMETIC, COMMON_PRACTICE
 
 __all__ = ["OwnSpawn"]
@@ -36,6 +37,7 @@ class OwnSpawn(Section):
     title = "Own spawn: what to start, counted back from the bags"
 
     farm = uses(Farm)
+    steriliser = uses(Steriliser)
     spawn = uses(Spawn)
     source = uses(SpawnSource)
     way = uses(OwnSpawnWay)
@@ -139,6 +141,11 @@ class OwnSpawn(Section):
         """What is needed where the left over keeps; otherwise whole batches, their left over thrown out."""
         return where(self.keeps, self.needed, self.whole_batches)
 
+    @line("Own spawn: weeks a batch is used", unit="week", axes=(GENERATION,))
+    def weeks_used(self) -> Expr:
+        """Until the next one takes over: as long as it lasts, or less where it grows too old before."""
+        return ratio(self.started_in_batch, self.started)
+
     @line("Own spawn: batches a week", unit="lab_batch/week", axes=(GENERATION,))
     def batches(self) -> Expr:
         """Fewer than planned where a batch lasts longer than the weeks between two."""
@@ -178,13 +185,13 @@ class OwnSpawn(Section):
         """To set beside the weeks a bought delivery takes."""
         return self.lead_days / DAYS_IN_A_WEEK
 
-    # Places in the cabinet
+    # Places in the steamer
 
-    @line("Own spawn: bags steamed in the cabinet a week", unit="spawn_unit/week")
+    @line("Own spawn: bags of it in the steamer a week", unit="spawn_unit/week")
     def steamed(self) -> Expr:
-        """Sawdust spawn only, and only if you chose the cabinet for it."""
+        """Sawdust spawn only, and only if you chose the steamer for it."""
         return total(self.started * self.way.is_sawdust, GENERATION) * self.way.chose(
-            self.way.sawdust_cooked_in, IN_CABINET
+            self.way.sawdust_cooked_in, IN_STEAMER
         )
 
     @line("Own spawn: places it takes for each bag filled to fruit", unit="share", source=ARITHMETIC)
@@ -195,7 +202,7 @@ class OwnSpawn(Section):
     @line("Places of a full load left for bags to fruit", unit="place/run", source=ARITHMETIC)
     def fruiting_places(self) -> Expr:
         """All places over 1 and the share that spawn takes: nothing has to be tried out."""
-        return fruiting_places(joined(self.farm.bags_per_load, "place/run"), self.places_per_bag)
+        return fruiting_places(joined(self.steriliser.bags_per_run, "place/run"), self.places_per_bag)
 
     @line("Places of a full load taken by spawn", unit="place/run", source=ARITHMETIC)
     def spawn_places(self) -> Expr:

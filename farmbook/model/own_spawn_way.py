@@ -15,8 +15,8 @@ from farmbook.model.spawn_source import SpawnSource
 from farmbook.sources import ARITHMETIC, COMMON_PRACTICE
 
 __all__ = [
-    "IN_CABINET",
     "IN_COOKER",
+    "IN_STEAMER",
     "ONE_GRAIN",
     "ONE_GRAIN_SAWDUST",
     "TWO_GRAINS",
@@ -28,7 +28,7 @@ ONE_GRAIN: Final = "one grain, then bags"
 TWO_GRAINS: Final = "two grains, then bags"
 ONE_GRAIN_SAWDUST: Final = "one grain, then sawdust spawn"
 TWO_GRAINS_SAWDUST: Final = "two grains, then sawdust spawn"
-IN_CABINET: Final = "steam cabinet"
+IN_STEAMER: Final = "steamer"
 IN_COOKER: Final = "pressure cooker"
 
 
@@ -53,10 +53,10 @@ class OwnSpawnWay(Section):
     )
     sawdust_cooked_in = choice(
         "Own spawn: sawdust spawn bags are cooked in",
-        IN_CABINET,
+        IN_STEAMER,
         IN_COOKER,
-        default=IN_CABINET,
-        how="In the steam cabinet each takes the place of a bag that would fruit. Grain and agar go in the cooker.",
+        default=IN_STEAMER,
+        how="In the steamer each takes the place of a bag that would fruit. Grain and agar go in the cooker.",
         source=COMMON_PRACTICE,
     )
     generation_limit = number(

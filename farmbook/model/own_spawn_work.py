@@ -5,13 +5,13 @@ from __future__ import annotations
 from farmbook.expr.functions import joined, ratio, total, where, whole_up
 from farmbook.expr.nodes import Expr
 from farmbook.model.axes import GENERATION
-from farmbook.model.cabinet import Cabinet
 from farmbook.model.declare import line, number, uses
 from farmbook.model.farm_plan import Farm
 from farmbook.model.own_spawn import OwnSpawn
 from farmbook.model.own_spawn_way import IN_COOKER, OwnSpawnWay
 from farmbook.model.section import Section
 from farmbook.model.spawn_bought import Spawn
+from farmbook.model.steriliser import Steriliser
 from farmbook.sources import COMMON_PRACTICE
 
 __all__ = ["OwnSpawnWork"]
@@ -24,7 +24,7 @@ class OwnSpawnWork(Section):
     table = "own_spawn"
 
     farm = uses(Farm)
-    cabinet = uses(Cabinet)
+    steriliser = uses(Steriliser)
     spawn = uses(Spawn)
     way = uses(OwnSpawnWay)
     chain = uses(OwnSpawn)
@@ -197,10 +197,10 @@ class OwnSpawnWork(Section):
         """Power and water of the pressure cooker."""
         return self.cooker_runs_in_all * self.cooker_cost
 
-    @line("Own spawn: steaming in the cabinet, cost a week", unit="money/week")
+    @line("Own spawn: steaming, cost a week", unit="money/week")
     def steaming_cost(self) -> Expr:
         """Each costs what a bag to fruit costs to steam, its share of the work inside."""
-        return self.chain.steamed * joined(self.cabinet.cost_per_bag, "money/spawn_unit")
+        return self.chain.steamed * joined(self.steriliser.cost_per_bag, "money/spawn_unit")
 
     @line("Own spawn: work, cost a week", unit="money/week")
     def work_cost(self) -> Expr:

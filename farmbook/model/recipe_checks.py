@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from farmbook.calc.tolerance import SUM_TOLERANCE
-from farmbook.expr.functions import absolute, all_of, any_of, joined, negation, ratio, total
+from farmbook.expr.functions import absolute, all_of, joined, ratio, total
 from farmbook.expr.nodes import Expr
 from farmbook.model.axes import INGREDIENT, RECIPE
 from farmbook.model.declare import check, line, uses
@@ -29,11 +29,14 @@ class RecipeChecks(Section):
     @line("Nitrogen not known", unit="flag", axes=(INGREDIENT,))
     def nitrogen_missing(self) -> Expr:
         """1 for an ingredient of a recipe with neither nitrogen nor protein filled in: it counts as holding none."""
+        return all_of(self.parts_in_recipes > 0, self.nitrogen_figures <= 0)
+
+    @line("Nitrogen figures filled in", unit="count", axes=(INGREDIENT,))
+    def nitrogen_figures(self) -> Expr:
+        """Of three: nitrogen tested, protein in dry matter, protein on the feed tag."""
         recipe = self.recipe
-        known = any_of(
-            recipe.given(recipe.nitrogen_tested), recipe.given(recipe.protein), recipe.given(recipe.tag_protein)
-        )
-        return all_of(self.parts_in_recipes > 0, negation(known))
+        protein = recipe.given(recipe.protein) + recipe.given(recipe.tag_protein)
+        return recipe.given(recipe.nitrogen_tested) + protein
 
     @line("Carbon not known", unit="flag", axes=(INGREDIENT,))
     def carbon_missing(self) -> Expr:

@@ -114,11 +114,24 @@ class Report(Section):
         labels = tuple(bound.declared.label for bound in self.singles() if bound.flag in self.number_flags())
         return FirstLabel(self.number_flags(), labels, NOT_A_NUMBER, "none: every single input holds a number")
 
+    def table_counts(self) -> list[Line]:
+        """The lines that count the cells without a number, table by table."""
+        return [found for found in self.lines if found.name.startswith("report.no_number_in_")]
+
+    @line("Cells that hold no number, first three tables", unit="count")
+    def first_tables_without_number(self) -> Expr:
+        """Counted in rows in use only."""
+        return _added(self.table_counts()[:3])
+
+    @line("Cells that hold no number, other tables", unit="count")
+    def other_tables_without_number(self) -> Expr:
+        """Counted in rows in use only."""
+        return _added(self.table_counts()[3:])
+
     @line("Cells of tables that hold no number", unit="count")
     def table_cells_without_number(self) -> Expr:
-        """Counted in rows in use only."""
-        counts = [found for found in self.lines if found.name.startswith("report.no_number_in_")]
-        return _added(counts)
+        """Such a cell counts as zero in every sum."""
+        return self.first_tables_without_number + self.other_tables_without_number
 
     @check(
         "Every single input holds a number",
@@ -183,11 +196,15 @@ class Report(Section):
         """Published, common practice, guessed or assumed."""
         return self.published_singles + self.common_singles + self.guessed_singles + self.assumed_singles
 
+    @line("Single inputs that say how they are known", unit="count")
+    def all_singles(self) -> Expr:
+        """Optional ones that are empty say nothing."""
+        return self.measured_singles + self.quoted_singles + self.not_own_singles
+
     @line("Share of single inputs assumed", unit="share")
     def assumed_share(self) -> Expr:
         """While much is assumed, read every result as a first idea."""
-        everything = self.measured_singles + self.quoted_singles + self.not_own_singles
-        return ratio(self.assumed_singles, everything)
+        return ratio(self.assumed_singles, self.all_singles)
 
 
 def _assumed(bounds: list[Bound]) -> Callable[[Any], Expr]:

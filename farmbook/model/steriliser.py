@@ -75,7 +75,8 @@ class Steriliser(Section):
     @line("Bags it has room for, over those filled", unit="share")
     def room_to_spare(self) -> Expr:
         """Below zero it cannot steam them all."""
-        return ratio(self.bags_possible, self.cabinet.farm.bags_filled_a_week) - 1
+        bags = self.cabinet.farm.bags_filled_a_week
+        return ratio(self.bags_possible - bags, bags)
 
     @line("Energy of a load, steamer in use", unit="kWh/run")
     def energy_per_run(self) -> Expr:

@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 from farmbook.calc.heat import steam_made, steam_power
-from farmbook.expr.functions import any_of, maximum, negation, where
+from farmbook.calc.tolerance import SUM_TOLERANCE
+from farmbook.expr.functions import all_of, any_of, maximum, negation, where
 from farmbook.expr.nodes import Expr
 from farmbook.model.cabinet import SteamerCost
 from farmbook.model.declare import check, line, number, uses
@@ -29,7 +30,7 @@ class Vessel(SteamerCost, words=VESSEL):
         usual=(0.5, 8),
         hard=(0, 100),
         default=2,
-        how="Clock venting, bringing to pressure, rounds, log and letting down. Some laws want somebody there all the time.",
+        how="Clock venting, bringing to pressure, rounds, log, letting down. Some laws want somebody there all along.",
         source=COMMON_PRACTICE,
         note="The same for a full load and for half a load.",
     )
@@ -63,7 +64,9 @@ class Vessel(SteamerCost, words=VESSEL):
     @line("Heat that the load does not take up, if condensed steam falls back", unit="kWh/run")
     def not_taken_up(self) -> Expr:
         """It boils water that leaves as steam: driving out the air, weight, bleeder, or simply too much fire."""
-        return maximum(self.heat_into_steam - self.heat_kept, 0) * self.falls_back
+        over = self.heat_into_steam - self.heat_kept
+        # what is left when all is taken up is rounding, and no water
+        return where(all_of(self.falls_back, over > self.heat_into_steam * SUM_TOLERANCE), over, 0)
 
     @line("Steam let out of the pressure vessel in a load", unit="kg_water/run", source=COMMON_PRACTICE)
     def vent_steam(self) -> Expr:
@@ -73,7 +76,8 @@ class Vessel(SteamerCost, words=VESSEL):
     @line("Water boiled in a load of the pressure vessel, if condensed steam drains away", unit="kg_water/run")
     def water_boiled(self) -> Expr:
         """All steam made leaves, as steam or down the drain."""
-        return steam_made(self.heat_into_steam - self.heat.standing_heat, self.heat.in_steam, self.heat.in_feed)
+        left_to_boil = maximum(self.heat_into_steam - self.heat.standing_heat, 0)
+        return steam_made(left_to_boil, self.heat.in_steam, self.heat.in_feed)
 
     @line("Water boiled off in a load of the pressure vessel, if condensed steam falls back", unit="kg_water/run")
     def water_boiled_off(self) -> Expr:

@@ -1,273 +1,40 @@
-"""How hard the middle of the coldest bag is cooked by one run of the pressure vessel."""
+"""How hard the middle of the coldest bag is cooked by one load of the pressure vessel."""
 
 from __future__ import annotations
 
-from farmbook.calc.lethality import closeness_steps, lethal_rate, time_lost, time_until_close
-from farmbook.calc.tolerance import SUM_TOLERANCE
-from farmbook.expr.functions import joined, maximum, named
 from farmbook.expr.nodes import Expr
 from farmbook.model.axes import STEP
-from farmbook.model.cook_strength import (
-    CLOSE,
-    FAR,
-    REFERENCE,
-    LethalRates,
-    at_the_end,
-    clock,
-    cooked_so_far,
-    core,
-    core_after,
-    held,
-    rate_of_core,
-)
-from farmbook.model.core_heating import CoreHeating
-from farmbook.model.declare import check, line, number, uses
-from farmbook.model.section import Section
+from farmbook.model.cabinet_cook import SteamerCook
+from farmbook.model.cook_strength import clock
+from farmbook.model.declare import line, number, uses
+from farmbook.model.steaming import VESSEL
+from farmbook.model.vessel_heat import VesselHeat
 from farmbook.model.vessel_run import VesselRun
-from farmbook.sources import ARITHMETIC, COMMON_PRACTICE, HEAT_CONDUCTION, LETHAL_RATE
+from farmbook.sources import COMMON_PRACTICE
 
 __all__ = ["VesselCook"]
 
 
-class VesselCook(Section):
-    """The middle of the coldest bag while the pressure vessel is held at its working pressure."""
+class VesselCook(SteamerCook, words=VESSEL):
+    """The middle of the coldest bag in the pressure vessel."""
 
     title = "How hard a bag is cooked: pressure vessel"
     table = "cook"
 
-    rates = uses(LethalRates)
-    heating = uses(CoreHeating)
-    vessel = uses(VesselRun)
+    heat = uses(VesselHeat)
+    run = uses(VesselRun)
 
     vessel_step = number(
-        "Time from row to row, pressure vessel",
+        "Time from row to row of the cooking, pressure vessel",
         unit="min",
         usual=(1, 10),
         hard=(0.25, 60),
         default=5,
-        how="Short enough that the hold fills at least twenty rows, long enough that it ends before the rows do.",
+        how="Short enough that the hold fills at least twenty rows, long enough that it ends before the 192 rows do.",
         source=COMMON_PRACTICE,
     )
-
-    # The load
-
-    @line("Hold of the pressure vessel", unit="h")
-    def hold(self) -> Expr:
-        """Hours at working pressure: what the timer shows, not what the middle of the bags gets."""
-        return joined(self.vessel.hold_time, "h")
-
-    @line("Gap to the chamber at the start, pressure vessel", unit="delta_degC")
-    def first_gap(self) -> Expr:
-        """The middle is taken to be still as cold as loaded when the vessel is at working pressure.
-
-        What it warms before that is left out, to be careful.
-        """
-        return self.vessel.temperature - self.vessel.start_temperature
-
-    @line("What an hour at the pressure vessel's temperature counts for at 121.1 degC", unit="s/h", source=LETHAL_RATE)
-    def chamber_rate(self) -> Expr:
-        """The most that an hour can count for: the middle never gets hotter than the chamber."""
-        return lethal_rate(self.vessel.temperature, named(REFERENCE), self.rates.z_value)
-
-    @line("What an hour as cold as loaded counts for at 121.1 degC, pressure vessel", unit="s/h", source=LETHAL_RATE)
-    def start_rate(self) -> Expr:
-        """As good as nothing."""
-        return lethal_rate(self.vessel.start_temperature, named(REFERENCE), self.rates.z_value)
-
-    @line("First gap over the gap that counts as hot, pressure vessel", unit="1", source=HEAT_CONDUCTION)
-    def gap_to_close(self) -> Expr:
-        """With the late start of the middle counted."""
-        return closeness_steps(self.first_gap, self.heating.lag_factor, named(CLOSE))
-
-    # Row by row
 
     @line("Hours since the pressure vessel was at temperature", unit="h", axes=(STEP,))
     def hours(self) -> Expr:
         """Rows past the end of the hold show how the middle would go on warming."""
         return clock(self.vessel_step)
-
-    @line("Of these in the hold, pressure vessel", unit="h", axes=(STEP,))
-    def hours_held(self) -> Expr:
-        """Only these count. The row in which the hold ends counts in proportion."""
-        return held(self.hours, self.hold)
-
-    @line("Middle of the bag in the pressure vessel, slow end", unit="degC", axes=(STEP,), source=HEAT_CONDUCTION)
-    def core_slow(self) -> Expr:
-        """In a bag that warms slower than expected."""
-        return core(self.vessel.start_temperature, self._core_after(self.heating.slow_rate, self.hours))
-
-    @line("Middle of the bag in the pressure vessel, expected", unit="degC", axes=(STEP,), source=HEAT_CONDUCTION)
-    def core_expected(self) -> Expr:
-        """Temperature in the middle of the coldest bag."""
-        return core(self.vessel.start_temperature, self._core_after(self.heating.expected_rate, self.hours))
-
-    @line("Middle of the bag in the pressure vessel, fast end", unit="degC", axes=(STEP,), source=HEAT_CONDUCTION)
-    def core_fast(self) -> Expr:
-        """In a bag that warms faster than expected."""
-        return core(self.vessel.start_temperature, self._core_after(self.heating.fast_rate, self.hours))
-
-    @line(
-        "What an hour counts for at that moment, pressure vessel, slow end",
-        unit="s/h",
-        axes=(STEP,),
-        source=LETHAL_RATE,
-    )
-    def rate_slow(self) -> Expr:
-        """At 121.1 degC."""
-        return rate_of_core(self.start_rate, self.core_slow, self.rates.z_value)
-
-    @line(
-        "What an hour counts for at that moment, pressure vessel, expected",
-        unit="s/h",
-        axes=(STEP,),
-        source=LETHAL_RATE,
-    )
-    def rate_expected(self) -> Expr:
-        """At 121.1 degC. Ten degrees C (18 degrees F) cooler count for a tenth."""
-        return rate_of_core(self.start_rate, self.core_expected, self.rates.z_value)
-
-    @line(
-        "What an hour counts for at that moment, pressure vessel, fast end",
-        unit="s/h",
-        axes=(STEP,),
-        source=LETHAL_RATE,
-    )
-    def rate_fast(self) -> Expr:
-        """At 121.1 degC."""
-        return rate_of_core(self.start_rate, self.core_fast, self.rates.z_value)
-
-    @line("Cooked so far in the pressure vessel, slow end", unit="s", axes=(STEP,), source=LETHAL_RATE)
-    def so_far_slow(self) -> Expr:
-        """Seconds counted at 121.1 degC."""
-        return cooked_so_far(self.rate_slow, self.hours_held)
-
-    @line("Cooked so far in the pressure vessel, expected", unit="s", axes=(STEP,), source=LETHAL_RATE)
-    def so_far_expected(self) -> Expr:
-        """Seconds counted at 121.1 degC, while the chamber is held; cooling down is left out."""
-        return cooked_so_far(self.rate_expected, self.hours_held)
-
-    @line("Cooked so far in the pressure vessel, fast end", unit="s", axes=(STEP,), source=LETHAL_RATE)
-    def so_far_fast(self) -> Expr:
-        """Seconds counted at 121.1 degC."""
-        return cooked_so_far(self.rate_fast, self.hours_held)
-
-    # What comes of it
-
-    @line("Cooked in the pressure vessel, counted at 121.1 degC, slow end", unit="min", source=LETHAL_RATE)
-    def cooked_slow(self) -> Expr:
-        """Technical name: F0. For comparing your own loads."""
-        return at_the_end(self.so_far_slow)
-
-    @line("Cooked in the pressure vessel, counted at 121.1 degC, expected", unit="min", source=LETHAL_RATE)
-    def cooked(self) -> Expr:
-        """Technical name: F0. For comparing your own loads."""
-        return at_the_end(self.so_far_expected)
-
-    @line("Cooked in the pressure vessel, counted at 121.1 degC, fast end", unit="min", source=LETHAL_RATE)
-    def cooked_fast(self) -> Expr:
-        """Technical name: F0. For comparing your own loads."""
-        return at_the_end(self.so_far_fast)
-
-    @line("Cooked in the pressure vessel, counted at 100 degC, slow end", unit="min", source=LETHAL_RATE)
-    def boiled_slow(self) -> Expr:
-        """The same cooking, to set beside the pressure vessel's."""
-        return self.cooked_slow * self.rates.boiling_for_reference
-
-    @line("Cooked in the pressure vessel, counted at 100 degC, expected", unit="min", source=LETHAL_RATE)
-    def boiled(self) -> Expr:
-        """The same cooking, to set beside the pressure vessel's."""
-        return self.cooked * self.rates.boiling_for_reference
-
-    @line("Cooked in the pressure vessel, counted at 100 degC, fast end", unit="min", source=LETHAL_RATE)
-    def boiled_fast(self) -> Expr:
-        """The same cooking, to set beside the pressure vessel's."""
-        return self.cooked_fast * self.rates.boiling_for_reference
-
-    @line("Hours of the pressure vessel's hold lost to warming the middle, slow end", unit="h", source=ARITHMETIC)
-    def lost_slow(self) -> Expr:
-        """The hold less the hours at chamber temperature that would cook as much."""
-        return time_lost(self.hold, self.cooked_slow, self.chamber_rate)
-
-    @line("Hours of the pressure vessel's hold lost to warming the middle, expected", unit="h", source=ARITHMETIC)
-    def lost(self) -> Expr:
-        """The hold less the hours at chamber temperature that would cook as much."""
-        return time_lost(self.hold, self.cooked, self.chamber_rate)
-
-    @line("Hours of the pressure vessel's hold lost to warming the middle, fast end", unit="h", source=ARITHMETIC)
-    def lost_fast(self) -> Expr:
-        """The hold less the hours at chamber temperature that would cook as much."""
-        return time_lost(self.hold, self.cooked_fast, self.chamber_rate)
-
-    @line("Middle of the bag at the end of the pressure vessel's hold, slow end", unit="degC", source=HEAT_CONDUCTION)
-    def end_slow(self) -> Expr:
-        """In a bag that warms slower than expected."""
-        return self._core_after(self.heating.slow_rate, self.hold)
-
-    @line("Middle of the bag at the end of the pressure vessel's hold, expected", unit="degC", source=HEAT_CONDUCTION)
-    def end(self) -> Expr:
-        """In the coldest bag, when the heat goes off."""
-        return self._core_after(self.heating.expected_rate, self.hold)
-
-    @line("Middle of the bag at the end of the pressure vessel's hold, fast end", unit="degC", source=HEAT_CONDUCTION)
-    def end_fast(self) -> Expr:
-        """In a bag that warms faster than expected."""
-        return self._core_after(self.heating.fast_rate, self.hold)
-
-    @line("Hours until the middle is hot in the pressure vessel, slow end", unit="h", source=HEAT_CONDUCTION)
-    def hot_after_slow(self) -> Expr:
-        """Within one degree C (1.8 degrees F) of the steam, from the vessel reaching working pressure."""
-        return time_until_close(self.gap_to_close, self.heating.slow_rate, self.hold)
-
-    @line("Hours until the middle is hot in the pressure vessel, expected", unit="h", source=HEAT_CONDUCTION)
-    def hot_after(self) -> Expr:
-        """Within one degree C (1.8 degrees F) of the steam, from the vessel reaching working pressure."""
-        return time_until_close(self.gap_to_close, self.heating.expected_rate, self.hold)
-
-    @line("Hours until the middle is hot in the pressure vessel, fast end", unit="h", source=HEAT_CONDUCTION)
-    def hot_after_fast(self) -> Expr:
-        """Within one degree C (1.8 degrees F) of the steam, from the vessel reaching working pressure."""
-        return time_until_close(self.gap_to_close, self.heating.fast_rate, self.hold)
-
-    @line("Core hold in the pressure vessel, slow end", unit="h")
-    def core_hold_slow(self) -> Expr:
-        """What is left of the hold once the middle is hot."""
-        return maximum(self.hold - self.hot_after_slow, 0)
-
-    @line("Core hold in the pressure vessel, expected", unit="h")
-    def core_hold(self) -> Expr:
-        """What is left of the hold once the middle is hot: hours of the coldest bag's middle, not of the vessel."""
-        return maximum(self.hold - self.hot_after, 0)
-
-    @line("Core hold in the pressure vessel, fast end", unit="h")
-    def core_hold_fast(self) -> Expr:
-        """What is left of the hold once the middle is hot."""
-        return maximum(self.hold - self.hot_after_fast, 0)
-
-    @line("Hours of the pressure vessel's hold past the last row", unit="h")
-    def hours_left_over(self) -> Expr:
-        """0 as it should be: the rows reach to the end of the hold."""
-        return self.hold - at_the_end(self.hours_held)
-
-    def _core_after(self, rate: Expr, hours: Expr) -> Expr:
-        return core_after(self.vessel.temperature, self.first_gap, self.heating.lag_factor, rate, hours)
-
-    @check(
-        "Middle of the bags gets near the pressure vessel's temperature",
-        kind="alert",
-        says=(
-            "The middle of the coldest bag in the pressure vessel stays more than 3 degC (5.4 degF) below the steam "
-            "all through the hold: hold longer, or leave gaps between bags."
-        ),
-    )
-    def middle_gets_hot(self) -> Expr:
-        """At the expected rate of warming."""
-        return self.vessel.temperature - self.end <= named(FAR)
-
-    @check(
-        "Rows of the pressure vessel's cooking reach to the end of the hold",
-        kind="error",
-        says="The rows of the vessel's cooking run out before the hold ends: lengthen the time from row to row.",
-    )
-    def rows_are_enough(self) -> Expr:
-        """What lies past the last row would not be counted."""
-        return self.hours_left_over <= self.hold * SUM_TOLERANCE

@@ -91,7 +91,7 @@ class VesselHeat(SteamerHeat, words=VESSEL):
         usual=(0, 10),
         hard=(0, 200),
         default=1,
-        how="Bleeder, weight or leaks: lead it into a bucket of cold water for half an hour, weigh the gain and double it.",
+        how="Bleeder, weight or leaks: lead it into a bucket of cold water for half an hour; double what it gains.",
         source=COMMON_PRACTICE,
     )
     purge_steam = number(

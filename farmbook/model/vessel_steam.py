@@ -57,8 +57,8 @@ class VesselSteam(BoilingSteps, words="the pressure vessel"):
         "Working pressure is within the rating of the vessel",
         kind="alert",
         says=(
-            "The working pressure is above what the vessel is rated for. The rated pressure is taken instead; never run "
-            "it higher. See the working pressure, and the plate on the vessel."
+            "The working pressure is above what the vessel is rated for. The rated pressure is taken instead; never "
+            "run it higher. See the working pressure, and the plate on the vessel."
         ),
     )
     def within_rating(self) -> Expr:

@@ -97,6 +97,9 @@ def _number_and_unit(given: object) -> tuple[Fraction, str]:
     raise UnfitError(_wrong_kind(given, "a number is wanted"))
 
 
+_ERROR_WORDS: Final = ("#DIV/0!", "#N/A", "#NAME?", "#NULL!", "#NUM!", "#REF!", "#VALUE!")
+
+
 def read_text(given: object) -> str:
     """A text on one line; a date counts as a text. Raises UnfitError for anything else."""
     if isinstance(given, date) and not isinstance(given, datetime):
@@ -112,6 +115,8 @@ def read_text(given: object) -> str:
             )
     if not given.strip():
         raise UnfitError("is empty; leave the key out to keep what the book fills in")
+    if given.strip().upper() in _ERROR_WORDS:
+        raise UnfitError("is what spreadsheet programs write for an error; use other words")
     return given.strip()
 
 

@@ -43,7 +43,9 @@ class Addresses:
         for axis, found in ways.items():
             if len(found) > 1:
                 why = f"`{found['down']}` runs down its sheet and `{found['across']}` across; make a line of their product"
-                raise ModelFault(f"ranges over {axis.label} lie crosswise in line `{line.name}`", where=line.where, why=why)
+                raise ModelFault(
+                    f"ranges over {axis.label} lie crosswise in line `{line.name}`", where=line.where, why=why
+                )
 
     def _part(self, part: CellOf | RangeOf | BlockOf, own: Home, at: At) -> str:
         if isinstance(part, CellOf):
@@ -77,7 +79,9 @@ class Addresses:
             names = ", ".join(of.name for of in part.of)
             raise ModelFault("cells to be counted together stand on different sheets", why=names)
         corners = [home.place(dict.fromkeys(home.axes, 0)) for home in homes]
-        corners += [home.place({axis: each - 1 for axis, each in zip(home.axes, home.counts, strict=True)}) for home in homes]
+        corners += [
+            home.place({axis: each - 1 for axis, each in zip(home.axes, home.counts, strict=True)}) for home in homes
+        ]
         rows = [row for row, _ in corners]
         columns = [home.label_column for home in homes] if part.labels else [column for _, column in corners]
         first = a1(min(rows), min(columns), row_fixed=True, column_fixed=True)

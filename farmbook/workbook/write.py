@@ -18,7 +18,7 @@ from farmbook.expr.nodes import Line, RawInput
 from farmbook.expr.walk import ordered_axes
 from farmbook.interpret.formula import LineFormula, formula_of
 from farmbook.interpret.numbers import Array, Cells
-from farmbook.layout.book import Book, Cell, Figure, Formula, Link, Sheet, Shown, Text, Typed, Worked, a1
+from farmbook.layout.book import Book, Cell, Content, Figure, Formula, Link, Sheet, Shown, Text, Typed, Worked, a1
 from farmbook.layout.looks import FONT, LOOKS
 from farmbook.layout.page import Plan, text_line
 from farmbook.model.section import Bound
@@ -41,13 +41,22 @@ class PlainSheet(Worksheet):  # type: ignore[misc]  # the library carries no typ
 
 
 def write_book(
-    book: Book, plan: Plan, results: Mapping[Line, Array], openings: Mapping[Line, Array], cells: Mapping[RawInput, Cells], *, paper: str, created: datetime.date
+    book: Book,
+    plan: Plan,
+    results: Mapping[Line, Array],
+    openings: Mapping[Line, Array],
+    cells: Mapping[RawInput, Cells],
+    *,
+    paper: str,
+    created: datetime.date,
 ) -> bytes:
     """The finished .xlsx as bytes; the same for the same arguments. Raises ModelFault where a result is not a number or a text."""
     target = io.BytesIO()
     with warnings.catch_warnings():
         warnings.simplefilter("error")
-        workbook = xlsxwriter.Workbook(target, {"in_memory": True, "strings_to_formulas": False, "strings_to_urls": False})
+        workbook = xlsxwriter.Workbook(
+            target, {"in_memory": True, "strings_to_formulas": False, "strings_to_urls": False}
+        )
         _Writer(workbook, book, plan, results, openings, cells, paper, created).write()
         workbook.close()
     return sealed(target.getvalue())
@@ -65,7 +74,14 @@ class _Writer:
         paper: str,
         created: datetime.date,
     ) -> None:
-        self.workbook, self.book, self.plan, self.results, self.openings, self.cells = workbook, book, plan, results, openings, cells
+        self.workbook, self.book, self.plan, self.results, self.openings, self.cells = (
+            workbook,
+            book,
+            plan,
+            results,
+            openings,
+            cells,
+        )
         self.paper, self.created = paper, created
         self.addresses = Addresses(book.homes)
         self.formulas: dict[Line, LineFormula] = {}
@@ -98,7 +114,10 @@ class _Writer:
         self._print_setup(page, sheet)
         page.freeze_panes(3, 1)
         page.hide_gridlines(2)
-        page.protect("", {"format_columns": True, "format_rows": True, "select_locked_cells": True, "select_unlocked_cells": True})
+        page.protect(
+            "",
+            {"format_columns": True, "format_rows": True, "select_locked_cells": True, "select_unlocked_cells": True},
+        )
 
     def _print_setup(self, page: Worksheet, sheet: Sheet) -> None:
         page.set_paper(_PAPER[self.paper])
@@ -106,18 +125,24 @@ class _Writer:
         page.fit_to_pages(1, 0)
         page.set_margins(left=0.4, right=0.4, top=0.5, bottom=0.6)
         page.repeat_rows(0, 2)
-        stamp = f"{self.plan.stamp.get('Scenario', '')}, farmbook {self.plan.stamp.get('Version', '')}".replace("&", "&&")
-        page.set_footer(f"&L&8{stamp[:120]}&C&8&A&R&8Page &P of &N")
+        stamp = f"{self.plan.stamp.get('Scenario', '')}, farmbook {self.plan.stamp.get('Version', '')}"
+        left = stamp[:100].replace("&", "&&")
+        page.set_footer(f"&L&8{left}&C&8&A&R&8Page &P of &N")
 
     def _cell(self, page: Worksheet, sheet: Sheet, cell: Cell) -> None:
         content = cell.content
-        quoted = isinstance(content, Typed) and self._typed(content)[1][:1] in ("=", "+", "-", "@")
+        quoted = not LOOKS[cell.look].locked and self._words(content)[:1] in ("=", "+", "-", "@")
         look = self._look(cell.look, cell.format, quoted=quoted)
         if cell.across > 1:
-            _done(page.merge_range(cell.row, cell.column, cell.row, cell.column + cell.across - 1, "", look), sheet.name)
+            _done(
+                page.merge_range(cell.row, cell.column, cell.row, cell.column + cell.across - 1, "", look), sheet.name
+            )
         at = (cell.row, cell.column)
         if isinstance(content, Text):
-            _done(page.write_string(*at, content.words, look) if content.words else page.write_blank(*at, None, look), content.words)
+            _done(
+                page.write_string(*at, content.words, look) if content.words else page.write_blank(*at, None, look),
+                content.words,
+            )
         elif isinstance(content, Figure):
             _done(page.write_number(*at, _finite(content.value, sheet.name), look), sheet.name)
         elif isinstance(content, Formula):
@@ -128,6 +153,10 @@ class _Writer:
             self._write_typed(page, at, content, look)
         else:
             self._write_line(page, sheet, at, content, look)
+
+    def _words(self, content: Content) -> str:
+        """The words in a cell that a person may type over."""
+        return self._typed(content)[1] if isinstance(content, Typed) else getattr(content, "words", "")
 
     def _typed(self, content: Typed) -> tuple[float, str]:
         cells = self.cells[content.source]
@@ -149,7 +178,9 @@ class _Writer:
         if rule is not None:
             _done(page.data_validation(*at, *at, dict(rule)), source.name)
 
-    def _write_line(self, page: Worksheet, sheet: Sheet, at: tuple[int, int], content: Worked | Shown, look: Format) -> None:
+    def _write_line(
+        self, page: Worksheet, sheet: Sheet, at: tuple[int, int], content: Worked | Shown, look: Format
+    ) -> None:
         line, index = content.line, content.index
         members = dict(zip(ordered_axes(line.axes), index, strict=True))
         if isinstance(content, Shown):

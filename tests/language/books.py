@@ -1,8 +1,8 @@
-"""Small books made of a few test sections: worked out, laid out by templates, written, and recalculated by other programs."""
+"""Small books of a few test sections: worked out, laid out by templates, written, recalculated by other programs."""
 
 from __future__ import annotations
 
-import datetime
+import datetime as dt
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
 from pathlib import Path
@@ -28,7 +28,7 @@ from tests.model.helpers import Given, Names, _Filling
 __all__ = ["ENGINES", "Worked", "cells_of", "differences", "opened", "work_out"]
 
 ENGINES = ("formualizer", "LibreOffice")
-CREATED = datetime.date(2020, 1, 1)
+CREATED = dt.date(2020, 1, 1)
 
 
 @dataclass(frozen=True)
@@ -95,7 +95,7 @@ def work_out(
 
 
 def opened(program: str, path: Path) -> OpenBook:
-    """The workbook in another program, which works every formula out for itself; skips with a reason where it is absent."""
+    """The workbook in another program, which works out every formula itself; skips with a reason where it is absent."""
     if program == "formualizer":
         return FormualizerBook(path)
     available: Availability = libreoffice.available()

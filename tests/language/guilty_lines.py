@@ -71,7 +71,10 @@ class Guilty:
 
 def model_of(guilty: Guilty) -> Model:
     """The guilty line, named `guilty.alone`, in a section of its own."""
-    body: dict[str, Any] = {"ground": uses(Ground), "alone": line("Guilty", unit=guilty.unit, axes=guilty.axes)(guilty.method)}
+    body: dict[str, Any] = {
+        "ground": uses(Ground),
+        "alone": line("Guilty", unit=guilty.unit, axes=guilty.axes)(guilty.method),
+    }
     for name, (method, axes) in guilty.others.items():
         body[name] = line(name.capitalize(), unit=guilty.unit, axes=axes)(method)
     return Model([Ground, type("Guilty", (Section,), body)])

@@ -37,7 +37,9 @@ CONSTANTS: Final = {
 
 def _number(label: str, of: str, *axes: Axis, optional: bool = False) -> NumberInput:
     default = None if optional else 1
-    return number(label, unit=of, axes=axes, usual=(0.5, 3), hard=(-90, 90), default=default, how="Count.", optional=optional)
+    return number(
+        label, unit=of, axes=axes, usual=(0.5, 3), hard=(-90, 90), default=default, how="Count.", optional=optional
+    )
 
 
 class Pool(Section):
@@ -80,6 +82,16 @@ class Pool(Section):
     def heading(self) -> Expr:
         """At the head of every sheet."""
         return Label(self.model.section(Pool).raw(Pool.note), "(none)")
+
+    @line("On one phase", unit="flag")
+    def one_phase(self) -> Expr:
+        """1 where this option is chosen."""
+        return self.chose(self.word, "one-phase")
+
+    @line("On three phases", unit="flag")
+    def three_phase(self) -> Expr:
+        """1 where this option is chosen."""
+        return self.chose(self.word, "three-phase")
 
     @line("Step number", unit="1", axes=(STEP,))
     def step_number(self) -> Expr:

@@ -12,17 +12,23 @@ from farmbook.expr.axis import Axis
 from farmbook.model.model import Model
 from farmbook.model.section import FLAGS
 from farmbook.units import unit
-from tests.language.pool import COLUMN, CONSTANTS, FLUSH, ROW, SIZES, SPELL, STEP, Pool
+from tests.language.pool import COLUMN, CONSTANTS, FLUSH, ROW, SPELL, STEP, Pool
 
 __all__ = ["random_lines"]
 
 Axes = tuple[Axis, ...]
 SHAPES: Final[Sequence[Axes]] = (
-    (), (), (ROW,), (COLUMN,), (STEP,), (FLUSH,), (SPELL,), (ROW, COLUMN), (ROW, STEP), (FLUSH, STEP), (ROW, SPELL), (FLUSH, SPELL),
+    (), (), (ROW,), (COLUMN,), (STEP,), (FLUSH,), (SPELL,), (ROW, COLUMN), (ROW, STEP), (FLUSH, STEP), (ROW, SPELL),
+    (FLUSH, SPELL),
 )  # fmt: skip
 UNITS: Final = (
-    "kg_wet", "kg_dry", "h", "day", "money", "m", "L", "kWh", "degC", "delta_degC", "share", "1", "flag", "bag_filled", "kg_dry/h",
+    "kg_wet", "kg_dry", "h", "day", "money", "m", "L", "kWh", "degC", "delta_degC", "share", "1", "flag",
+    "bag_filled", "kg_dry/h", "g_wet", "kJ", "cm", "m3", "min", "money/g_wet",
 )  # fmt: skip
+SAME_KIND: Final = {
+    "g_wet": "kg_wet", "kJ": "kWh", "cm": "m", "m3": "L", "min": "day", "money/g_wet": "money/kg_wet",
+}  # fmt: skip
+"""Units in which nothing is typed in, and one of the same kind in which something is: a factor has to come between."""
 PLAIN: Final = ("share", "1", "flag")
 
 
@@ -36,10 +42,14 @@ class Maker:
 
     def leaf(self, of: str, axes: Axes) -> n.Expr:
         """A line, a constant or a bare number."""
+        of = SAME_KIND.get(of, of)
         fitting = [one for one in self.worked if str(one.unit) == of and set(one.axes) <= set(axes)]
         found: list[n.Expr] = [*fitting, *(n.Named(each) for name, each in CONSTANTS.items() if name == of)]
         if of in PLAIN:
-            found += [n.Number(1), *(one for one in self.worked if str(one.unit) in PLAIN and set(one.axes) <= set(axes))]
+            found += [
+                n.Number(1),
+                *(one for one in self.worked if str(one.unit) in PLAIN and set(one.axes) <= set(axes)),
+            ]
         if not found:
             found = [f.joined(self.leaf("kg_wet", axes), of)] if of == "kg_dry" else [n.Number(0)]
         return self.rng.choice(found)
@@ -51,7 +61,8 @@ class Maker:
         if of == "degC":
             return self.rng.choice([self.warm, self.warmer])(axes, depth - 1)
         rules: list[Callable[[str, Axes, int], n.Expr]] = [
-            self.add, self.subtract, self.scaled, self.over_constant, self.ratio, self.chosen, self.call, self.summed, self.stepped,
+            self.add, self.subtract, self.scaled, self.over_constant, self.ratio, self.chosen, self.call, self.summed,
+            self.stepped,
             self.by_rate, self.leaf_again,
         ]  # fmt: skip
         if of in PLAIN:
@@ -117,7 +128,9 @@ class Maker:
 
     def power(self, of: str, axes: Axes, depth: int) -> n.Expr:
         base = f.maximum(self.make("1", axes, depth), 1)
-        return self.rng.choice([self.leaf("1", axes) ** 2, base**-1, base ** self.leaf("share", axes), 2 ** self.leaf("share", axes)])
+        return self.rng.choice(
+            [self.leaf("1", axes) ** 2, base**-1, base ** self.leaf("share", axes), 2 ** self.leaf("share", axes)]
+        )
 
     def compared(self, of: str, axes: Axes, depth: int) -> n.Expr:
         kind = self.rng.choice(("h", "kg_wet", "money", "degC", "1"))
@@ -136,7 +149,8 @@ class Maker:
         assert grid.basis is not None
         assert all(flag is not None for flag in flags)
         found: list[n.Expr] = [
-            pool.given(pool.own), n.Filled(inputs[Pool.own].cell), f.is_word(pool.word, "three-phase"), f.same_text(pool.word, pool.note),
+            pool.given(pool.own), n.Filled(inputs[Pool.own].cell), f.is_word(pool.word, "three-phase"),
+            f.same_text(pool.word, pool.note),
             n.CountWord(tuple(flag for flag in flags if flag is not None), FLAGS[2]),
             n.CountUsed((grid.basis,), "Assumed", (self.model.axes[ROW].present,)),
             f.where(n.IsNumber(inputs[Pool.share].cell), n.Raw(inputs[Pool.share].cell), 0),
@@ -150,7 +164,9 @@ class Maker:
 
     def warmer(self, axes: Axes, depth: int) -> n.Expr:
         one, other = self.leaf("degC", axes), self.leaf("degC", axes)
-        return self.rng.choice([f.mean(one, other), f.maximum(one, other), f.where(self.make("flag", axes, 1), one, other)])
+        return self.rng.choice(
+            [f.mean(one, other), f.maximum(one, other), f.where(self.make("flag", axes, 1), one, other)]
+        )
 
     def difference(self, of: str, axes: Axes, depth: int) -> n.Expr:
         return self.make("degC", axes, depth) - self.leaf("degC", axes)
@@ -186,8 +202,17 @@ class Maker:
         if not same:
             return self.add(of, axes, depth)
         first, other = self.rng.choice(same), self.rng.choice(fitting)
-        parts = [first, first + self.leaf(of, axes), first * self.leaf("share", axes), first * (other > self.leaf(str(other.unit), axes))]
-        parts += [first / (n.Named(CONSTANTS["1"]) * n.Named(CONSTANTS["1"])), -first, first * n.Power(self.leaf("1", axes), n.Number(2))]
+        parts = [
+            first,
+            first + self.leaf(of, axes),
+            first * self.leaf("share", axes),
+            first * (other > self.leaf(str(other.unit), axes)),
+        ]
+        parts += [
+            first / (n.Named(CONSTANTS["1"]) * n.Named(CONSTANTS["1"])),
+            -first,
+            first * n.Power(self.leaf("1", axes), n.Number(2)),
+        ]
         if over is ROW and not turned:
             parts.append(first * n.Filled(self.model.axes[ROW].names))
         return f.total(self.rng.choice(parts), over)
@@ -205,7 +230,7 @@ class Maker:
 
 
 def random_lines(model: Model, count: int, seed: int) -> Iterator[n.Line]:
-    """Lines with random expressions, of every shape and unit in turn, and one of each sort that gives words or a rate."""
+    """Lines with random expressions, of every shape and unit in turn, and some that give words or a rate."""
     maker, pool = Maker(seed, model), model.section(Pool)
     for number in range(count):
         axes, of = SHAPES[number % len(SHAPES)], UNITS[number % len(UNITS)]

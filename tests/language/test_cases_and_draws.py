@@ -17,25 +17,13 @@ from farmbook.expr.lower import lower
 from farmbook.expr.nodes import Constant, Expr, Line, Named, RawInput
 from farmbook.interpret.formula import workbook_name
 from farmbook.interpret.numbers import Cells, Engine
-from farmbook.layout.template import Block
 from farmbook.model.declare import Input, LineOf, NumberInput
 from farmbook.model.model import Case, Model
 from farmbook.units import unit
 from tests.engines.cells import formula_cells
 from tests.language.books import ENGINES, Worked, address, cells_of, differences, opened, work_out
-from tests.language.time_model import (
-    EARLIER,
-    MONTH,
-    NAMES,
-    SECTIONS,
-    SIZES,
-    TASK,
-    WEEK,
-    Cash,
-    Tasks,
-    Timing,
-    Weeks,
-)
+from tests.language.time_model import EARLIER, WEEK, Timing, Weeks
+from tests.language.time_months import MONTH, NAMES, SECTIONS, SIZES, TASK, Cash, Tasks
 from tests.language.time_sheets import TITLE, sheets
 
 RESULTS: Sequence[LineOf] = (Cash.closing, Cash.credit)
@@ -95,7 +83,10 @@ def test_lines_out_of_reach_are_the_lines_of_the_base() -> None:
 
 def _lines(expr: Expr) -> list[Line]:
     return [node for node in vars(expr).values() if isinstance(node, Line)] + [
-        line for node in vars(expr).values() if isinstance(node, Expr) and not isinstance(node, Line) for line in _lines(node)
+        line
+        for node in vars(expr).values()
+        if isinstance(node, Expr) and not isinstance(node, Line)
+        for line in _lines(node)
     ]
 
 
@@ -175,7 +166,9 @@ def one_of(draw: int) -> dict[RawInput, Cells]:
 
 def test_draws_in_chunks_are_the_single_runs() -> None:
     engine = worked_base().engine
-    wanted = [worked_base().line(name) for name in ("weeks.at_flush", "months.picked", "tasks.cost", "cash.closing", TITLE)]
+    wanted = [
+        worked_base().line(name) for name in ("weeks.at_flush", "months.picked", "tasks.cost", "cash.closing", TITLE)
+    ]
     found = engine.run_in_chunks(many(), wanted)
     assert [len(found[line]) for line in wanted] == [DRAWS] * len(wanted)
     for draw in (0, 1, 199, 200, 201, 399, 400, DRAWS - 1):

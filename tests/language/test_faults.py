@@ -45,7 +45,9 @@ GUILTY: Mapping[str, Guilty] = {
     "a temperature for a difference": units("delta_degC", lambda s: s.ground.warm, "degC", "delta_degC"),
     "a difference less a temperature": units("degC", lambda s: s.ground.rise - s.ground.warm, "degC", "delta_degC"),
     "a temperature doubled": units("degC", lambda s: s.ground.warm * s.ground.plain, "a temperature in degC", FLAT),
-    "a temperature squared": units("1", lambda s: f.ratio(s.ground.warm**2, s.ground.warm**2), "a temperature in degC", FLAT),
+    "a temperature squared": units(
+        "1", lambda s: f.ratio(s.ground.warm**2, s.ground.warm**2), "a temperature in degC", FLAT
+    ),
     "the size of a temperature": units("degC", lambda s: f.absolute(s.ground.warm), "a temperature in degC", FLAT),
     "a total of temperatures": units("degC", lambda s: f.total(s.ground.warm_rows, ROW), "a temperature in degC", FLAT),
     "temperatures so far": units(
@@ -58,20 +60,29 @@ GUILTY: Mapping[str, Guilty] = {
     "a quotient or else money": units(
         "h", lambda s: f.ratio(s.ground.hours, s.ground.plain, otherwise=s.ground.cash), "h", "money"
     ),
-    "a quotient with a unit, or else 1": units("kg_wet", lambda s: f.ratio(s.ground.wet, s.ground.plain, otherwise=1), "kg_wet", "1"),
-    "a whole number of kilograms": units("kg_wet", lambda s: f.whole_up(s.ground.wet), "a whole number of kg_wet", ALIKE),
+    "a quotient with a unit, or else 1": units(
+        "kg_wet", lambda s: f.ratio(s.ground.wet, s.ground.plain, otherwise=1), "kg_wet", "1"
+    ),
+    "a whole number of kilograms": units(
+        "kg_wet", lambda s: f.whole_up(s.ground.wet), "a whole number of kg_wet", ALIKE
+    ),
     "a whole number of a mixture": units(
-        "1", lambda s: s.ground.plain * f.whole_up(f.ratio(s.ground.hours, s.ground.minutes)), "a whole number of h/min", ALIKE
+        "money",
+        lambda s: s.ground.plain * f.whole_up(f.ratio(s.ground.cash * s.ground.hours, s.ground.minutes)),
+        "a whole number of money*h/min",
+        ALIKE,
     ),
     "more than the kind changed": units(
         "money", lambda s: f.joined(s.ground.energy, "money"), "kWh", "money, with no other change than of kind"
     ),
     "a bare number": other("a bare 0.5 in an expression (line `guilty.alone`)", lambda s: s.ground.plain * 0.5, RULE_4),
     "a bare number as a line": other("a bare 7 in an expression (line `guilty.alone`)", lambda s: 7, RULE_4),
-    "two where no power is": other("a bare 2 in an expression (line `guilty.alone`)", lambda s: 2 * s.ground.plain, RULE_4),
+    "two where no power is": other(
+        "a bare 2 in an expression (line `guilty.alone`)", lambda s: 2 * s.ground.plain, RULE_4
+    ),
     "a line as a condition of Python": other(
         "a line was used as a Python condition (line `guilty.alone`)",
-        lambda s: s.ground.plain if s.ground.plain > 0 else s.ground.plain,
+        lambda s: s.ground.plain if s.ground.plain > 0 else s.ground.percent,
         "write where(condition, yes, no)",
     ),
     "lines compared by Python": other(
@@ -80,25 +91,35 @@ GUILTY: Mapping[str, Guilty] = {
         "nodes are compared by <, <=, > and >= alone; == is Python's own",
     ),
     "an array beside a line": other(
-        "a bare array([1., 2.]) in an expression (line `guilty.alone`)", lambda s: s.ground.plain * np.array([1.0, 2.0]), RULE_4
+        "a bare array([1., 2.]) in an expression (line `guilty.alone`)",
+        lambda s: s.ground.plain * np.array([1.0, 2.0]),
+        RULE_4,
     ),
     "a line beside an array": other(
-        "a bare array([1., 2.]) in an expression (line `guilty.alone`)", lambda s: np.array([1.0, 2.0]) - s.ground.plain, RULE_4
+        "a bare array([1., 2.]) in an expression (line `guilty.alone`)",
+        lambda s: np.array([1.0, 2.0]) - s.ground.plain,
+        RULE_4,
     ),
     "an array inside a function": other(
-        "a bare array([0.]) in an expression (line `guilty.alone`)", lambda s: f.minimum(s.ground.plain, np.zeros(1)), RULE_4
+        "a bare array([0.]) in an expression (line `guilty.alone`)",
+        lambda s: f.minimum(s.ground.plain, np.zeros(1)),
+        RULE_4,
     ),
     "a list that is not declared": other(
-        "line `guilty.alone` has a value for each column, row, which it does not declare", lambda s: s.ground.rows * s.ground.columns
+        "line `guilty.alone` has a value for each column, row, which it does not declare",
+        lambda s: s.ground.rows * s.ground.columns,
     ),
     "a total over a list that is not there": other(
-        "a total over column of something that has no column (line `guilty.alone`)", lambda s: f.total(s.ground.rows, COLUMN)
+        "a total over column of something that has no column (line `guilty.alone`)",
+        lambda s: f.total(s.ground.rows, COLUMN),
     ),
     "an unknown option": other(
-        "'two-phase' is not an option of `ground.supply` (line `guilty.alone`)", lambda s: s.ground.chose(s.ground.supply, "two-phase")
+        "'two-phase' is not an option of `ground.supply` (line `guilty.alone`)",
+        lambda s: s.ground.chose(s.ground.supply, "two-phase"),
     ),
     "an option of another section": other(
-        "'one-phase' is not an option of `ground.supply` (line `guilty.alone`)", lambda s: s.chose(s.ground.supply, "one-phase")
+        "'one-phase' is not an option of `ground.supply` (line `guilty.alone`)",
+        lambda s: s.chose(s.ground.supply, "one-phase"),
     ),
     "a running sum inside a sum": other(
         "Running may stand only as the whole of a line (line `guilty.alone`)",
@@ -112,10 +133,15 @@ GUILTY: Mapping[str, Guilty] = {
         axes=(MONTH,),
     ),
     "steps along a list without order": other(
-        "`ground.rows_used` has no steps along row (line `guilty.alone`)", lambda s: f.at(s.ground.rows, ROW, s.ground.plain), STEPS
+        "`ground.rows_used` has no steps along row (line `guilty.alone`)",
+        lambda s: f.at(s.ground.rows, ROW, s.ground.plain),
+        STEPS,
     ),
     "steps along a list that a line has not": other(
-        "`ground.rows_used` has no steps along month (line `guilty.alone`)", lambda s: f.previous(s.ground.rows, MONTH), STEPS, axes=(ROW,)
+        "`ground.rows_used` has no steps along month (line `guilty.alone`)",
+        lambda s: f.previous(s.ground.rows, MONTH),
+        STEPS,
+        axes=(ROW,),
     ),
     "an opening value without steps": other(
         "`guilty.alone` has no steps (line `guilty.alone`)", lambda s: f.starting(s.ground.plain, s.ground.plain), STEPS

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import random
 from collections.abc import Mapping, Sequence
 from functools import cache
 from pathlib import Path
@@ -18,11 +17,11 @@ from farmbook.layout.page import text_line
 from farmbook.layout.template import Block, Template
 from farmbook.model.declare import Input, NumberInput
 from farmbook.model.model import Model
+from farmbook.units import displayed
 from tests.language.books import ENGINES, Worked, differences, opened, work_out
 from tests.language.pool import ROW, SIZES, Pool
 from tests.language.random_expressions import random_lines
 from tests.model.helpers import converted
-from farmbook.units import displayed
 
 LINES, SEED = 360, 71
 NAMES = {ROW: ("Oak", "none", "", "")}
@@ -104,7 +103,17 @@ def test_the_expressions_have_results_worth_comparing() -> None:
     assert all(np.isfinite(each).all() for each in numbers)
     assert np.mean([bool((each != 0).any()) for each in numbers]) > 0.85
     assert max(np.abs(each).max() for each in numbers) < 1e7
+    assert [float(found[f"pool.{name}"]) for name in ("one_phase", "three_phase")] == [0, 1]
     assert [str(found[f"random.{name}"]) for name in ("chosen", "label")] == ['the "second" & last', "Three-Phase"]
+
+
+def test_no_two_things_stand_in_one_cell() -> None:
+    """Tables whose opening values lie above or beside them take the room for these."""
+    book, _ = worked("metric").laid_out(sheets(), "pool.heading")
+    for sheet in book.sheets:
+        taken = [(cell.row, cell.column + over) for cell in sheet.cells for over in range(cell.across)]
+        twice = {place for place in taken if taken.count(place) > 1} if len(set(taken)) < len(taken) else set()
+        assert twice == set(), sheet.name
 
 
 @pytest.mark.parametrize("program", ENGINES)

@@ -137,26 +137,54 @@ def test_the_files_as_they_are_place_every_line(tmp_path: Path) -> None:
     assert set(shed().roots) <= set(plan.homes)
 
 
+CLASSES = ("start", "inputs", "worked", "checks", "reference")
 READING: Mapping[str, tuple[str, str, str, str]] = {
     "an unknown kind of block": ('kind = "matrix"', 'kind = "cube"', "unknown kind of block `cube`", "10_start.toml"),
     "a block without a kind": ('kind = "matrix"\n', "", "unknown kind of block ``", "10_start.toml"),
     "a missing key of a block": ('axis = "row"\n', "", "block `Rows`: missing ['axis'], unknown []", "10_start.toml"),
-    "an unknown key of a block": ('axis = "row"\n', 'axis = "row"\nlist = "x"\n', "block `Rows`: missing [], unknown ['list']", "10_start.toml"),
-    "a word for a list": ('lines = ["shed.grid"]', 'lines = "shed.grid"', "block `matrix`: a list, or not one, in ['lines']", "10_start.toml"),
-    "a list for a word": ('axis = "row"', 'axis = ["row"]', "block `Rows`: a list, or not one, in ['axis']", "10_start.toml"),
+    "an unknown key of a block": (
+        'axis = "row"\n',
+        'axis = "row"\nlist = "x"\n',
+        "block `Rows`: missing [], unknown ['list']",
+        "10_start.toml",
+    ),
+    "a word for a list": (
+        'lines = ["shed.grid"]',
+        'lines = "shed.grid"',
+        "block `matrix`: a list, or not one, in ['lines']",
+        "10_start.toml",
+    ),
+    "a list for a word": (
+        'axis = "row"',
+        'axis = ["row"]',
+        "block `Rows`: a list, or not one, in ['axis']",
+        "10_start.toml",
+    ),
     "a missing key of the sheet": (
-        'question = "What is typed in?"\n', "", "sheet template: missing ['question'], unknown []", "20_inputs.toml",
-    ),
-    "an unknown key of the sheet": (
-        'title = "Inputs"\n', 'title = "Inputs"\ncolour = "red"\n', "sheet template: missing [], unknown ['colour']", "20_inputs.toml",
-    ),
-    "a name of a sheet that formulas could not use": (
-        'sheet = "Inputs"', 'sheet = "My inputs"',
-        "sheet `My inputs`: the name takes letters only, the class is one of ('start', 'inputs', 'worked', 'checks', 'reference')",
+        'question = "What is typed in?"\n',
+        "",
+        "sheet template: missing ['question'], unknown []",
         "20_inputs.toml",
     ),
-    "a file that is no TOML": ('sheet = "Inputs"', "sheet = Inputs", "a sheet template cannot be read", "20_inputs.toml"),
-}  # fmt: skip
+    "an unknown key of the sheet": (
+        'title = "Inputs"\n',
+        'title = "Inputs"\ncolour = "red"\n',
+        "sheet template: missing [], unknown ['colour']",
+        "20_inputs.toml",
+    ),
+    "a name of a sheet that formulas could not use": (
+        'sheet = "Inputs"',
+        'sheet = "My inputs"',
+        f"sheet `My inputs`: the name takes letters only, the class is one of {CLASSES}",
+        "20_inputs.toml",
+    ),
+    "a file that is no TOML": (
+        'sheet = "Inputs"',
+        "sheet = Inputs",
+        "a sheet template cannot be read",
+        "20_inputs.toml",
+    ),
+}
 
 
 @pytest.mark.parametrize("name", READING)
@@ -183,24 +211,56 @@ def test_every_kind_of_block_is_known_to_both_sides() -> None:
 
 
 PLACING: Mapping[str, tuple[str, str, str, str]] = {
-    "an unknown line": ('"shed.twice"]', '"shed.twice", "shed.thrice"]', "there is no line called `shed.thrice`", "10_start.toml"),
-    "an unknown input": ('"shed.size"]', '"shed.size", "shed.age"]', "there is no input called `shed.age`", "20_inputs.toml"),
+    "an unknown line": (
+        '"shed.twice"]',
+        '"shed.twice", "shed.thrice"]',
+        "there is no line called `shed.thrice`",
+        "10_start.toml",
+    ),
+    "an unknown input": (
+        '"shed.size"]',
+        '"shed.size", "shed.age"]',
+        "there is no input called `shed.age`",
+        "20_inputs.toml",
+    ),
     "an unknown list": ('axis = "row"', 'axis = "pile"', "there is no list called `pile`", "10_start.toml"),
-    "a line placed twice": ('"shed.twice"]', '"shed.twice", "shed.twice"]', "`shed.twice` is placed twice: on Start and on Start", "10_start.toml"),
+    "a line placed twice": (
+        '"shed.twice"]',
+        '"shed.twice", "shed.twice"]',
+        "`shed.twice` is placed twice: on Start and on Start",
+        "10_start.toml",
+    ),
     "an input placed twice": (
-        '"shed.size"]', '"shed.size", "shed.size"]', "`shed.size` is placed twice: on Inputs and on Inputs", "20_inputs.toml",
+        '"shed.size"]',
+        '"shed.size", "shed.size"]',
+        "`shed.size` is placed twice: on Inputs and on Inputs",
+        "20_inputs.toml",
     ),
     "a table in a list": (
-        '"shed.twice"]', '"shed.twice", "shed.rows_used"]', "`shed.rows_used` has a value for each row; it cannot stand in a list", "10_start.toml",
+        '"shed.twice"]',
+        '"shed.twice", "shed.rows_used"]',
+        "`shed.rows_used` has a value for each row; it cannot stand in a list",
+        "10_start.toml",
     ),
     "a single line in a table": (
-        'lines = ["shed.rows_used"]', 'lines = ["shed.twice"]', "`shed.twice` does not run down over row alone", "10_start.toml",
+        'lines = ["shed.rows_used"]',
+        'lines = ["shed.twice"]',
+        "`shed.twice` does not run down over row alone",
+        "10_start.toml",
     ),
-    "one list in a table of two": ('lines = ["shed.grid"]', 'lines = ["shed.rows_used"]', "`shed.rows_used` does not have two lists", "10_start.toml"),
+    "one list in a table of two": (
+        'lines = ["shed.grid"]',
+        'lines = ["shed.rows_used"]',
+        "`shed.rows_used` does not have two lists",
+        "10_start.toml",
+    ),
     "a table among single inputs": (
-        '"shed.size"]', '"shed.size", "shed.rows"]', "`shed.rows` is a table; it cannot stand in a list of inputs", "20_inputs.toml",
+        '"shed.size"]',
+        '"shed.size", "shed.rows"]',
+        "`shed.rows` is a table; it cannot stand in a list of inputs",
+        "20_inputs.toml",
     ),
-}  # fmt: skip
+}
 
 
 @pytest.mark.parametrize("name", PLACING)

@@ -1,4 +1,4 @@
-"""Time in the language: lags and leads in parts of a week, weeks to months, cycles, spare rows; two engines and a twin."""
+"""Time in the language: lags and leads, weeks to months, cycles, spare rows; in two engines and beside a twin."""
 
 from __future__ import annotations
 
@@ -20,17 +20,8 @@ from farmbook.units import displayed
 from tests.engines.cells import Book as OpenBook
 from tests.engines.cells import formula_cells
 from tests.language.books import ENGINES, Worked, address, differences, opened, work_out
-from tests.language.time_model import (
-    BEFORE,
-    NAMES,
-    SECTIONS,
-    SIZES,
-    TASK,
-    WEEK,
-    Cash,
-    Timing,
-    Weeks,
-)
+from tests.language.time_model import BEFORE, WEEK, Timing, Weeks
+from tests.language.time_months import NAMES, SECTIONS, SIZES, TASK, Cash
 from tests.language.time_sheets import TITLE, sheets
 from tests.language.time_twin import Plan, twin
 from tests.model.helpers import converted
@@ -127,9 +118,7 @@ def test_months_add_up_to_the_weeks() -> None:
     end, days = 17, 120 - 17 * 7
     weekly = found["weeks.picked"][BEFORE:]
     assert found["months.picked"].sum() == pytest.approx(weekly[:end].sum() + weekly[end] * days / 7)
-    np.testing.assert_allclose(
-        found["months.flush_to_end"].sum(axis=0), found["months.picked_to_end"], rtol=1e-12
-    )
+    np.testing.assert_allclose(found["months.flush_to_end"].sum(axis=0), found["months.picked_to_end"], rtol=1e-12)
 
 
 def test_the_credit_line_stops_at_its_limit() -> None:
@@ -207,7 +196,9 @@ def assert_same(written: Written, open_book: OpenBook, rerun: Worked) -> None:
         {Cash.opening_cash: -900.0, Cash.credit_limit: 5000.0, Cash.price: 7.5},
     ],
 )
-def test_an_edit_gives_what_a_rerun_gives(written: Written, open_book: OpenBook, changes: Mapping[Input, float]) -> None:
+def test_an_edit_gives_what_a_rerun_gives(
+    written: Written, open_book: OpenBook, changes: Mapping[Input, float]
+) -> None:
     edited(written, open_book, changes)
 
 

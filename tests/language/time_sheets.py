@@ -12,7 +12,8 @@ __all__ = ["TITLE", "sheets"]
 TITLE: Final = "title.heading"
 SINGLE: Final = (
     "title.name", "timing.lead", "timing.spawn_run", "timing.first_pick", "weeks.filled_a_week", "weeks.weeks_planned",
-    "weeks.spawn_per_bag", "cash.price", "cash.price_drop", "cash.opening_cash", "cash.opening_credit", "cash.credit_limit",
+    "weeks.spawn_per_bag", "cash.price", "cash.price_drop", "cash.opening_cash", "cash.opening_credit",
+    "cash.credit_limit",
     "cash.least", "cash.earned", "cash.charged",
 )  # fmt: skip
 TABLES: Final = (
@@ -22,21 +23,48 @@ TABLES: Final = (
     ("tasks.task", "tasks.hours", "tasks.rate"),
 )
 SINGLE_WORKED: Final = (
-    TITLE, "timing.lead_steps", "timing.lead_whole", "timing.lead_part", "weeks.rows", "weeks.earlier_weeks", "weeks.longest",
+    TITLE, "timing.lead_steps", "timing.lead_whole", "timing.lead_part", "weeks.rows", "weeks.earlier_weeks",
+    "weeks.longest",
     "weeks.filled_in_all", "weeks.started_in_all", "weeks.at_any_flush_in_all", "cash.last_cash",
 )  # fmt: skip
 BY_FLUSH: Final = (
-    "timing.added_used", "weeks.loss_used", "weeks.fresh_used", "timing.added_so_far", "timing.flush_steps", "timing.flush_whole",
+    "timing.added_used", "weeks.loss_used", "weeks.fresh_used", "timing.added_so_far", "timing.flush_steps",
+    "timing.flush_whole",
     "timing.flush_part", "weeks.alive",
 )  # fmt: skip
 BY_WEEK: Final = (
-    ("weeks.row", "weeks.week", "weeks.in_plan", "weeks.brought_in", "weeks.filled", "weeks.lead_row", "weeks.started", "weeks.spawn"),
-    ("weeks.at_any_flush", "weeks.picked", "weeks.picked_so_far", "weeks.filled_so_far", "weeks.last_flush", "weeks.left_so_far", "weeks.in_process"),
+    (
+        "weeks.row",
+        "weeks.week",
+        "weeks.in_plan",
+        "weeks.brought_in",
+        "weeks.filled",
+        "weeks.lead_row",
+        "weeks.started",
+        "weeks.spawn",
+    ),
+    (
+        "weeks.at_any_flush",
+        "weeks.picked",
+        "weeks.picked_so_far",
+        "weeks.filled_so_far",
+        "weeks.last_flush",
+        "weeks.left_so_far",
+        "weeks.in_process",
+    ),
 )
-BY_FLUSH_AND_WEEK: Final = ("weeks.flush_row", "weeks.at_flush", "weeks.leaving", "weeks.picked_at_flush", "weeks.flush_so_far")
+BY_FLUSH_AND_WEEK: Final = (
+    "weeks.flush_row",
+    "weeks.at_flush",
+    "weeks.leaving",
+    "weeks.picked_at_flush",
+    "weeks.flush_so_far",
+)
 BY_MONTH: Final = (
-    "months.days_used", "months.days_so_far", "months.end", "months.end_whole", "months.end_part", "months.picked_to_end",
-    "months.picked", "tasks.cost_in_all", "cash.sales", "cash.interest", "cash.net", "cash.missing", "cash.drawn", "cash.credit",
+    "months.days_used", "months.days_so_far", "months.end", "months.end_whole", "months.end_part",
+    "months.picked_to_end",
+    "months.picked", "tasks.cost_in_all", "cash.sales", "cash.interest", "cash.net", "cash.missing", "cash.drawn",
+    "cash.credit",
     "cash.closing", "cash.interest_so_far",
 )  # fmt: skip
 
@@ -45,13 +73,24 @@ def sheets(cases: Iterable[str] = ()) -> Sequence[Template]:
     """One sheet for each subject, and one for each case."""
     used = tuple(f"{name}_used" for name in SINGLE if name != "title.name")
     return (
-        _sheet("Start", "start", Block("list", "Results", (*SINGLE_WORKED, *used)), Block("stamp", "Stamp"), Block("legend", "Looks")),
+        _sheet(
+            "Start",
+            "start",
+            Block("list", "Results", (*SINGLE_WORKED, *used)),
+            Block("stamp", "Stamp"),
+            Block("legend", "Looks"),
+        ),
         _sheet("Inputs", "inputs", Block("inputs", "Single", inputs=SINGLE)),
         _sheet("Tables", "inputs", *(Block("input_table", "Table", inputs=each) for each in TABLES)),
         _sheet(
             "Weeks",
             "worked",
-            Block("table", "Weeks before the start", ("weeks.filled_before_used", "weeks.earlier_row", "weeks.earlier_week"), axis="earlier"),
+            Block(
+                "table",
+                "Weeks before the start",
+                ("weeks.filled_before_used", "weeks.earlier_row", "weeks.earlier_week"),
+                axis="earlier",
+            ),
             Block("table", "Flushes", BY_FLUSH, axis="flush"),
             *(Block("table", "Week by week", each, axis="week") for each in BY_WEEK),
         ),

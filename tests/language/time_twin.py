@@ -60,9 +60,7 @@ def twin(plan: Plan) -> dict[str, Any]:
     for loss in plan.loss:
         share *= 1 - loss
         alive.append(share)
-    picked_at = [
-        [bags * alive[each] * plan.fresh[each] for bags in at_flush[each]] for each in range(len(at_flush))
-    ]
+    picked_at = [[bags * alive[each] * plan.fresh[each] for bags in at_flush[each]] for each in range(len(at_flush))]
     picked = [sum(column) for column in zip(*picked_at, strict=True)]
     started = _pushed(filled, -plan.lead / 7)
     months = _by_month(plan, picked)
@@ -74,9 +72,7 @@ def twin(plan: Plan) -> dict[str, Any]:
         "weeks.alive": alive,
         "weeks.picked_at_flush": picked_at,
         "weeks.picked": picked,
-        "weeks.in_process": [
-            sum(filled[: row + 1]) - sum(at_flush[-1][: row + 1]) for row in range(plan.rows)
-        ],
+        "weeks.in_process": [sum(filled[: row + 1]) - sum(at_flush[-1][: row + 1]) for row in range(plan.rows)],
         "months.picked": months,
         "months.flush_to_end": [_to_month_ends(plan, one) for one in picked_at],
         "tasks.cost": [

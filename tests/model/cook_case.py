@@ -1,13 +1,10 @@
-"""An ordinary load to cook, in a cabinet and in a vessel whose temperatures are typed in."""
+"""An ordinary load to cook, in a cabinet and in a pressure vessel whose gauge is set to give a temperature."""
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
-from contextlib import ExitStack, contextmanager
+from collections.abc import Mapping
 from typing import Any, Final
-from unittest.mock import patch
 
-from farmbook.expr.nodes import Expr
 from farmbook.model.axes import INGREDIENT, RECIPE
 from farmbook.model.bag import Bag
 from farmbook.model.cabinet_cook import CabinetCook
@@ -15,69 +12,33 @@ from farmbook.model.cabinet_heat import CabinetHeat
 from farmbook.model.cabinet_run import CabinetRun
 from farmbook.model.cook_strength import LethalRates
 from farmbook.model.core_heating import CoreHeating
-from farmbook.model.declare import Uses, line, number
 from farmbook.model.energy import Energy
 from farmbook.model.farm_plan import Farm
 from farmbook.model.recipe import Recipe
-from farmbook.model.section import Section
-from farmbook.model.site import Site as RealSite
-from farmbook.model.steaming import Steaming
+from farmbook.model.site import Site
+from farmbook.model.steaming import CABINET, VESSEL, Steaming
 from farmbook.model.vessel_cook import VesselCook
+from farmbook.model.vessel_heat import VesselHeat
+from farmbook.model.vessel_run import VesselRun
+from farmbook.model.vessel_steam import VesselSteam
+from tests.calc.chains import gauge_pressure_for
 from tests.model.helpers import evaluate, systems_agree
 
-__all__ = ["ENDS", "PLACES", "Site", "VesselRun", "different_lines", "failing", "single", "worked"]
+__all__ = ["CHECKS", "ENDS", "IN_USE", "PLACES", "different_lines", "failing", "single", "vessel_at", "worked"]
 
-
-class Site(Section):
-    """The place, with its boiling point typed in."""
-
-    typed = number("Boiling point typed", unit="degC", usual=(80, 100), default=100, how="")
-
-    @line("Boiling point here", unit="degC")
-    def boiling_point(self) -> Expr:
-        """As typed."""
-        return self.typed
-
-
-class VesselRun(Section):
-    """A vessel, with its temperature typed in."""
-
-    typed = number("Temperature typed", unit="degC", usual=(100, 130), default=121.1, how="")
-    hold_time = number("Hold typed", unit="h/run", usual=(1, 5), default=3.5, how="")
-    start_temperature = number("Start typed", unit="degC", usual=(0, 30), default=15.6, how="")
-
-    @line("Temperature of the vessel", unit="degC")
-    def temperature(self) -> Expr:
-        """As typed."""
-        return self.typed
-
-
-@contextmanager
-def _place_and_vessel() -> Iterator[None]:
-    """Temperatures are typed in here; how a place and a pressure make them is another subject."""
-    with ExitStack() as stack:
-        for section in (LethalRates, CoreHeating, VesselCook):
-            for name, put in (("site", Site), ("vessel", VesselRun)):
-                used = vars(section).get(name)
-                if isinstance(used, Uses):
-                    stack.enter_context(patch.object(used, "section", put))
-        yield
-
-
-OWN: Final = (LethalRates, CoreHeating, CabinetCook, VesselCook)
-SECTIONS: Final = (Farm, Recipe, Bag, RealSite, Steaming, Energy, CabinetHeat, CabinetRun, Site, VesselRun, *OWN)
+SECTIONS: Final = (
+    *(Farm, Recipe, Bag, Site, Steaming, Energy),
+    *(CabinetHeat, CabinetRun, VesselSteam, VesselHeat, VesselRun),
+    *(LethalRates, CoreHeating, CabinetCook, VesselCook),
+)
 NAMES: Final = {INGREDIENT: ("sawdust",), RECIPE: ("plain",)}
-PLAIN: Final[dict[Any, Any]] = {
-    Recipe.chosen_recipe: "plain",
-    Recipe.parts: [[1]],
-    Recipe.target_moisture: [0.6],
-    Recipe.dry_matter: [0.55],
-    Recipe.price: [0.05],
-    Farm.bags_filled_a_week: 300,
-    Farm.bags_per_load: 100,
-}
 ENDS: Final = ("slow", "expected", "fast")
 PLACES: Final = ("cabinet_cook", "vessel_cook")
+IN_USE: Final = {
+    "cabinet_cook": {Steaming.kind: CABINET},
+    "vessel_cook": {Steaming.kind: VESSEL, VesselRun.hold_time: 9},
+}
+"""What makes either the steamer in use, with no check of cooking failing."""
 CHECKS: Final = (
     "core_heating.readings_in_order",
     "core_heating.rates_in_order",
@@ -88,21 +49,41 @@ CHECKS: Final = (
 )
 
 
+def vessel_at(degrees: float, height: float = 0.0) -> dict[Any, Any]:
+    """A pressure vessel whose steam has this temperature."""
+    return {VesselSteam.working_pressure: gauge_pressure_for(degrees, height), VesselSteam.rated_pressure: 1000}
+
+
+PLAIN: Final[dict[Any, Any]] = {
+    Recipe.chosen_recipe: "plain",
+    Recipe.parts: [[1]],
+    Recipe.target_moisture: [0.6],
+    Recipe.dry_matter: [0.55],
+    Recipe.price: [0.05],
+    Farm.bags_filled_a_week: 300,
+    Farm.bags_per_load: 100,
+    CabinetHeat.hold_temperature: 93.3,
+    CabinetHeat.start_temperature: 15.6,
+    CabinetRun.hold_time: 17,
+    VesselHeat.start_temperature: 15.6,
+    VesselRun.hold_time: 3.5,
+    **vessel_at(121.1),
+}
+
+
 def worked(changes: Mapping[Any, Any] | None = None, system: str = "metric") -> dict[str, Any]:
     """Every line of the ordinary load with changes, single values as numbers."""
-    with _place_and_vessel():
-        found = evaluate(SECTIONS, system, {**PLAIN, **(changes or {})}, NAMES)
+    found = evaluate(SECTIONS, system, {**PLAIN, **(changes or {})}, NAMES)
     return {name: value if value.ndim else value[()] for name, value in found.items()}
 
 
 def different_lines(changes: Mapping[Any, Any]) -> list[str]:
     """The lines that a US book and a metric book do not agree on."""
-    with _place_and_vessel():
-        return systems_agree(SECTIONS, {**PLAIN, **changes}, NAMES)
+    return systems_agree(SECTIONS, {**PLAIN, **changes}, NAMES)
 
 
 def failing(changes: Mapping[Any, Any]) -> set[str]:
-    """The checks that fail after changes."""
+    """The checks of cooking that fail after changes."""
     found = worked(changes)
     return {name for name in CHECKS if found[name] != 1}
 

@@ -24,10 +24,15 @@ from farmbook.model.harvest import Harvest
 from farmbook.model.lost_bags import LostBags
 from farmbook.model.mixing import Mixing
 from farmbook.model.model import Model
+from farmbook.model.own_spawn import OwnSpawn
+from farmbook.model.own_spawn_way import OwnSpawnWay
+from farmbook.model.own_spawn_work import OwnSpawnWork
 from farmbook.model.recipe import Recipe
 from farmbook.model.section import Section
 from farmbook.model.site import Site
 from farmbook.model.spawn_bought import Spawn
+from farmbook.model.spawn_source import SpawnSource
+from farmbook.model.spawn_supply import SpawnSupply
 from farmbook.model.steaming import Steaming
 from farmbook.model.steriliser import Steriliser
 from farmbook.model.vessel import Vessel
@@ -51,15 +56,17 @@ STEAM: Final = (
     Vessel,
     Steriliser,
 )
-CROP_SECTIONS: Final = (Farm, Recipe, Bag, *STEAM, Crop, Spawn, Harvest)
+SPAWN: Final = (Spawn, OwnSpawnWay, OwnSpawn, OwnSpawnWork, SpawnSupply)
+CROP_SECTIONS: Final = (Farm, Recipe, Bag, *STEAM, SpawnSource, Crop, *SPAWN, Harvest)
 SECTIONS: Final = (
     Farm,
     Recipe,
     Bag,
     Mixing,
     *STEAM,
+    SpawnSource,
     Crop,
-    Spawn,
+    *SPAWN,
     Harvest,
     GrowingCost,
     LostBags,

@@ -87,7 +87,7 @@ def test_words_stand_in_labels_and_in_what_checks_say() -> None:
     assert len(set(labels)) == len(labels)
     assert not [label for label in labels if "{" in label]
     assert {"Inside the red crate", "Twice what is inside the blue crate", "Inside the blue crate, wet"} <= set(labels)
-    assert RedCrate.light.says == "The red crate is too heavy."  # type: ignore[attr-defined]
+    assert RedCrate.light.says == "The red crate is too heavy."
 
 
 def test_names_are_those_of_the_section_and_not_of_the_common_one() -> None:

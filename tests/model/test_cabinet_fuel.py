@@ -76,7 +76,7 @@ def test_fuel_needs_no_amps_and_adds_nothing_to_the_highest_kw(fuel: dict[Input,
 
 def test_figures_by_the_meter_count_only_for_the_fuel_in_use() -> None:
     """40 kWh, 50 kWh of gas and 10 L of propane, read in three winters."""
-    metered = {Cabinet.own_energy: 40, Cabinet.own_gas: 50, Cabinet.own_propane: 10}
+    metered: dict[Input, Any] = {Cabinet.own_energy: 40, Cabinet.own_gas: 50, Cabinet.own_propane: 10}
     energy = "cabinet.energy_per_run"
     assert worked(metered)[energy] == 40
     assert worked({**ON_GAS, **metered})[energy] == pytest.approx(50)
@@ -95,7 +95,7 @@ def test_heat_in_the_steam_with_each_fuel() -> None:
 
 @pytest.mark.parametrize("fuel", [ON_GAS, ON_PROPANE], ids=["natural gas", "propane"])
 def test_both_unit_systems_agree_on_fuels(fuel: dict[Input, Any]) -> None:
-    metered = {Cabinet.own_gas: 50, Cabinet.own_propane: 10}
+    metered: dict[Input, Any] = {Cabinet.own_gas: 50, Cabinet.own_propane: 10}
     assert systems_agree(SECTIONS, {**BY_HAND, **fuel}, NAMES) == []
     assert systems_agree(SECTIONS, {**BY_HAND, **fuel, **metered}, NAMES) == []
 

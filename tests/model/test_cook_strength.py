@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from math import exp, factorial, log, pi
-from typing import Any
+from typing import Any, Final
 
 import numpy as np
 import pytest
@@ -26,9 +26,17 @@ from farmbook.model.core_heating import (
 )
 from farmbook.model.declare import line, number
 from farmbook.model.section import Section
+from farmbook.model.site import Site
+from farmbook.model.steaming import VESSEL, Steaming
 from farmbook.model.vessel_cook import VesselCook
-from tests.model.cook_case import ENDS, Site, VesselRun, different_lines, failing, single, worked
+from farmbook.model.vessel_heat import VesselHeat
+from farmbook.model.vessel_run import VesselRun
+from farmbook.model.vessel_steam import VesselSteam
+from tests.model.cook_case import ENDS, IN_USE, PLACES, different_lines, failing, single, vessel_at, worked
 from tests.model.helpers import evaluate, in_metric
+
+PSI: Final = 6.894757293168
+
 
 # Printed figures
 
@@ -63,10 +71,10 @@ def test_boiling_water_is_the_reference_of_the_second_table() -> None:
         assert times == pytest.approx(found["lethal_rates.boiling_for_reference"])
 
 
-@pytest.mark.parametrize(("degrees", "printed"), [(120.96, 0.967), (118.22, 0.515), (117.19, 0.406)])
-def test_fifteen_psi_is_short_of_the_reference_and_more_so_on_a_hill(degrees: float, printed: float) -> None:
-    """15 psi by the gauge at sea level, 5,000 ft and 7,000 ft."""
-    found = worked({VesselRun.typed: degrees})
+@pytest.mark.parametrize(("feet", "printed"), [(0, 0.967), (5000, 0.515), (7000, 0.406)])
+def test_fifteen_psi_is_short_of_the_reference_and_more_so_on_a_hill(feet: float, printed: float) -> None:
+    """15 psi by the gauge; the printed rates rest on temperatures rounded to 0.01 degC."""
+    found = worked({VesselSteam.working_pressure: 15 * PSI, Site.altitude: feet * 0.3048})
     assert found["vessel_cook.chamber_rate"] / 3600 == pytest.approx(printed, abs=2e-3)
 
 
@@ -82,8 +90,9 @@ def test_fifteen_psi_is_short_of_the_reference_and_more_so_on_a_hill(degrees: fl
     ],
 )
 def test_a_middle_as_hot_as_the_chamber_all_along(chamber: float, hours: float, printed: float, within: float) -> None:
+    """In a pit 300 m below the sea, where water boils at 101 degC."""
     hot = {CabinetHeat.hold_temperature: chamber, CabinetHeat.start_temperature: chamber, CabinetRun.hold_time: hours}
-    found = worked(hot)
+    found = worked({**hot, Site.altitude: -300})
     for end in ENDS:
         assert found[single("cabinet_cook", "cooked", end)] == pytest.approx(printed, abs=within)
         assert found[single("cabinet_cook", "lost", end)] == pytest.approx(0, abs=1e-9)
@@ -93,7 +102,8 @@ def test_a_middle_as_hot_as_the_chamber_all_along(chamber: float, hours: float, 
 @pytest.mark.parametrize(("degrees", "minutes", "printed"), [(121.0, 15, 14.66), (121.1, 1, 1.0), (124.0, 15, 29.25)])
 def test_the_reference_is_121_1_and_not_121(degrees: float, minutes: float, printed: float) -> None:
     """15 min at 121 degC are 14.66, and 15.00 by texts that take 121; 15 min at 124 degC are 29.93 x 0.97724."""
-    found = worked({VesselRun.typed: degrees, VesselRun.start_temperature: degrees, VesselRun.hold_time: minutes / 60})
+    hot = {**vessel_at(degrees), VesselHeat.start_temperature: degrees}
+    found = worked({**hot, VesselRun.hold_time: minutes / 60})
     assert found["vessel_cook.cooked"] == pytest.approx(printed, abs=6e-3)
 
 
@@ -264,9 +274,9 @@ def test_the_range_hardly_moves_a_long_hold_but_a_short_run_by_far() -> None:
 
 def test_a_chamber_on_a_hill_gets_no_hotter_than_boiling() -> None:
     held_at_98 = {CabinetHeat.hold_temperature: 98}
-    low, high = worked(held_at_98), worked({**held_at_98, Site.typed: 94.9})
+    low, high = worked(held_at_98), worked({**held_at_98, Site.altitude: 1524})
     assert low["core_heating.cabinet_chamber"] == pytest.approx(98)
-    assert high["core_heating.cabinet_chamber"] == pytest.approx(94.9)
+    assert high["core_heating.cabinet_chamber"] == pytest.approx(94.90, abs=0.01)
     assert high["lethal_rates.at_boiling_point"] == pytest.approx(high["cabinet_cook.chamber_rate"])
     assert high["cabinet_cook.cooked"] < low["cabinet_cook.cooked"] / 2
 
@@ -274,9 +284,21 @@ def test_a_chamber_on_a_hill_gets_no_hotter_than_boiling() -> None:
 # Checks
 
 
-def test_an_ordinary_load_passes_and_the_vessel_is_told_to_hold_longer() -> None:
-    assert failing({}) == {"vessel_cook.middle_gets_hot"}
-    assert failing({VesselRun.hold_time: 9}) == set()
+@pytest.mark.parametrize("place", PLACES)
+def test_an_ordinary_load_passes(place: str) -> None:
+    assert failing(IN_USE[place]) == set()
+
+
+def test_a_short_run_of_the_vessel_is_told_to_hold_longer() -> None:
+    assert failing({Steaming.kind: VESSEL}) == {"vessel_cook.middle_gets_hot"}
+
+
+def test_the_steamer_not_in_use_stops_nothing() -> None:
+    bad = {CabinetRun.hold_time: 3, CabinetCook.cabinet_step: 0.5, VesselRun.hold_time: 3, VesselCook.vessel_step: 0.5}
+    for place, other in (PLACES, PLACES[::-1]):
+        found = failing({**IN_USE[place], **bad})
+        assert {f"{place}.middle_gets_hot", f"{place}.rows_are_enough"} <= found
+        assert not [name for name in found if name.startswith(other)]
 
 
 @pytest.mark.parametrize(
@@ -290,7 +312,8 @@ def test_an_ordinary_load_passes_and_the_vessel_is_told_to_hold_longer() -> None
     ],
 )
 def test_each_check_can_fail(changes: dict[Any, Any], broken: str) -> None:
-    assert broken in failing({VesselRun.hold_time: 9, **changes})
+    in_use = IN_USE["vessel_cook" if broken.startswith("vessel") else "cabinet_cook"]
+    assert broken in failing({**in_use, **changes})
 
 
 def test_rows_that_end_with_the_hold_are_enough() -> None:

@@ -51,6 +51,7 @@ SAVING = 30625 - WITHOUT_LAB
         ("bought", 30625),  # at 0.625
         ("extra_bags_lost", 980),  # 2 %
         ("extra_loss_cost", 980 * LOST),
+        ("bags_displaced", 2450),  # 50 places a week, 98 % of them whole
         ("displaced", 0),
         ("running", 13000),  # 12,300 and 700 of upkeep
         ("made_without_lab", WITHOUT_LAB),

@@ -19,8 +19,8 @@ from farmbook.model.make_or_buy_turn import MakeOrBuyTurn
 from farmbook.model.make_or_buy_worth import MakeOrBuyWorth
 from farmbook.model.own_spawn import OwnSpawn
 from farmbook.model.own_spawn_way import (
-    IN_CABINET,
     IN_COOKER,
+    IN_STEAMER,
     ONE_GRAIN,
     ONE_GRAIN_SAWDUST,
     TWO_GRAINS,
@@ -39,12 +39,12 @@ from tests.model.spawn_case import made, unchanged
 LOST = 0.8 + 0.625 + 20 * 14 / 980 + 0.3 + 0.4
 
 
-@pytest.mark.parametrize("cooked_in", [IN_CABINET, IN_COOKER])
+@pytest.mark.parametrize("cooked_in", [IN_STEAMER, IN_COOKER])
 @pytest.mark.parametrize(("limit", "margin"), [(STEAMING, 2), (LAB, 2), (AFTER_LAB, 0)])
 def test_places_count_only_where_they_could_have_earned(limit: str, margin: float, cooked_in: str) -> None:
-    """50 bags of spawn a week in the cabinet; a bag more would leave 2."""
+    """50 bags of spawn a week in the steamer, in place of 49 that come whole out of it; a bag more would leave 2."""
     found = made({MakeOrBuy.limit: limit, OwnSpawnWay.sawdust_cooked_in: cooked_in})
-    displaced = 50 * 50 * 2 if limit == STEAMING and cooked_in == IN_CABINET else 0
+    displaced = 49 * 50 * 2 if limit == STEAMING and cooked_in == IN_STEAMER else 0
     assert one(found, "make_or_buy.displaced") == pytest.approx(displaced)
     assert one(found, "make_or_buy.margin_lost") == margin
     assert one(found, "make_or_buy.lost_bag_cost") == pytest.approx(LOST + margin)
@@ -139,11 +139,27 @@ def test_not_even_free_hours_help_where_buying_is_cheap() -> None:
     [(ONE_GRAIN, 2, 3), (TWO_GRAINS, 1, 2), (ONE_GRAIN_SAWDUST, 0, 1), (TWO_GRAINS_SAWDUST, 0, 1)],
 )
 def test_a_bad_batch_reaches_the_bags_of_what_comes_last(route: str, row: int, weeks: float) -> None:
-    found = made({OwnSpawnWay.route: route, OwnSpawn.batch_weeks: [1, 2, 3, 4], OwnSpawn.failure: [0, 0, 0, 0]})
+    found = made(
+        {
+            OwnSpawnWay.route: route,
+            OwnSpawn.batch_weeks: [1, 2, 3, 4],
+            OwnSpawn.failure: [0, 0, 0, 0],
+            OwnSpawn.shelf_life: [60, 60, 60, 60],
+        }
+    )
     lasting = table(found, "own_spawn.weeks_lasting")[row]
     assert weeks <= lasting < weeks * 1.03
     assert one(found, "make_or_buy_turn.last_step") == row + 1
     assert one(found, "make_or_buy_turn.risk_made") == pytest.approx(980 * lasting * LOST)
+
+
+def test_a_bad_batch_that_is_thrown_out_early_reaches_fewer_bags() -> None:
+    """61.25 bags of grain a week: one is started every hundredth of a week, and would last 1 / 61.25 of one."""
+    late = {OwnSpawnWay.route: ONE_GRAIN, OwnSpawn.failure: [0, 0, 0, 0], OwnSpawn.batch_weeks: [1, 1, 0.01, 1]}
+    stale = made({**late, OwnSpawn.shelf_life: [30, 30, 0.1, 60]})
+    kept = made({**late, OwnSpawn.shelf_life: [30, 30, 30, 60]})
+    assert one(stale, "make_or_buy_turn.reached_made") == pytest.approx(980 * 0.01)
+    assert one(kept, "make_or_buy_turn.reached_made") == pytest.approx(980 * 1.6 / 98)
 
 
 @pytest.mark.parametrize(("life", "fine"), [(1, 1), (10, 1), (7, 1), (7.5, 0), (11, 0), (0.5, 0), (None, 0)])

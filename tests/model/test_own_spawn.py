@@ -98,6 +98,7 @@ def test_own_spawn_by_hand(system: str, name: str, by_hand: float) -> None:
         ("own_spawn.keeps", [1, 0, 1, 1]),  # the second grain keeps 7 days and its last bag is used on day 7.2
         ("own_spawn.whole_batches", [50, 8, 2, 1.2]),
         ("own_spawn.started", [50, 8, 2, 1]),
+        ("own_spawn.weeks_used", [1, 1, 2, 3]),  # the second grain is thrown out after a week
         ("own_spawn.batches", [1, 1, 0.5, 1 / 3]),
         ("own_spawn.taken_from_before", [6.25, 1.6, 0.5, 0]),
         ("own_spawn.wanted_before", [6.25, 1.6, 0.5, 0]),
@@ -148,7 +149,7 @@ def test_every_way_from_plate_to_bags(
     assert one(found, "own_spawn.steamed") == pytest.approx(started[0])
 
 
-def test_sawdust_spawn_in_the_cooker_takes_no_place_in_the_cabinet() -> None:
+def test_sawdust_spawn_in_the_cooker_takes_no_place_in_the_steamer() -> None:
     found = made({OwnSpawnWay.sawdust_cooked_in: IN_COOKER})
     assert one(found, "own_spawn.fruiting_places") == 1000
     assert one(found, "own_spawn.spawn_places") == 0

@@ -20,7 +20,7 @@ from farmbook.model.harvest import Harvest
 from farmbook.model.lost_bags import LostBags
 from farmbook.model.mixing import Mixing
 from farmbook.model.recipe import Recipe
-from farmbook.model.spawn_bought import Spawn
+from farmbook.model.spawn_source import SpawnSource
 from farmbook.model.steaming import CABINET, VESSEL, Steaming
 from farmbook.model.steriliser import Steriliser
 from farmbook.model.steriliser_choice import SteriliserChoice
@@ -28,6 +28,7 @@ from farmbook.model.steriliser_year import CabinetYear, VesselYear
 from farmbook.model.vessel import Vessel
 from farmbook.model.vessel_heat import VesselHeat
 from farmbook.model.vessel_run import VesselRun
+from tests.model.growing_case import SPAWN
 from tests.model.helpers import evaluate, systems_agree
 from tests.model.steam_case import BY_HAND, IN_VESSEL, NAMES, STEAMER, worked
 
@@ -59,8 +60,9 @@ SECTIONS: Final = (
     Bag,
     Mixing,
     *STEAMER,
+    SpawnSource,
     Crop,
-    Spawn,
+    *SPAWN,
     Harvest,
     GrowingCost,
     LostBags,
@@ -104,7 +106,11 @@ def year(changes: dict[Input, Any] | None = None, system: str = "metric") -> dic
 @pytest.mark.parametrize("name", PAIRS)
 def test_the_steamer_chosen_feeds_the_farm(name: str) -> None:
     """Both are worked out all the time; the word in the cell says which one the rest of the book reads."""
-    different = {Steaming.staffed_hours: 14, VesselHeat.bags_per_run: 80, VesselRun.handling_rate: 60}
+    different: dict[Input, Any] = {
+        Steaming.staffed_hours: 18,
+        VesselHeat.bags_per_run: 80,
+        VesselRun.handling_rate: 60,
+    }
     for kind, place in ((CABINET, 0), (VESSEL, 1)):
         found = evaluate((Farm, Recipe, Bag, *STEAMER), "metric", {**BY_HAND, **different, Steaming.kind: kind}, NAMES)
         assert float(found[f"steriliser.{name}"]) == float(found[PAIRS[name][place]])
@@ -120,6 +126,7 @@ def test_room_to_spare() -> None:
     """Five loads of 100 bags for 300, and one load more than can be done."""
     assert worked()["steriliser.room_to_spare"] == pytest.approx(2 / 3)
     assert worked({Farm.bags_filled_a_week: 600})["steriliser.room_to_spare"] == pytest.approx(-1 / 6)
+    assert worked({Farm.bags_filled_a_week: None})["steriliser.room_to_spare"] == 0
 
 
 def test_neither_steamer_feeds_on_the_other() -> None:
@@ -208,7 +215,7 @@ def test_two_steamers_that_cost_the_same_are_too_close_to_call() -> None:
 
 
 def test_a_difference_counts_when_it_is_larger_than_the_inputs_are_known_to() -> None:
-    """A tenth of the dearer one: with as many good bags either way, upkeep may differ by a ninth of the cheaper whole."""
+    """A tenth of the dearer one: with as many good bags either way, upkeep may differ by a ninth of the whole."""
     found = year(TWINS)
     whole = float(found["cabinet_year.yearly_cost"] + found["cabinet_year.lost_cost"])
     near, past = 300 + whole / 9 - 1, 300 + whole / 9 + 1

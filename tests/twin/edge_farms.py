@@ -21,6 +21,7 @@ from farmbook.model.recipe import Recipe
 from farmbook.model.spawn_bought import Spawn
 from farmbook.model.supplement import Supplement
 from farmbook.results import whole_farm
+from tests.twin.edge_changes import BY_NAME
 from tests.twin.farms import Farm, farm_of
 
 __all__ = [
@@ -75,7 +76,7 @@ NOTHING_PAID: Final[Changes] = {
     Spawn.price: 0,
     Spawn.freight: 0,
 }
-EDGES: Final[Mapping[str, Changes]] = {
+BY_INPUT: Final[Mapping[str, Changes]] = {
     "nothing strange": {},
     "every own figure": EVERY_OWN_FIGURE,
     "own figures of zero": {
@@ -150,9 +151,13 @@ EDGES: Final[Mapping[str, Changes]] = {
 }
 
 
+EDGES: Final = (*BY_INPUT, *BY_NAME)
+"""The names of all strange farms."""
+
+
 def edge_farm(name: str) -> Farm:
     """The plausible farm with the changes of one edge."""
-    return plausible(EDGES[name])
+    return plausible(BY_INPUT[name] if name in BY_INPUT else changes_of(BY_NAME[name]))
 
 
 def plausible(changes: Changes | None = None) -> Farm:
@@ -161,9 +166,9 @@ def plausible(changes: Changes | None = None) -> Farm:
 
 
 def changes_of(named: Mapping[str, Any]) -> Changes:
-    """Changes by dotted name; none at all where the farm lacks one of these inputs."""
-    found = {declared: named[declared.dotted] for declared in whole_farm().inputs if declared.dotted in named}
-    return found if len(found) == len(named) else {}
+    """Changes by the dotted names of the inputs; raises KeyError for a name that no input has."""
+    inputs = {declared.dotted: declared for declared in whole_farm().inputs}
+    return {inputs[name]: value for name, value in named.items()}
 
 
 def numbers() -> list[NumberInput]:

@@ -15,43 +15,58 @@ from tests.twin.farm_twin_crop import crop, harvest, spawn
 from tests.twin.farm_twin_ground import Given, Numbers, Results
 from tests.twin.farm_twin_lab import own_spawn, own_spawn_way, own_spawn_work, spawn_source, spawn_supply
 from tests.twin.farm_twin_recipe import plan, recipe_checks, recipes, supplement
-from tests.twin.farm_twin_steam import cabinet_cost, cabinet_heat, cabinet_run
+from tests.twin.farm_twin_steam import cabinet_heat, vessel_heat
+from tests.twin.farm_twin_steam_cost import cabinet_cost, steriliser, vessel_cost
+from tests.twin.farm_twin_steam_run import cabinet_run, steaming, vessel_run
+from tests.twin.farm_twin_steamers import cabinet_year, steriliser_choice, vessel_year
+from tests.twin.farm_twin_water import altitude_boiling, altitude_pressure, site, vessel_steam, wanted_steam
 
 __all__ = ["SUBJECTS", "twin"]
 
 Subject = Callable[[Given, Results], Results]
 
-ALWAYS = "farm.wage"
-OWN_SPAWN = "spawn_source.supply"
-SUBJECTS: Final[tuple[tuple[str, Subject], ...]] = (
-    (ALWAYS, plan),
-    (ALWAYS, recipes),
-    (ALWAYS, recipe_checks),
-    (ALWAYS, supplement),
-    (ALWAYS, bags),
-    (ALWAYS, mixing),
-    (ALWAYS, cabinet_heat),
-    (ALWAYS, cabinet_run),
-    (ALWAYS, cabinet_cost),
-    ("lethal_rates.z_value", lethal_rates),
-    ("core_heating.thickness", core_heating),
-    ("cabinet_cook.cabinet_step", cabinet_cook),
-    ("vessel_cook.vessel_step", vessel_cook),
-    (OWN_SPAWN, spawn_source),
-    (ALWAYS, crop),
-    (ALWAYS, spawn),
-    (OWN_SPAWN, own_spawn_way),
-    (OWN_SPAWN, own_spawn),
-    (OWN_SPAWN, own_spawn_work),
-    (OWN_SPAWN, spawn_supply),
-    (ALWAYS, harvest),
-    (ALWAYS, growing_cost),
-    (ALWAYS, lost_bags),
-    ("make_or_buy.lab_price", make_or_buy),
-    ("make_or_buy.lab_price", make_or_buy_worth),
-    ("make_or_buy_turn.bad_made", make_or_buy_turn),
+SUBJECTS: Final[tuple[Subject, ...]] = (
+    plan,
+    recipes,
+    recipe_checks,
+    supplement,
+    bags,
+    mixing,
+    site,
+    altitude_boiling,
+    wanted_steam,
+    altitude_pressure,
+    steaming,
+    cabinet_heat,
+    cabinet_run,
+    cabinet_cost,
+    vessel_steam,
+    vessel_heat,
+    vessel_run,
+    vessel_cost,
+    steriliser,
+    lethal_rates,
+    core_heating,
+    cabinet_cook,
+    vessel_cook,
+    spawn_source,
+    crop,
+    spawn,
+    own_spawn_way,
+    own_spawn,
+    own_spawn_work,
+    spawn_supply,
+    harvest,
+    growing_cost,
+    lost_bags,
+    cabinet_year,
+    vessel_year,
+    steriliser_choice,
+    make_or_buy,
+    make_or_buy_worth,
+    make_or_buy_turn,
 )
-"""In the order in which a farm is worked out, each after what it rests on, and the input without which it falls out."""
+"""In the order in which a farm is worked out: each may use what came before."""
 
 
 def twin(inputs: Given) -> dict[str, Numbers]:
@@ -62,7 +77,6 @@ def twin(inputs: Given) -> dict[str, Numbers]:
     several sentences is given as the place of the sentence, from 1.
     """
     out: Results = {}
-    for needed, subject in SUBJECTS:
-        if needed in inputs:
-            out |= subject(inputs, out)
+    for subject in SUBJECTS:
+        out |= subject(inputs, out)
     return {name: np.asarray(value, dtype=float) for name, value in out.items()}

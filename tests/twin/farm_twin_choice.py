@@ -16,7 +16,7 @@ def bag_lost_in_the_run(given: Given, out: Results) -> dict[str, float]:
     before = out["growing_cost.cost_through_steaming"] + out["spawn.cost_per_bag_inoculated"]
     spent = before + out["spawn.inoculation_cost"] + out["growing_cost.spawn_run_added"]
     limit = given["make_or_buy.limit"]
-    place_is_lost = same(limit, "the steam cabinet") or same(limit, "the lab or the spawn run room")
+    place_is_lost = same(limit, "the steamer") or same(limit, "the lab or the spawn run room")
     margin = float(given["make_or_buy.bag_leaves"]) if place_is_lost else 0.0
     return {
         "spent_on_bag": spent,
@@ -47,8 +47,8 @@ def yearly(given: Given, out: Results, lost_bag: float) -> dict[str, float]:
     weeks = given["farm.weeks_worked"]
     bags = out["spawn.bags_inoculated_a_week"] * weeks
     extra = bags * given["spawn_source.extra_loss"]
-    crowded_out = out["own_spawn.steamed"] * (1 - given["crop.loss_at_steaming"]) * weeks
-    full = same(given["make_or_buy.limit"], "the steam cabinet")
+    crowded_out = out["own_spawn.steamed"] * (1 - out["crop.loss_steamed"]) * weeks
+    full = same(given["make_or_buy.limit"], "the steamer")
     displaced = crowded_out * given["make_or_buy.bag_leaves"] if full else 0.0
     running = out["own_spawn_work.cost_a_year"] + given["make_or_buy.upkeep"]
     return {
@@ -56,6 +56,7 @@ def yearly(given: Given, out: Results, lost_bag: float) -> dict[str, float]:
         "bought": out["spawn.order_a_week"] * out["spawn.landed_price"] * weeks,
         "extra_bags_lost": extra,
         "extra_loss_cost": extra * lost_bag,
+        "bags_displaced": crowded_out,
         "displaced": displaced,
         "running": running,
         "made_without_lab": running + extra * lost_bag + displaced,
@@ -72,6 +73,7 @@ def comparison(found: Results) -> Results:
         "advantage": bought - made,
         "advantage_without_loss": bought - (made - found["extra_loss_cost"]),
         "saving": bought - found["made_without_lab"],
+        "dearer": max(bought, made),
         "gap": gap,
         "too_close": float(close),
         "verdict": 3.0 if close else 2.0 if bought > made else 1.0,
@@ -117,6 +119,9 @@ def flows(given: Given, out: Results) -> dict[str, list[float]]:
             "discount": today,
             "worth": (saved + sold - paid) * today,
             "saved_worth": saved * today,
+            "gained": max(0.0, saved),
+            "gained_worth": max(0.0, saved * today),
+            "spent_on_making": out["make_or_buy.made_without_lab"] if year in used else 0.0,
         }
         for name, value in row.items():
             found.setdefault(name, []).append(value)
@@ -177,10 +182,9 @@ def rate_of(flow: list[float]) -> float:
     return low
 
 
-def rate_lines(flow: list[float]) -> Results:
+def rate_lines(flow: list[float], *, at_once: bool) -> Results:
     """Whether the money in the lab earns a rate, and which."""
     both_signs = min(flow) < 0 < max(flow)
-    at_once = flow[0] + flow[1] >= 0
     earns = both_signs and sum(flow) > 0 and not at_once
     return {
         "flow_in_all": sum(flow),
@@ -213,7 +217,7 @@ def make_or_buy_worth(given: Given, out: Results) -> Results:
         **money,
         "worth_in_all": value,
         **pay_back_lines(out, money, used),
-        **rate_lines(money["flow"]),
+        **rate_lines(money["flow"], at_once=bool(out["make_or_buy.saving"] >= out["make_or_buy.capital"])),
         **running_sums(out, money),
         "years_in_use": float(len(used)),
         "life_whole": float(whole),
@@ -233,6 +237,7 @@ def for_each_bag(given: Given, out: Results) -> dict[str, float]:
     bills = out["own_spawn_work.yearly_bills"] + given["make_or_buy.upkeep"]
     return {
         "growing_work": growing,
+        "standing_work": steady_work,
         "goods_per_bag": goods,
         "losses_per_bag": losses,
         "per_bag": goods + losses,
@@ -244,7 +249,7 @@ def paying_from(given: Given, out: Results, found: dict[str, float]) -> dict[str
     """How many bags it takes for making to pay."""
     saved_by_a_bag = out["spawn.cost_per_bag_inoculated"] - found["per_bag"]
     year = over(found["fixed"], saved_by_a_bag) if saved_by_a_bag > 0 else 0.0
-    week = over(over(year, given["farm.weeks_worked"]), 1 - given["crop.loss_at_steaming"])
+    week = over(over(year, given["farm.weeks_worked"]), 1 - out["crop.loss_steamed"])
     enough = given["farm.bags_filled_a_week"] >= week
     state = 1.0 if saved_by_a_bag <= 0 else 3.0 if enough else 2.0
     return {"pays_from_a_year": year, "pays_from": week, "pays_in_words": state}

@@ -55,7 +55,7 @@ def by_size(given: Given) -> Results:
     thick = given["core_heating.thickness"] * bags_side_by_side(given)
     sides = (float(thick), float(given["core_heating.width"]), float(given["core_heating.length"]))
     usual = [through(given["core_heating.diffusivity"], side) for side in sides]
-    best = [through(given["core_heating.fast_diffusivity"], side) for side in sides]
+    quicker = over(given["core_heating.fast_diffusivity"], given["core_heating.diffusivity"])
     free = 3 if bags_side_by_side(given) else 2
     return {
         "bags_from_gap_to_gap": bags_side_by_side(given),
@@ -64,7 +64,7 @@ def by_size(given: Given) -> Results:
         "through_width": usual[1],
         "through_length": usual[2],
         "rate_by_size": sum(usual),
-        "best_rate_by_size": sum(best),
+        "best_rate_by_size": sum(usual) * quicker,
         "lag_factor": (4 / math.pi) ** free,
     }
 
@@ -104,7 +104,7 @@ def core_heating(given: Given, out: Results) -> Results:
     """How fast the middle of the coldest bag closes on its chamber."""
     cabinet = min(float(given["cabinet_heat.hold_temperature"]), float(out["site.boiling_point"]))
     in_cabinet = same(given["core_heating.probe_place"], "steam cabinet")
-    chamber = cabinet if in_cabinet else float(out["vessel_run.temperature"])
+    chamber = cabinet if in_cabinet else float(out["vessel_heat.hold_temperature"])
     found = {**by_size(given), **by_probe(given, chamber)}
     spread = given["core_heating.spread"]
     expected = found["probe_rate"] if found["probe_counts"] else found["rate_by_size"]
@@ -181,7 +181,7 @@ def one_pace(cook: Cook, name: str, rate: float) -> Results:
     }
 
 
-def one_load(cook: Cook, out: Results) -> Results:
+def one_load(cook: Cook, out: Results, *, idle: bool) -> Results:
     """A load at the slow, the expected and the fast pace."""
     gap = cook.chamber - cook.start
     found: Results = {
@@ -196,8 +196,8 @@ def one_load(cook: Cook, out: Results) -> Results:
     }
     for name in ("slow", "expected", "fast"):
         found |= one_pace(cook, name, float(out[f"core_heating.{name}_rate"]))
-    found["middle_gets_hot"] = float(cook.chamber - found["end"] <= FAR)
-    found["rows_are_enough"] = float(found["hours_left_over"] == 0)
+    found["middle_gets_hot"] = float(idle or cook.chamber - found["end"] <= FAR)
+    found["rows_are_enough"] = float(idle or found["hours_left_over"] == 0)
     return found
 
 
@@ -211,17 +211,19 @@ def cabinet_cook(given: Given, out: Results) -> Results:
         late=float(out["core_heating.lag_factor"]),
         z=float(given["lethal_rates.z_value"]),
     )
-    return {f"cabinet_cook.{name}": value for name, value in one_load(cook, out).items()}
+    idle = out["cabinet_heat.in_use"] == 0
+    return {f"cabinet_cook.{name}": value for name, value in one_load(cook, out, idle=idle).items()}
 
 
 def vessel_cook(given: Given, out: Results) -> Results:
     """One run of the pressure vessel."""
     cook = Cook(
-        chamber=float(out["vessel_run.temperature"]),
-        start=float(given["vessel_run.start_temperature"]),
+        chamber=float(out["vessel_heat.hold_temperature"]),
+        start=float(given["vessel_heat.start_temperature"]),
         hold=float(given["vessel_run.hold_time"]),
         row=float(given["vessel_cook.vessel_step"]) / 60,
         late=float(out["core_heating.lag_factor"]),
         z=float(given["lethal_rates.z_value"]),
     )
-    return {f"vessel_cook.{name}": value for name, value in one_load(cook, out).items()}
+    idle = out["vessel_heat.in_use"] == 0
+    return {f"vessel_cook.{name}": value for name, value in one_load(cook, out, idle=idle).items()}

@@ -34,9 +34,9 @@ def stage_by_stage(given: Given, out: Results, one: dict[str, float]) -> dict[st
     """Cost carried by each bag through the five stages."""
     cull = one["culling_cost"]
     filled = out["bag.material_cost"] + out["mixing.mix_and_fill_cost"]
-    steamed = filled + out["cabinet.cost_per_bag"]
-    left = carried(steamed, given["crop.loss_at_steaming"], cull)
-    spawn = out.get("spawn_supply.cost_per_bag_inoculated", out["spawn.cost_per_bag_inoculated"])
+    steamed = filled + out["steriliser.cost_per_bag"]
+    left = carried(steamed, out["crop.loss_steamed"], cull)
+    spawn = out["spawn_supply.cost_per_bag_inoculated"]
     inoculation = spawn + out["spawn.inoculation_cost"]
     run = one["shelving_cost"] + one["incubation_room_cost"]
     entered = left + inoculation + run
@@ -61,13 +61,13 @@ def stage_by_stage(given: Given, out: Results, one: dict[str, float]) -> dict[st
 
 def cohort_money(given: Given, out: Results, one: dict[str, float], stages: dict[str, float]) -> dict[str, float]:
     """Money laid out on a thousand bags filled at each stage, with no bag carrying another."""
-    whole = COHORT - COHORT * given["crop.loss_at_steaming"]
+    whole = COHORT - COHORT * out["crop.loss_steamed"]
     alive = whole - whole * out["crop.chosen_loss_in_spawn_run"]
     at_the_end = alive * out["crop.standing_at_end"]
     cull = one["culling_cost"]
     return {
         "filled": COHORT * stages["filled_cost"],
-        "steaming": COHORT * out["cabinet.cost_per_bag"] + (COHORT - whole) * cull,
+        "steaming": COHORT * out["steriliser.cost_per_bag"] + (COHORT - whole) * cull,
         "inoculation": whole * stages["inoculation_added"],
         "spawn_run": whole * stages["spawn_run_added"] + (whole - alive) * cull,
         "fruiting": alive * (one["opening_cost"] + one["fruiting_room_cost"])
@@ -101,7 +101,7 @@ def growing_cost(given: Given, out: Results) -> Results:
 def bags_lost_a_week(given: Given, out: Results) -> dict[str, float]:
     """Bags lost at each step, counted down from the bags filled in a week."""
     filled = given["farm.bags_filled_a_week"]
-    whole = filled - filled * given["crop.loss_at_steaming"]
+    whole = filled - filled * out["crop.loss_steamed"]
     alive = whole - whole * out["crop.chosen_loss_in_spawn_run"]
     picked_once = alive - alive * given["crop.loss_before_first_pick"]
     return {

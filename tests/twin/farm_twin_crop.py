@@ -2,12 +2,11 @@
 
 from __future__ import annotations
 
-from tests.twin.farm_twin_ground import ROUNDING, Given, Results, chosen_rows, over, spread, whole_up
+from tests.twin.farm_twin_ground import ROUNDING, Given, Results, chosen_rows, over, same, spread, whole_up
 
 __all__ = ["crop", "harvest", "spawn"]
 
 FLUSHES = 4
-DAYS_IN_A_WEEK = 7
 
 
 def kept(given: Given) -> list[int]:
@@ -25,10 +24,16 @@ def standing(given: Given, opened: float) -> list[float]:
     return found
 
 
+def steamed_loss(given: Given) -> float:
+    """Share of the bags that the steamer in use loses."""
+    vessel = same(given["steaming.kind"], "pressure vessel")
+    return float(given["vessel.loss_at_steaming" if vessel else "crop.loss_at_steaming"])
+
+
 def survivals(given: Given, extra: float) -> Results:
     """What is left of the bags at each step; own spawn loses some more in the spawn run."""
     lost = sum(float(given["crop.loss_in_spawn_run"][mix]) for mix in chosen_rows(given)) + extra
-    whole = 1 - given["crop.loss_at_steaming"]
+    whole = 1 - steamed_loss(given)
     alive = whole - whole * lost
     first = 1 - given["crop.loss_before_first_pick"]
     still, left = [], 1.0
@@ -37,6 +42,7 @@ def survivals(given: Given, extra: float) -> Results:
         still.append(left)
     reaching = standing(given, 1.0)
     return {
+        "loss_steamed": steamed_loss(given),
         "chosen_loss_in_spawn_run": lost,
         "inoculated_per_filled": whole,
         "live_per_inoculated": 1 - lost,
@@ -127,7 +133,7 @@ def crop_verdicts(given: Given, found: Results) -> Results:
 
 def crop(given: Given, out: Results) -> Results:
     """Bags lost and weight picked."""
-    found = survivals(given, out.get("spawn_source.extra_loss_counted", 0.0))
+    found = survivals(given, out["spawn_source.extra_loss_counted"])
     found |= efficiencies(given, out, found)
     found |= weights(given, found)
     found |= crop_verdicts(given, found)
@@ -152,7 +158,7 @@ def spawn_in_a_bag(given: Given, out: Results) -> Results:
 def spawn_of_a_week(given: Given, out: Results, kilograms: float) -> Results:
     """What is used, what is ordered, and what it costs."""
     paid, good = given["spawn.price"] + given["spawn.freight"], 1 - given["spawn.bad_on_arrival"]
-    bags = given["farm.bags_filled_a_week"] - given["farm.bags_filled_a_week"] * given["crop.loss_at_steaming"]
+    bags = given["farm.bags_filled_a_week"] * (1 - steamed_loss(given))
     order = over(bags * kilograms, good)
     return {
         "landed_price": paid,
@@ -219,7 +225,7 @@ def harvest(given: Given, out: Results) -> Results:
     """Days, and weight a week and a year, and the other ways of quoting a yield."""
     one = out["crop.fresh_in_all_flushes"]
     picked, dry = out["crop.picked_per_filled"], out["bag.dry_mass"]
-    spawn_in_bag = out.get("spawn_supply.dry_spawn_per_bag", out["spawn.dry_spawn_per_bag"])
+    spawn_in_bag = out["spawn_supply.dry_spawn_per_bag"]
     gone = out["crop.trimmed_per_filled"] + out["crop.shrunk_per_filled"] + out["crop.taken_per_filled"]
     found = {
         **days(given),

@@ -64,6 +64,13 @@ def own_spawn_way(given: Given, out: Results) -> Results:
     inoculating = over(grain, in_a_sawdust_bag)
     found = {
         **ages(given),
+        "grain_in_sawdust": in_a_sawdust_bag,
+        "grain_from_one": [
+            0.0,
+            float(given["own_spawn_way.grain_from_grain"]),
+            float(given["own_spawn_way.grain_from_plate"]),
+            0.0,
+        ],
         "usable_in_grain": grain,
         "usable_in_sawdust": sawdust,
         "usable_in_last": last,
@@ -102,6 +109,7 @@ def one_generation(given: Given, row: int, wanted: float) -> dict[str, float]:
         "whole_batches": whole,
         "started": started,
         "batches": over(started, batch),
+        "weeks_used": over(batch, started),
     }
 
 
@@ -132,12 +140,12 @@ def calendar(given: Given) -> Results:
 
 
 def own_spawn(given: Given, out: Results) -> Results:
-    """What to start in a week, and the places it takes in the cabinet."""
+    """What to start in a week, and the places it takes in the steamer."""
     found: Results = {**chain(given, out), **calendar(given)}
-    in_cabinet = ways(given)[SAWDUST] and same(given["own_spawn_way.sawdust_cooked_in"], "steam cabinet")
-    steamed = found["started"][SAWDUST] if in_cabinet else 0.0
+    in_steamer = ways(given)[SAWDUST] and same(given["own_spawn_way.sawdust_cooked_in"], "steamer")
+    steamed = found["started"][SAWDUST] if in_steamer else 0.0
     beside_each = over(steamed, given["farm.bags_filled_a_week"])
-    places = float(given["farm.bags_per_load"])
+    places = float(out["steriliser.bags_per_run"])
     to_fruit = over(places, 1 + beside_each)
     used = ways(given)
     too_old = sum(used[row] and not found["keeps"][row] for row in GENERATIONS)
@@ -192,7 +200,7 @@ def own_spawn_work(given: Given, out: Results) -> Results:
     """Hours, cooking and money of making spawn."""
     found = {**lab_hours(given, out), **cooking(given, out)}
     materials = [out["own_spawn.started"][row] * given["own_spawn_work.unit_cost"][row] for row in GENERATIONS]
-    steaming = out["own_spawn.steamed"] * out["cabinet.cost_per_bag"]
+    steaming = out["own_spawn.steamed"] * out["steriliser.cost_per_bag"]
     work = found["hours_a_week"] * out["farm.labour_rate"]
     bills = given["own_spawn_work.culture_cost"] + given["own_spawn_work.consumables"]
     goods = sum(materials) + found["cooking_cost"] + steaming

@@ -152,13 +152,17 @@ def recipes(given: Given, out: Results) -> Results:
 
 def missing_lines(given: Given, out: Results) -> dict[str, list[float]]:
     """Which ingredients that are used lack a figure."""
-    found: dict[str, list[float]] = {"parts_in_recipes": [], "nitrogen_missing": [], "carbon_missing": []}
+    names = ("parts_in_recipes", "nitrogen_figures", "nitrogen_missing", "carbon_missing")
+    found: dict[str, list[float]] = {name: [] for name in names}
     for row in range(len(given["recipe.ingredients"])):
         parts = sum(float(part) for part in given["recipe.parts"][row])
-        known = any(given[f"recipe.{name}_given"][row] for name in ("nitrogen_tested", "protein", "tag_protein"))
+        figures = sum(
+            bool(given[f"recipe.{name}_given"][row]) for name in ("nitrogen_tested", "protein", "tag_protein")
+        )
         bare = out["recipe.nitrogen"][row] > 0 and given["recipe.carbon"][row] == 0
         found["parts_in_recipes"].append(parts)
-        found["nitrogen_missing"].append(float(parts > 0 and not known))
+        found["nitrogen_figures"].append(float(figures))
+        found["nitrogen_missing"].append(float(parts > 0 and figures == 0))
         found["carbon_missing"].append(float(parts > 0 and bare))
     return found
 

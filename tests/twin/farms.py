@@ -22,13 +22,14 @@ from tests.twin.farm_twin_ground import Given
 
 __all__ = [
     "COMPARED",
+    "Difference",
     "Farm",
     "axis_sizes",
-    "back",
     "compared_lines",
     "differences",
     "farm_of",
     "farm_of_cells",
+    "in_declared_units",
     "results",
     "twin_inputs",
 ]
@@ -107,7 +108,7 @@ def twin_inputs(farm: Farm) -> Given:
             typed, used = farm.numbers[declared.dotted], in_use(farm, ordered_axes(bound.cell.axes))
             found[declared.dotted] = np.where(np.isnan(typed) | (used == 0), 0.0, typed)
             if declared.optional:
-                found[f"{declared.dotted}_given"] = np.where(np.isnan(typed), 0.0, used)
+                found[f"{declared.dotted}_given"] = np.where(np.isnan(typed), 0.0, 1.0)
     return found
 
 
@@ -117,60 +118,53 @@ def engine(system: str, sizes: tuple[tuple[Axis, int], ...]) -> Engine:
     return Engine({line: lower(line, system) for line in whole_farm().lines}, dict(sizes), system)
 
 
-def cells_of(farm: Farm, system: str) -> dict[RawInput, Cells]:
-    """The farm in the cells of a book of this system."""
+def cells_of(farms: Sequence[Farm], system: str) -> dict[RawInput, Cells]:
+    """Farms with equally many rows in the cells of books of this system, one draw each."""
     cells: dict[RawInput, Cells] = {}
-    sizes = axis_sizes(farm.names)
+    sizes = axis_sizes(farms[0].names)
     for declared, bound in whole_farm().inputs.items():
+        name = declared.dotted
         if isinstance(declared, NumberInput):
-            cells[bound.cell] = _number_cells(bound.cell, farm.numbers[declared.dotted], system)
+            cells[bound.cell] = number_cells(bound.cell, np.stack([farm.numbers[name] for farm in farms]), system)
             for limit, value in zip((bound.low, bound.high), declared.usual, strict=True):
                 assert limit is not None
-                cells[limit] = _number_cells(limit, np.asarray(value, dtype=float), system)
+                cells[limit] = number_cells(limit, np.asarray([value], dtype=float), system)
         elif isinstance(declared, TextInput):
-            cells[bound.cell] = _word_cells(farm.words[declared.dotted])
+            cells[bound.cell] = word_cells([farm.words[name] for farm in farms])
         if bound.basis is not None:
             shape = tuple(sizes[axis] for axis in ordered_axes(bound.basis.axes))
-            cells[bound.basis] = _word_cells(np.full(shape, "assumed", dtype=object))
+            cells[bound.basis] = word_cells(np.full((1, *shape), "assumed", dtype=object))
     return cells
 
 
-def _number_cells(cell: RawInput, value: Array, system: str) -> Cells:
-    shown = converted(value, cell.unit, displayed(cell.unit, system))
-    texts = np.where(np.isnan(shown), "", shown.astype(str)).astype(object)
-    return Cells(shown[None], np.asarray(texts, dtype=object)[None])
+def number_cells(cell: RawInput, values: Array, system: str) -> Cells:
+    """Numbers in the unit that the book shows; NaN is an empty cell."""
+    shown = converted(values, cell.unit, displayed(cell.unit, system))
+    texts = np.where(np.isnan(shown), "", shown.astype(str))
+    return Cells(shown, texts.astype(object))
 
 
-def _word_cells(value: Any) -> Cells:
-    texts = np.asarray(value, dtype=object)
-    return Cells(np.full((1, *texts.shape), np.nan), texts[None])
+def word_cells(values: Any) -> Cells:
+    """Words as they stand."""
+    texts = np.asarray(values, dtype=object)
+    return Cells(np.full(texts.shape, np.nan), texts)
 
 
-def results(farms: Sequence[Farm], system: str) -> list[dict[str, Array]]:
-    """What the engine makes of farms with equally many rows in books of this system, back in the units declared.
-
-    They are worked out together, as the draws of one run.
-    """
+def results(farms: Sequence[Farm], system: str) -> dict[str, Array]:
+    """What the engine makes of farms with equally many rows, as draws of one run, back in the units declared."""
     sizes = sorted(axis_sizes(farms[0].names).items(), key=lambda each: each[0].order)
-    books = [cells_of(farm, system) for farm in farms]
-    values = engine(system, tuple(sizes)).run({cell: stacked([book[cell] for book in books]) for cell in books[0]})
-    return [
-        {line.name: back(line, values[line], system, draw) for line in compared_lines()} for draw in range(len(farms))
-    ]
+    return in_declared_units(engine(system, tuple(sizes)).run(cells_of(farms, system)), system)
 
 
-def stacked(cells: Sequence[Cells]) -> Cells:
-    """The same cells of several books, one draw each."""
-    numbers, texts = zip(*((each.numbers, each.texts) for each in cells), strict=True)
-    return Cells(np.concatenate(numbers), np.concatenate(texts))
-
-
-def back(line: Line, values: Array, system: str, draw: int = 0) -> Array:
-    """One line's result of one draw, in the unit that the line declares; words as their place."""
-    value = values[min(draw, len(values) - 1), ...]
-    if isinstance(line.expr, Choose):
-        return np.asarray(1.0 + line.expr.sentences.index(str(value)))
-    return in_metric(value, str(line.unit)) if system == "us" else value
+def in_declared_units(values: Mapping[Line, Array], system: str) -> dict[str, Array]:
+    """Every line compared, by its name, in the unit that it declares; words as their place among its sentences."""
+    found: dict[str, Array] = {}
+    for line in compared_lines():
+        if isinstance(line.expr, Choose):
+            found[line.name] = np.asarray([1.0 + line.expr.sentences.index(str(each)) for each in values[line]])
+        else:
+            found[line.name] = in_metric(values[line], str(line.unit)) if system == "us" else values[line]
+    return found
 
 
 @cache
@@ -180,12 +174,26 @@ def compared_lines() -> tuple[Line, ...]:
     return tuple(line for line in lines if not line.name.startswith("report."))
 
 
-def differences(ours: Mapping[str, Array], theirs: Mapping[str, Array]) -> list[str]:
-    """Where two workings-out of a farm differ by more than rounding: name, twin, model."""
+@dataclass(frozen=True)
+class Difference:
+    """A line on which two workings-out of a farm differ by more than rounding."""
+
+    farm: int
+    line: str
+    twin: Any
+    model: Any
+
+
+def differences(ours: Sequence[Mapping[str, Array]], theirs: Mapping[str, Array]) -> list[Difference]:
+    """Where the twin's farms, one by one, and the model's draws differ, on the lines that have a twin."""
     found = []
     for name, value in theirs.items():
-        own = ours[name]
-        room = 1e-9 * np.maximum(np.abs(own), np.abs(value)) + 1e-9
-        if own.shape != value.shape or not bool(np.all(np.abs(own - value) <= room)):
-            found.append(f"{name}: twin {own.tolist()}, model {value.tolist()}")
+        if name not in ours[0]:
+            continue
+        own = np.stack([each[name] for each in ours])
+        model = np.broadcast_to(value, (len(ours), *value.shape[1:]))
+        room = 1e-9 * np.maximum(np.abs(own), np.abs(model)) + 1e-9
+        within = (np.abs(own - model) <= room).reshape(len(ours), -1).all(axis=1)
+        outside = np.flatnonzero(~within).tolist()
+        found += [Difference(farm, name, own[farm].tolist(), model[farm].tolist()) for farm in outside]
     return found

@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from typing import Final
 
 from tests.twin.edge_farms import Changes, changes_of
-from tests.twin.farm_twin_ground import Given, Results, same
+from tests.twin.farm_twin_ground import Given, Results
 
 __all__ = ["KNOWN_FAULTS", "Fault", "excused"]
 
@@ -44,18 +44,7 @@ def no_bag_lives(given: Given, ours: Results) -> bool:
     return bool(ours["crop.live_per_filled"] == 0)
 
 
-def spawn_crowds_out(given: Given, ours: Results) -> bool:
-    """Own spawn takes places in a cabinet that holds the farm back, and some bags are lost at steaming."""
-    full = same(given["make_or_buy.limit"], "the steam cabinet") and ours["own_spawn.steamed"] > 0
-    return bool(full and given["crop.loss_at_steaming"] > 0)
-
-
-def spawn_grows_old(given: Given, ours: Results) -> bool:
-    """What goes into the bags is thrown out before it is used up."""
-    return bool(ours["own_spawn.keeps"][int(ours["make_or_buy_turn.last_step"]) - 1] == 0)
-
-
-ALL_FAULTS: Final = (
+KNOWN_FAULTS: Final = (
     Fault(
         "supplement.can_be_mixed",
         "two ingredients of one nitrogen pass as able to make any other",
@@ -82,24 +71,7 @@ ALL_FAULTS: Final = (
         changes_of({"crop.loss_at_steaming": 1}),
         carried=("lost_bags.share_of_cost", "lost_bags.bags_make_up_the_cost"),
     ),
-    Fault(
-        "make_or_buy.displaced",
-        "all places taken by spawn are paid for as bags inoculated, though some would have burst in the steamer",
-        spawn_crowds_out,
-        changes_of({"make_or_buy.limit": "the steam cabinet", "own_spawn_way.route": "one grain, then sawdust spawn"}),
-        carried=("make_or_buy.", "make_or_buy_worth.", "make_or_buy_turn."),
-    ),
-    Fault(
-        "make_or_buy_turn.reached_made",
-        "reckons with the days a batch would last, though it is thrown out and started again before",
-        spawn_grows_old,
-        changes_of({"own_spawn.shelf_life": 1}),
-        carried=("make_or_buy_turn.risk_made",),
-    ),
 )
-
-KNOWN_FAULTS: Final = tuple(fault for fault in ALL_FAULTS if fault.shows)
-"""Those of sections that the farm has."""
 
 
 def excused(given: Given, ours: Results) -> tuple[Fault, ...]:

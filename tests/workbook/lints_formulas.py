@@ -42,18 +42,22 @@ PORTABLE = {
 WHOLE_ARGUMENTS = {("ROUND", 2), ("ROUNDUP", 2), ("ROUNDDOWN", 2)}
 """Digits of rounding belong to the function."""
 
+FACTOR = "factor_"
 FLAGS = ("CHOOSE", "COUNTIF", "MATCH")
 """Flags in words and counts of words set a cell against its limits, its row and a list all at once, and no sum reads
 their words; so they may be longer than a line of arithmetic."""
 
 
 def long_formulas(book: Written) -> Iterator[str]:
-    """At most five operands (one that is written twice is one), three functions, 160 characters besides texts."""
+    """At most five operands, three functions, 160 characters besides texts.
+
+    An operand that is written twice is one, and factors between units, which the display units bring in, are none.
+    """
     for cell in book.formulas.values():
         called = functions(cell.text)
         if set(called) & set(FLAGS):
             continue
-        operands = len(set(references(cell.text)))
+        operands = len({read for read in references(cell.text) if not read.startswith(FACTOR)})
         length = wordless_length(cell.text)
         if operands > MOST_OPERANDS:
             yield f"{cell}: {operands} operands"

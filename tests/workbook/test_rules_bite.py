@@ -61,7 +61,7 @@ def test_size_is_limited(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Non
 
 
 def test_a_formula_as_long_as_may_be_passes(tmp_path: Path) -> None:
-    longest = "=MAX(Inputs!B6,Sums!B6,0)*MIN(B11,B12)*ABS(B13)"
+    longest = "=MAX(Inputs!B6,Sums!B6,0)*MIN(B11,B12)*ABS(B13)*factor_lb/factor_ft"
     longest += "*B13" * ((lints_formulas.MOST_CHARACTERS - len(longest)) // 4)
     assert len(longest) > lints_formulas.MOST_CHARACTERS - 4
     book = written(tmp_path / "book.xlsx", lambda sample: sample.formula("F20", longest))

@@ -1,0 +1,120 @@
+"""What is strange about farms that steam under pressure, lie high up, use a probe or make their own spawn."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from typing import Any, Final
+
+__all__ = ["BY_NAME"]
+
+IN_THE_VESSEL: Final = {"steaming.kind": "pressure vessel"}
+STOVE_TOP: Final = {
+    **IN_THE_VESSEL,
+    "vessel_heat.bags_per_run": 8,
+    "vessel_heat.feed": "put in before each load",
+    "vessel_heat.condensate": "falls back to the boil",
+    "vessel_heat.water_put_in": 4,
+    "vessel_heat.diameter": 0.4,
+    "vessel_heat.length": 0.5,
+    "vessel_heat.steel": 12,
+    "vessel_run.power": 2,
+    "vessel_run.fuel": "Propane",
+}
+MADE: Final = {"spawn_source.supply": "Made on the farm"}
+WITH_SAWDUST: Final = {**MADE, "own_spawn_way.route": "one grain, then sawdust spawn"}
+
+BY_NAME: Final[Mapping[str, Mapping[str, Any]]] = {
+    "steams under pressure": IN_THE_VESSEL,
+    "steams in a pot": STOVE_TOP,
+    "pot that boils dry": {**STOVE_TOP, "vessel_heat.water_put_in": 0.1, "vessel_run.power": 6},
+    "pot with its meters read": {**STOVE_TOP, "vessel.own_propane": 2, "vessel.own_water": 3, "vessel.own_gas": 9},
+    "vessel that lets nothing out": {
+        **IN_THE_VESSEL,
+        "vessel_heat.condensate": "falls back to the boil",
+        "vessel_heat.purge_steam": 0,
+        "vessel_heat.vent_flow": 0,
+        "vessel.own_water": 60,
+    },
+    "vessel whose meter shows too little": {
+        **IN_THE_VESSEL,
+        "vessel_heat.feed": "put in before each load",
+        "vessel.own_energy": 1,
+    },
+    "vessel above its rating": {**IN_THE_VESSEL, "vessel_steam.working_pressure": 140},
+    "vessel too weak": {**IN_THE_VESSEL, "vessel_run.power": 1},
+    "vessel colder than its water": {
+        **IN_THE_VESSEL,
+        "vessel_steam.working_pressure": 0,
+        "vessel_heat.feed_temperature": 95,
+        "site.altitude": 5500,
+    },
+    "vessel that drains hand-fed water": {**IN_THE_VESSEL, "vessel_heat.feed": "PUT IN before each load"},
+    "vessel used day and night": {**IN_THE_VESSEL, "steaming.staffed_hours": 24, "steaming.staffed_days": 7},
+    "own peak, with the vessel in use": {**IN_THE_VESSEL, "energy.own_added_peak": 21},
+    "own peak, fuel in use": {"energy.own_added_peak": 21, "cabinet_run.fuel": "natural gas"},
+    "cabinet on gas, its meter read": {"cabinet_run.fuel": "Natural gas", "cabinet.own_gas": 500},
+    "cabinet on propane, its meter read": {"cabinet_run.fuel": "propane", "cabinet.own_propane": 60},
+    "cabinet on propane, the wrong meter read": {"cabinet_run.fuel": "propane", "cabinet.own_energy": 300},
+    "own share into the steam": {"cabinet_run.own_efficiency": 0.5, "vessel_run.own_efficiency": 1},
+    "high up": {"site.altitude": 2400},
+    "in a hollow": {"site.altitude": -430},
+    "loads that take days": {"cabinet_run.cool_down_time": 90, "steaming.staffed_days": 2.5},
+    "loads within the day": {"cabinet_run.cool_down_time": 0.5, "cabinet_run.hold_time": 1},
+    "loads of a whole day": {
+        "cabinet_run.own_heat_up_time": 8.76,
+        "cabinet_run.cool_down_time": 14,
+        "cabinet_run.hold_time": 0,
+    },
+    "no return wanted": {"steaming.yearly_return": 0, "make_or_buy.wanted_return": 0},
+    "no loss under pressure": {**IN_THE_VESSEL, "vessel.loss_at_steaming": 0, "crop.loss_at_steaming": 0.03},
+    "bags in pairs": {"core_heating.standing": "touching in pairs"},
+    "bags in rows": {"core_heating.standing": "Solid rows", "cabinet_run.hold_time": 8},
+    "probe in the cabinet": {"core_heating.hours_to_150f": 4, "core_heating.hours_to_190f": 9.5},
+    "probe read three times": {
+        "core_heating.hours_to_150f": 4,
+        "core_heating.hours_to_180f": 7,
+        "core_heating.hours_to_190f": 9.5,
+    },
+    "probe read in the wrong order": {"core_heating.hours_to_150f": 9, "core_heating.hours_to_180f": 7},
+    "probe read once": {"core_heating.hours_to_190f": 9.5},
+    "probe that contradicts itself": {
+        "core_heating.hours_to_150f": 4,
+        "core_heating.hours_to_180f": 12,
+        "core_heating.hours_to_190f": 9.5,
+    },
+    "probe in the vessel": {
+        "core_heating.probe_place": "pressure vessel",
+        "core_heating.hours_to_150f": 1,
+        "core_heating.hours_to_180f": 1.8,
+    },
+    "rows of time too short": {
+        "cabinet_cook.cabinet_step": 1,
+        "vessel_cook.vessel_step": 0.25,
+        "vessel_run.hold_time": 5,
+    },
+    "made, one grain": {**MADE, "own_spawn_way.route": "one grain, then bags"},
+    "made, two grains": MADE,
+    "made, with sawdust spawn": WITH_SAWDUST,
+    "made, four generations": {
+        **MADE,
+        "own_spawn_way.route": "two grains, then SAWDUST spawn",
+        "own_spawn.failure": 0.4,
+    },
+    "made, cooked in the cooker": {**WITH_SAWDUST, "own_spawn_way.sawdust_cooked_in": "pressure cooker"},
+    "made, steamed under pressure": {**WITH_SAWDUST, **IN_THE_VESSEL, "make_or_buy.limit": "the steamer"},
+    "made, and grows old": {**WITH_SAWDUST, "own_spawn.shelf_life": 1, "own_spawn.batch_weeks": 3},
+    "made, own hours and own moisture": {**MADE, "own_spawn_work.own_hours": 11, "own_spawn_way.own_moisture": 0.5},
+    "made, no extra loss": {**MADE, "spawn_source.extra_loss": 0},
+    "lab that is paid back at once": {"make_or_buy.lab_price": 10, "make_or_buy.trials": 0, "spawn.price": 60},
+    "lab that earns": {"spawn.price": 12, "spawn_source.extra_loss": 0, "make_or_buy.lab_price": 20000},
+    "lab that earns less than wanted": {
+        "spawn.price": 11,
+        "spawn_source.extra_loss": 0,
+        "make_or_buy.wanted_return": 0.3,
+    },
+    "lab for a broken number of years": {"make_or_buy.life": 6.5},
+    "lab for one year": {"make_or_buy.life": 1, "spawn.price": 40},
+    "lab that sells dearer than it cost": {"make_or_buy.resale": 60000},
+    "the lab holds the farm back": {"make_or_buy.limit": "the lab or the spawn run room"},
+}
+"""By the dotted names of the inputs, in their declared units."""
