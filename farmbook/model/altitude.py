@@ -82,29 +82,29 @@ class WantedSteam(Section):
         return steam.scaled_temperature(self.absolute_wanted, self.distance)
 
     @line("Steam equation backwards, step 3: factor of the square", unit="1", source=IAPWS_R7_97)
-    def second_term(self) -> Expr:
+    def square(self) -> Expr:
         """A in the release."""
         return steam.second_term_from_scaled(self.scaled)
 
     @line("Steam equation backwards, step 4: factor of the plain term", unit="1", source=IAPWS_R7_97)
-    def first_term(self) -> Expr:
+    def linear(self) -> Expr:
         """B in the release."""
         return steam.first_term_from_scaled(self.scaled)
 
     @line("Steam equation backwards, step 5: the term alone", unit="1", source=IAPWS_R7_97)
-    def constant_term(self) -> Expr:
+    def alone(self) -> Expr:
         """C in the release."""
         return steam.constant_term_from_scaled(self.scaled)
 
     @line("Steam equation backwards, step 6: what stands under the root", unit="1", source=IAPWS_R7_97)
-    def discriminant(self) -> Expr:
+    def radicand(self) -> Expr:
         """Of the quadratic in the fourth root of the pressure."""
-        return steam.discriminant(self.first_term, self.second_term * self.constant_term)
+        return steam.discriminant(self.linear, self.square * self.alone)
 
     @line("Steam equation backwards, step 7: fourth root of the pressure", unit="1", source=IAPWS_R7_97)
     def root(self) -> Expr:
         """Of the pressure in megapascals."""
-        return steam.root_from_scaled(self.first_term, self.constant_term, self.discriminant)
+        return steam.root_from_scaled(self.linear, self.alone, self.radicand)
 
     @line("Pressure of steam at the temperature wanted", unit="kPa", source=IAPWS_R7_97)
     def pressure(self) -> Expr:

@@ -201,7 +201,7 @@ class GrowingCost(Section):
     @line("Grown cost of the weight picked, before picking and selling", unit="money/kg_picked")
     def cost_per_picked(self) -> Expr:
         """Picking, packing, selling, yearly bills and the fixed weekly hours of rounds and washing come on top."""
-        return ratio(self.grown_cost_per_live, self.crop.picked_per_live)
+        return ratio(self.grown_cost_per_filled, self.crop.picked_per_filled)
 
     @line("Grown cost of the weight packed, before picking and selling", unit="money/kg_packed")
     def cost_per_packed(self) -> Expr:

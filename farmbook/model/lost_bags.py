@@ -119,7 +119,7 @@ class LostBags(Section):
     @line("Spent on growing a week", unit="money/week")
     def spent_a_week(self) -> Expr:
         """On all bags, good and lost."""
-        return self.cost.grown_cost_per_filled * self.farm.bags_filled_a_week
+        return self.cost.spent_per_filled * self.farm.bags_filled_a_week
 
     @line("Lost bags, share of what growing costs", unit="share")
     def share_of_cost(self) -> Expr:

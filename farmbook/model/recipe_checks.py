@@ -51,7 +51,8 @@ class RecipeChecks(Section):
     @line("Ingredients too wet", unit="flag", axes=(RECIPE,))
     def too_wet(self) -> Expr:
         """1 for a recipe whose ingredients bring more water than is wanted."""
-        return self.recipe.water_brought - 1 > SUM_TOLERANCE
+        wanted = self.recipe.water_wanted
+        return self.recipe.water_in_ingredients - wanted > wanted * SUM_TOLERANCE
 
     @line("Weighed out, more or less than the wet mix wanted", unit="share", axes=(RECIPE,), source=ARITHMETIC)
     def mix_gap(self) -> Expr:

@@ -23,29 +23,29 @@ class BoilingSteps(Alike):
         return steam.root_of_pressure(self.pressure)
 
     @line("Steam equation for {}, step 2: factor of the square", unit="1", source=IAPWS_R7_97)
-    def second_term(self) -> Expr:
+    def square(self) -> Expr:
         """E in the release."""
         return steam.second_term_from_root(self.root)
 
     @line("Steam equation for {}, step 3: factor of the plain term", unit="1", source=IAPWS_R7_97)
-    def first_term(self) -> Expr:
+    def linear(self) -> Expr:
         """F in the release."""
         return steam.first_term_from_root(self.root)
 
     @line("Steam equation for {}, step 4: the term alone", unit="1", source=IAPWS_R7_97)
-    def constant_term(self) -> Expr:
+    def alone(self) -> Expr:
         """G in the release."""
         return steam.constant_term_from_root(self.root)
 
     @line("Steam equation for {}, step 5: what stands under the root", unit="1", source=IAPWS_R7_97)
-    def discriminant(self) -> Expr:
+    def radicand(self) -> Expr:
         """Of the quadratic in the scaled temperature."""
-        return steam.discriminant(self.first_term, self.second_term * self.constant_term)
+        return steam.discriminant(self.linear, self.square * self.alone)
 
     @line("Steam equation for {}, step 6: scaled temperature", unit="1", source=IAPWS_R7_97)
     def scaled(self) -> Expr:
         """D in the release; what it stands for is a temperature with a small term added."""
-        return steam.scaled_from_root(self.first_term, self.constant_term, self.discriminant)
+        return steam.scaled_from_root(self.linear, self.alone, self.radicand)
 
     @line("Steam equation for {}, step 7: sum of both solutions", unit="1", source=IAPWS_R7_97)
     def both_added(self) -> Expr:
@@ -58,14 +58,14 @@ class BoilingSteps(Alike):
         return steam.temperature_product(self.scaled)
 
     @line("Steam equation for {}, step 9: under the second root", unit="1", source=IAPWS_R7_97)
-    def second_discriminant(self) -> Expr:
+    def second_radicand(self) -> Expr:
         """Of the second quadratic."""
         return steam.discriminant(self.both_added, self.both_multiplied)
 
     @line("Steam equation for {}, step 10: above absolute zero", unit="kelvin", source=IAPWS_R7_97)
     def absolute_temperature(self) -> Expr:
         """The lower solution is the temperature at which water and steam stand side by side."""
-        return steam.temperature_from_scaled(self.both_added, self.second_discriminant)
+        return steam.temperature_from_scaled(self.both_added, self.second_radicand)
 
 
 class Site(BoilingSteps, words="the site"):

@@ -97,8 +97,8 @@ class Supplement(Section):
         says="No mix of the two ingredients to try holds the nitrogen wanted: it must lie between theirs.",
     )
     def can_be_mixed(self) -> Expr:
-        """The share worked out lies between 0 and 100%."""
-        return all_of(self.share >= 0, self.share <= 1)
+        """It lies between theirs where it is above one and below the other, or equal to one of them."""
+        return (self.wanted - self.base_nitrogen) * (self.wanted - self.rich_nitrogen) * self.both_found <= 0
 
     @property
     def in_use(self) -> Expr:

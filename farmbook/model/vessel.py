@@ -8,7 +8,7 @@ from farmbook.expr.functions import all_of, any_of, maximum, negation, where
 from farmbook.expr.nodes import Expr
 from farmbook.model.cabinet import SteamerCost
 from farmbook.model.declare import check, line, number, uses
-from farmbook.model.steaming import VESSEL, if_in_use
+from farmbook.model.steaming import VESSEL
 from farmbook.model.vessel_heat import FALLS_BACK, VesselHeat
 from farmbook.model.vessel_run import VesselRun
 from farmbook.sources import COMMON_PRACTICE
@@ -104,4 +104,4 @@ class Vessel(SteamerCost, words=VESSEL):
     )
     def water_lasts(self) -> Expr:
         """Only where no valve or pump makes up the water. Leave a good part over: power and leaks vary."""
-        return if_in_use(self.heat.in_use, any_of(negation(self.heat.by_hand), self.water_left > 0))
+        return any_of(negation(self.heat.in_use), negation(self.heat.by_hand), self.water_left > 0)

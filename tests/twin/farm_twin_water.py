@@ -38,10 +38,10 @@ def steam_pressure_steps(kelvin: float) -> dict[str, float]:
         "absolute_wanted": kelvin,
         "distance": kelvin - n10,
         "scaled": theta,
-        "second_term": a,
-        "first_term": b,
-        "constant_term": c,
-        "discriminant": under_the_root,
+        "square": a,
+        "linear": b,
+        "alone": c,
+        "radicand": under_the_root,
         "root": root,
         "pressure": 1000 * root**4,
     }
@@ -69,14 +69,14 @@ def boiling_steps(kilopascals: float) -> dict[str, float]:
     d = 2 * g / (-f - (f**2 - 4 * e * g) ** 0.5)
     return {
         "root": beta,
-        "second_term": e,
-        "first_term": f,
-        "constant_term": g,
-        "discriminant": f**2 - 4 * e * g,
+        "square": e,
+        "linear": f,
+        "alone": g,
+        "radicand": f**2 - 4 * e * g,
         "scaled": d,
         "both_added": n10 + d,
         "both_multiplied": n9 + n10 * d,
-        "second_discriminant": (n10 + d) ** 2 - 4 * (n9 + n10 * d),
+        "second_radicand": (n10 + d) ** 2 - 4 * (n9 + n10 * d),
         "absolute_temperature": boiling_kelvin(kilopascals),
     }
 

@@ -21,7 +21,6 @@ from tests.twin.farms import (
     results,
     twin_inputs,
 )
-from tests.twin.known_faults import KNOWN_FAULTS, Fault, excused
 from tests.twin.random_farms import random_farm
 
 SYSTEMS = ("metric", "us")
@@ -30,12 +29,10 @@ SCENARIOS = sorted((Path(__file__).parents[2] / "scenarios").glob("*.toml"))
 
 
 def disagreements(farms: Sequence[Farm], systems: tuple[str, ...] = SYSTEMS) -> list[Difference]:
-    """Where the model and the twin differ, known faults left out in the cases in which they are known."""
+    """Where the model and the twin differ."""
     given = [twin_inputs(farm) for farm in farms]
     ours = [twin(each) for each in given]
-    known = [excused(each, own) for each, own in zip(given, ours, strict=True)]
-    found = [each for system in systems for each in differences(ours, results(farms, system))]
-    return [each for each in found if not any(fault.excuses(each.line) for fault in known[each.farm])]
+    return [each for system in systems for each in differences(ours, results(farms, system))]
 
 
 def test_every_line_has_a_twin() -> None:
@@ -81,14 +78,6 @@ def test_each_number_cleared_and_at_its_limits(section: str) -> None:
 @pytest.mark.parametrize("first", range(0, RANDOM_FARMS, 15))
 def test_random_farms(first: int) -> None:
     assert disagreements([random_farm(first + number) for number in range(15)]) == []
-
-
-@pytest.mark.xfail(strict=True, reason="the model is wrong in these rare cases: see known_faults")
-@pytest.mark.parametrize("fault", KNOWN_FAULTS, ids=lambda each: each.line)
-def test_known_faults_of_the_model(fault: Fault) -> None:
-    farm = plausible(fault.shows)
-    found = differences([twin(twin_inputs(farm))], results([farm], "metric"))
-    assert fault.line not in [each.line for each in found]
 
 
 @pytest.mark.parametrize("path", SCENARIOS, ids=lambda each: each.stem)
