@@ -36,7 +36,9 @@ def main(arguments: Sequence[str] | None = None) -> int:
 
 
 def _parser() -> argparse.ArgumentParser:
-    parser = argparse.ArgumentParser(prog="farmbook", description="Live workbooks for the economics of an oyster-mushroom farm.")
+    parser = argparse.ArgumentParser(
+        prog="farmbook", description="Live workbooks for the economics of an oyster-mushroom farm."
+    )
     parser.add_argument("--version", action="version", version=f"farmbook {__version__}")
     commands = parser.add_subparsers(title="commands", required=True, metavar="COMMAND")
     build = commands.add_parser("build", help="write the workbook of a scenario")
@@ -54,7 +56,9 @@ def _parser() -> argparse.ArgumentParser:
     form.add_argument("--json", action="store_true", help="as JSON")
     form.add_argument("--csv", action="store_true", help="as CSV")
     show.set_defaults(run=_show)
-    explain = commands.add_parser("explain", help="print how a line is worked out and what feeds it, down to the inputs")
+    explain = commands.add_parser(
+        "explain", help="print how a line is worked out and what feeds it, down to the inputs"
+    )
     explain.add_argument("scenario", metavar="SCENARIO")
     explain.add_argument("line", metavar="LINE", help="a line's name, such as cabinet.cost_per_run")
     explain.set_defaults(run=_explain)
@@ -130,9 +134,9 @@ def _explain(options: argparse.Namespace) -> int:
 
 
 def _new(options: argparse.Namespace) -> int:
-    from farmbook.output import write_whole  # for start-up speed
     from farmbook.errors import FileProblem  # for start-up speed
     from farmbook.layout.template import template_folder  # for start-up speed
+    from farmbook.output import write_whole  # for start-up speed
 
     path = Path(options.file)
     if path.exists():

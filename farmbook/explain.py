@@ -5,7 +5,6 @@ from __future__ import annotations
 import difflib
 from collections.abc import Iterator
 
-from farmbook.results import Computed
 from farmbook.errors import FarmbookError
 from farmbook.expr.lower import lower
 from farmbook.expr.nodes import Line, Named
@@ -14,6 +13,7 @@ from farmbook.interpret.formula import workbook_name
 from farmbook.interpret.words import sentence_of
 from farmbook.layout.looks import decimals
 from farmbook.layout.page import text_line
+from farmbook.results import Computed
 from farmbook.units import displayed
 
 __all__ = ["NoSuchLine", "explanation"]
@@ -24,7 +24,11 @@ class NoSuchLine(FarmbookError):
 
     def __init__(self, name: str, near: list[str]) -> None:
         self.name, self.near = name, near
-        self.hint = f"did you mean {' or '.join(f'`{one}`' for one in near)}?" if near else "`farmbook show SCENARIO --all` lists every line"
+        self.hint = (
+            f"did you mean {' or '.join(f'`{one}`' for one in near)}?"
+            if near
+            else "`farmbook show SCENARIO --all` lists every line"
+        )
         super().__init__(f"there is no line called `{name}`")
 
 
@@ -59,7 +63,9 @@ def _told(computed: Computed, line: Line, depth: int, told: set[Line]) -> Iterat
     yield f"{pad}  = {sentence_of(line.expr)}"
     for node in walk(lower(line, computed.scenario.system)):
         if isinstance(node, Named):
-            yield f"{pad}  {node.constant.label}: {float(node.constant):g} {node.constant.unit.shown(computed.scenario.currency)}   [{node.constant.name}]"
+            constant = node.constant
+            unit = constant.unit.shown(computed.scenario.currency)
+            yield f"{pad}  {constant.label}: {float(constant):g} {unit}   [{constant.name}]"
     for other in lines_of(line.expr):
         if other is not line:
             yield from _told(computed, other, depth + 1, told)

@@ -8,13 +8,13 @@ import tempfile
 from pathlib import Path
 
 from farmbook import __version__
-from farmbook.results import Computed
 from farmbook.errors import FileProblem
 from farmbook.layout.book import Book
 from farmbook.layout.page import Plan
 from farmbook.layout.place import place
 from farmbook.layout.template import read_templates
 from farmbook.model.farm_plan import Farm
+from farmbook.results import Computed
 from farmbook.workbook.fingerprint import unedited
 from farmbook.workbook.write import write_book
 
@@ -27,7 +27,13 @@ def lay_out(computed: Computed) -> tuple[Book, Plan]:
     """Place every line and input of a scenario's book."""
     scenario = computed.scenario
     plan = Plan(
-        computed.model, scenario.system, scenario.currency, scenario.sizes, computed.roots, scenario.notes, stamp_of(computed)
+        computed.model,
+        scenario.system,
+        scenario.currency,
+        scenario.sizes,
+        computed.roots,
+        scenario.notes,
+        stamp_of(computed),
     )
     book = place(plan, read_templates(), title_line="report.farm_title", verdict_line="report.verdict")
     return book, plan

@@ -82,5 +82,3 @@ def compute(scenario: Scenario) -> Computed:
     """Work out every line of the farm for a scenario."""
     roots = lowered(scenario.system)
     return Computed(scenario, whole_farm(), roots, Engine(roots, scenario.sizes, scenario.system))
-
-

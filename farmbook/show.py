@@ -9,12 +9,12 @@ import json
 from collections.abc import Iterator
 from dataclasses import dataclass
 
-from farmbook.results import Computed
 from farmbook.expr.nodes import Line
 from farmbook.expr.walk import ordered_axes
 from farmbook.layout.looks import decimals
 from farmbook.layout.page import text_line
 from farmbook.layout.template import read_templates
+from farmbook.results import Computed
 from farmbook.units import displayed
 
 __all__ = ["as_csv", "as_json", "headline_text", "records"]

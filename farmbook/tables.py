@@ -4,11 +4,11 @@ from __future__ import annotations
 
 import pandas as pd
 
-from farmbook.results import Computed
 from farmbook.expr.axis import Axis
 from farmbook.expr.nodes import Line
 from farmbook.expr.walk import ordered_axes
 from farmbook.layout.page import text_line
+from farmbook.results import Computed
 from farmbook.units import displayed
 
 __all__ = ["frames"]
@@ -35,13 +35,17 @@ def _frame(computed: Computed, lines: list[Line], axes: tuple[Axis, ...]) -> pd.
     labels = {_short(line): line.label for line in lines}
     if not axes:
         values = [_value(computed, line, ()) for line in lines]
-        frame = pd.DataFrame({"value": values, "unit": list(units.values()), "label": list(labels.values())}, index=list(units))
+        frame = pd.DataFrame(
+            {"value": values, "unit": list(units.values()), "label": list(labels.values())}, index=list(units)
+        )
         frame.index.name = "line"
         return frame
     keys = [_members(computed, axis) for axis in axes]
     index = pd.MultiIndex.from_product(keys, names=[axis.name for axis in axes])
     places = pd.MultiIndex.from_product([range(len(each)) for each in keys])
-    frame = pd.DataFrame({_short(line): [_value(computed, line, tuple(place)) for place in places] for line in lines}, index=index)
+    frame = pd.DataFrame(
+        {_short(line): [_value(computed, line, tuple(place)) for place in places] for line in lines}, index=index
+    )
     frame.attrs["units"], frame.attrs["labels"] = units, labels
     return frame
 

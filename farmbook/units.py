@@ -9,7 +9,7 @@ from __future__ import annotations
 import re
 from dataclasses import dataclass
 from fractions import Fraction
-from functools import cached_property, lru_cache
+from functools import cache, cached_property
 from typing import Final
 
 from farmbook.errors import ModelFault
@@ -62,7 +62,14 @@ def _sized(name: str, size: str, of: str, *, shown: str = "", us: str = "") -> S
 def _mass_symbols() -> list[Symbol]:
     """Every kind of mass in every unit of mass. The pound is 0.45359237 kg and the ton 2,000 lb (NIST SP 811, appendix B.8)."""
     pound = Fraction("0.45359237")
-    sizes = {"kg": Fraction(1), "g": Fraction(1, 1000), "t": Fraction(1000), "lb": pound, "oz": pound / 16, "ton": pound * 2000}
+    sizes = {
+        "kg": Fraction(1),
+        "g": Fraction(1, 1000),
+        "t": Fraction(1000),
+        "lb": pound,
+        "oz": pound / 16,
+        "ton": pound * 2000,
+    }
     us = {"kg": "lb", "g": "oz", "t": "ton"}
     return [
         Symbol(f"{name}{kind}", name, size, ((f"kg{kind}", 1),), f"{us[name]}{kind}" if name in us else "")
@@ -141,7 +148,11 @@ def _table() -> dict[str, Symbol]:
 
 SYMBOLS: Final[dict[str, Symbol]] = _table()
 
-_WHOLE_UNITS_US: Final = {"m2*delta_degC/W": "ft2*h*delta_degF/Btu", "L/kg_dry": "ft3/lb_dry", "L/bag_filled": "ft3/bag_filled"}
+_WHOLE_UNITS_US: Final = {
+    "m2*delta_degC/W": "ft2*h*delta_degF/Btu",
+    "L/kg_dry": "ft3/lb_dry",
+    "L/bag_filled": "ft3/bag_filled",
+}
 """Composite units whose US counterpart is not made symbol by symbol."""
 
 _FACTOR: Final = re.compile(r"^([A-Za-z_]+?)(-?\d+)?$")
@@ -234,7 +245,7 @@ def _shown(name: str, power: int, currency: str) -> str:
     return shown if power == 1 else f"{shown}{power}"
 
 
-@lru_cache(maxsize=None)
+@cache
 def unit(text: str) -> Unit:
     """Read a unit such as `kWh/run`; raises ModelFault for a symbol that is not in the table."""
     total = Unit(())
@@ -253,7 +264,7 @@ def _one(factor: str, whole: str) -> Unit:
     return Unit(((match[1], int(match[2] or 1)),))
 
 
-@lru_cache(maxsize=None)
+@cache
 def displayed(of: Unit, system: str) -> Unit:
     """The unit that a book in this system ("metric" or "us") shows for a quantity declared in `of`."""
     if system == "metric":

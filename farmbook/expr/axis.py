@@ -12,7 +12,7 @@ class Axis:
     """One list. `direction` is fixed for the whole book, so that one formula serves a whole row or column.
 
     `order` settles the order of dimensions in an array; time axes come last. A `named` axis takes its members' names
-    from the scenario and carries spare rows; the others have the fixed `members`. `ordered` axes may be stepped through.
+    from the scenario and carries spare rows; the others have the fixed `members`. `ordered` axes may be stepped.
     """
 
     name: str

@@ -73,13 +73,13 @@ class _Lowering:
         if isinstance(expr, n.Number):
             return _bare(expr, target)
         if isinstance(expr, (n.Add, n.Subtract)) and not target.point:
-            return self.sum_of(expr, target)[0]
+            return _sum_of(self, expr, target)[0]
         if isinstance(expr, n.Where):
             blank = isinstance(expr.yes, n.Raw) and isinstance(expr.no, n.Number)  # zero on any scale (rule 3)
             no = expr.no if blank else self.to(expr.no, target)
             return n.Where(self.to(expr.condition, PURE), self.to(expr.yes, target), no)
         if isinstance(expr, n.Call) and expr.function in WHOLE:
-            return self.whole(expr, target)[0]
+            return _whole(self, expr, target)[0]
         core, found = self.natural(expr)
         return _convert(core, found, target)
 
@@ -90,162 +90,183 @@ class _Lowering:
             raise ModelFault(f"{type(expr).__name__} may stand only as the whole of a line")
         return rule(self, expr)
 
-    def number(self, expr: n.Number) -> Lowered:
-        return expr, PURE
-
-    def line(self, expr: n.Line) -> Lowered:
-        return expr, displayed(expr.unit, self.system)
-
-    def previous(self, expr: n.Previous) -> Lowered:
-        _can_be_stepped(expr.line, expr.axis)
-        return expr, displayed(expr.line.unit, self.system)
-
-    def at(self, expr: n.At) -> Lowered:
-        _can_be_stepped(expr.line, expr.axis)
-        return replace(expr, position=self.to(expr.position, PURE)), displayed(expr.line.unit, self.system)
-
-    def internal_rate(self, expr: n.InternalRate) -> Lowered:
-        _can_be_stepped(expr.line, expr.axis)
-        return expr, PURE
-
-    def raw(self, expr: n.Raw) -> Lowered:
-        return expr, displayed(expr.source.unit, self.system)
-
-    def named(self, expr: n.Named) -> Lowered:
-        own = expr.constant.unit
-        return expr, displayed(own, self.system) if own.point else own
-
-    def sum_of(self, expr: n.Add | n.Subtract, target: Unit | None = None) -> Lowered:
-        if isinstance(expr.left, n.Number) and target is None:
-            right, found = self.natural(expr.right)
-            return type(expr)(_bare(expr.left, found), right), found
-        if target is not None:
-            points = isinstance(expr, n.Subtract) and self.natural_unit(expr.left).point
-            if not points:
-                return type(expr)(self.to(expr.left, target), self.to(expr.right, target)), target
-        left, found = self.natural(expr.left)
-        if found.point:
-            core, unit_found = self.from_point(expr, left, found)
-            return (_convert(core, unit_found, target), target) if target is not None else (core, unit_found)
-        return type(expr)(left, self.to(expr.right, found)), found
-
     def natural_unit(self, expr: n.Expr) -> Unit:
         """The unit alone."""
         return PURE if isinstance(expr, n.Number) else self.natural(expr)[1]
 
-    def from_point(self, expr: n.Add | n.Subtract, left: n.Expr, scale: Unit) -> Lowered:
-        """Temperature less temperature is a difference; temperature and difference make a temperature."""
-        difference = unit(f"delta_{scale.powers[0][0]}")
-        if isinstance(expr, n.Subtract) and self.natural_unit(expr.right).point:
-            return n.Subtract(left, self.to(expr.right, scale)), difference
-        return type(expr)(left, self.to(expr.right, difference)), scale
 
-    def product(self, expr: n.Multiply | n.Divide) -> Lowered:
-        left, left_unit = self.natural(expr.left)
-        right, right_unit = self.natural(expr.right)
-        _no_points(left_unit, right_unit)
-        return type(expr)(left, right), left_unit.times(right_unit, 1 if isinstance(expr, n.Multiply) else -1)
+def _number(_work: _Lowering, expr: n.Number) -> Lowered:
+    return expr, PURE
 
-    def ratio(self, expr: n.Ratio) -> Lowered:
-        top, top_unit = self.natural(expr.top)
-        bottom, bottom_unit = self.natural(expr.bottom)
-        _no_points(top_unit, bottom_unit)
-        found = top_unit.times(bottom_unit, -1)
-        if isinstance(expr.otherwise, n.Number) and (expr.otherwise.value == 0 or found.share):
-            return n.Ratio(top, bottom, expr.otherwise), found
-        # the alternative is given in its own unit, so the quotient is brought to that
-        otherwise, wanted = self.natural(expr.otherwise)
-        return n.Ratio(_convert(top, found, wanted), bottom, otherwise), wanted
 
-    def power(self, expr: n.Power) -> Lowered:
-        if isinstance(expr.exponent, n.Number) and not isinstance(expr.base, n.Number):
-            base, base_unit = self.natural(expr.base)
-            _no_points(base_unit)
-            return n.Power(base, expr.exponent), PURE.times(base_unit, expr.exponent.value)
-        return n.Power(self.to(expr.base, PURE), self.to(expr.exponent, PURE)), PURE
+def _line(work: _Lowering, expr: n.Line) -> Lowered:
+    return expr, displayed(expr.unit, work.system)
 
-    def compare(self, expr: n.Compare) -> Lowered:
-        if isinstance(expr.left, n.Number):
-            right, found = self.natural(expr.right)
-            return n.Compare(expr.sign, _bare(expr.left, found), right), PURE
-        left, found = self.natural(expr.left)
-        return n.Compare(expr.sign, left, self.to(expr.right, found)), PURE
 
-    def logic(self, expr: n.Logic) -> Lowered:
-        return n.Logic(expr.kind, tuple(self.to(term, PURE) for term in expr.terms)), PURE
+def _previous(work: _Lowering, expr: n.Previous) -> Lowered:
+    _can_be_stepped(expr.line, expr.axis)
+    return expr, displayed(expr.line.unit, work.system)
 
-    def where(self, expr: n.Where) -> Lowered:
-        given = expr.no if isinstance(expr.yes, n.Number) else expr.yes
-        found = self.natural_unit(given)
-        return n.Where(self.to(expr.condition, PURE), self.to(expr.yes, found), self.to(expr.no, found)), found
 
-    def call(self, expr: n.Call) -> Lowered:
-        if FUNCTIONS[expr.function][0] == "pure":
-            return n.Call(expr.function, tuple(self.to(argument, PURE) for argument in expr.arguments)), PURE
-        given = next((argument for argument in expr.arguments if not isinstance(argument, n.Number)), expr.arguments[0])
-        found = self.natural_unit(given)
-        if expr.function in WHOLE:
-            return self.whole(expr, PURE if found.pure else found)
-        if expr.function == "absolute":
-            _no_points(found)
-        return n.Call(expr.function, tuple(self.to(argument, found) for argument in expr.arguments)), found
+def _at(work: _Lowering, expr: n.At) -> Lowered:
+    _can_be_stepped(expr.line, expr.axis)
+    return replace(expr, position=work.to(expr.position, PURE)), displayed(expr.line.unit, work.system)
 
-    def whole(self, expr: n.Call, wanted: Unit) -> Lowered:
-        """Round to whole ones of one unit, which must be the same in every book and no mixture such as h/min."""
-        bases = [base for name, _ in wanted.powers for base, _ in SYMBOLS[name].measures]
-        if len(bases) > len(set(bases)) or any(name in IN_TWO_SYSTEMS for name, _ in wanted.powers):
-            raise KindMismatch(f"a whole number of {wanted}", "a whole number of one unit that every book shows alike")
-        return n.Call(expr.function, tuple(self.to(argument, wanted) for argument in expr.arguments)), wanted
 
-    def total(self, expr: n.Total) -> Lowered:
-        inside, found = self.natural(expr.expr)
+def _internal_rate(_work: _Lowering, expr: n.InternalRate) -> Lowered:
+    _can_be_stepped(expr.line, expr.axis)
+    return expr, PURE
+
+
+def _raw(work: _Lowering, expr: n.Raw) -> Lowered:
+    return expr, displayed(expr.source.unit, work.system)
+
+
+def _named(work: _Lowering, expr: n.Named) -> Lowered:
+    own = expr.constant.unit
+    return expr, displayed(own, work.system) if own.point else own
+
+
+def _sum_of(work: _Lowering, expr: n.Add | n.Subtract, target: Unit | None = None) -> Lowered:
+    if isinstance(expr.left, n.Number) and target is None:
+        right, found = work.natural(expr.right)
+        return type(expr)(_bare(expr.left, found), right), found
+    if target is not None:
+        points = isinstance(expr, n.Subtract) and work.natural_unit(expr.left).point
+        if not points:
+            return type(expr)(work.to(expr.left, target), work.to(expr.right, target)), target
+    left, found = work.natural(expr.left)
+    if found.point:
+        core, unit_found = _from_point(work, expr, left, found)
+        return (_convert(core, unit_found, target), target) if target is not None else (core, unit_found)
+    return type(expr)(left, work.to(expr.right, found)), found
+
+
+def _from_point(work: _Lowering, expr: n.Add | n.Subtract, left: n.Expr, scale: Unit) -> Lowered:
+    """Temperature less temperature is a difference; temperature and difference make a temperature."""
+    difference = unit(f"delta_{scale.powers[0][0]}")
+    if isinstance(expr, n.Subtract) and work.natural_unit(expr.right).point:
+        return n.Subtract(left, work.to(expr.right, scale)), difference
+    return type(expr)(left, work.to(expr.right, difference)), scale
+
+
+def _product(work: _Lowering, expr: n.Multiply | n.Divide) -> Lowered:
+    left, left_unit = work.natural(expr.left)
+    right, right_unit = work.natural(expr.right)
+    _no_points(left_unit, right_unit)
+    return type(expr)(left, right), left_unit.times(right_unit, 1 if isinstance(expr, n.Multiply) else -1)
+
+
+def _ratio(work: _Lowering, expr: n.Ratio) -> Lowered:
+    top, top_unit = work.natural(expr.top)
+    bottom, bottom_unit = work.natural(expr.bottom)
+    _no_points(top_unit, bottom_unit)
+    found = top_unit.times(bottom_unit, -1)
+    if isinstance(expr.otherwise, n.Number) and (expr.otherwise.value == 0 or found.share):
+        return n.Ratio(top, bottom, expr.otherwise), found
+    # the alternative is given in its own unit, so the quotient is brought to that
+    otherwise, wanted = work.natural(expr.otherwise)
+    return n.Ratio(_convert(top, found, wanted), bottom, otherwise), wanted
+
+
+def _power(work: _Lowering, expr: n.Power) -> Lowered:
+    if isinstance(expr.exponent, n.Number) and not isinstance(expr.base, n.Number):
+        base, base_unit = work.natural(expr.base)
+        _no_points(base_unit)
+        return n.Power(base, expr.exponent), PURE.times(base_unit, expr.exponent.value)
+    return n.Power(work.to(expr.base, PURE), work.to(expr.exponent, PURE)), PURE
+
+
+def _compare(work: _Lowering, expr: n.Compare) -> Lowered:
+    if isinstance(expr.left, n.Number):
+        right, found = work.natural(expr.right)
+        return n.Compare(expr.sign, _bare(expr.left, found), right), PURE
+    left, found = work.natural(expr.left)
+    return n.Compare(expr.sign, left, work.to(expr.right, found)), PURE
+
+
+def _logic(work: _Lowering, expr: n.Logic) -> Lowered:
+    return n.Logic(expr.kind, tuple(work.to(term, PURE) for term in expr.terms)), PURE
+
+
+def _where(work: _Lowering, expr: n.Where) -> Lowered:
+    given = expr.no if isinstance(expr.yes, n.Number) else expr.yes
+    found = work.natural_unit(given)
+    return n.Where(work.to(expr.condition, PURE), work.to(expr.yes, found), work.to(expr.no, found)), found
+
+
+def _call(work: _Lowering, expr: n.Call) -> Lowered:
+    if FUNCTIONS[expr.function][0] == "pure":
+        return n.Call(expr.function, tuple(work.to(argument, PURE) for argument in expr.arguments)), PURE
+    given = next((argument for argument in expr.arguments if not isinstance(argument, n.Number)), expr.arguments[0])
+    found = work.natural_unit(given)
+    if expr.function in WHOLE:
+        return _whole(work, expr, PURE if found.pure else found)
+    if expr.function == "absolute":
         _no_points(found)
-        return replace(expr, expr=inside), found
+    return n.Call(expr.function, tuple(work.to(argument, found) for argument in expr.arguments)), found
 
-    def joined(self, expr: n.Joined) -> Lowered:
-        inside, found = self.natural(expr.expr)
-        wanted = displayed(expr.unit, self.system)
-        _no_points(found, wanted)
-        if _measured(found) != _measured(wanted):
-            raise KindMismatch(str(found), f"{wanted}, with no other change than of kind")
-        factor, inverse = factor_between(found, wanted)
-        return _scaled(inside, factor, inverse=inverse), wanted
 
-    def choose(self, expr: n.Choose) -> Lowered:
-        return replace(expr, state=self.to(expr.state, PURE)), PURE
+def _whole(work: _Lowering, expr: n.Call, wanted: Unit) -> Lowered:
+    """Round to whole ones of one unit, which must be the same in every book and no mixture such as h/min."""
+    bases = [base for name, _ in wanted.powers for base, _ in SYMBOLS[name].measures]
+    if len(bases) > len(set(bases)) or any(name in IN_TWO_SYSTEMS for name, _ in wanted.powers):
+        raise KindMismatch(f"a whole number of {wanted}", "a whole number of one unit that every book shows alike")
+    return n.Call(expr.function, tuple(work.to(argument, wanted) for argument in expr.arguments)), wanted
 
-    def plain(self, expr: n.Expr) -> Lowered:
-        return expr, PURE
+
+def _total(work: _Lowering, expr: n.Total) -> Lowered:
+    inside, found = work.natural(expr.expr)
+    _no_points(found)
+    return replace(expr, expr=inside), found
+
+
+def _joined(work: _Lowering, expr: n.Joined) -> Lowered:
+    inside, found = work.natural(expr.expr)
+    wanted = displayed(expr.unit, work.system)
+    _no_points(found, wanted)
+    if _measured(found) != _measured(wanted):
+        raise KindMismatch(str(found), f"{wanted}, with no other change than of kind")
+    factor, inverse = factor_between(found, wanted)
+    return _scaled(inside, factor, inverse=inverse), wanted
+
+
+def _choose(work: _Lowering, expr: n.Choose) -> Lowered:
+    return replace(expr, state=work.to(expr.state, PURE)), PURE
+
+
+def _plain(_work: _Lowering, expr: n.Expr) -> Lowered:
+    return expr, PURE
 
 
 _RULES: Final[dict[type[n.Expr], Callable[[_Lowering, Any], Lowered]]] = {
-    n.Number: _Lowering.number,
-    n.Line: _Lowering.line,
-    n.Previous: _Lowering.previous,
-    n.At: _Lowering.at,
-    n.InternalRate: _Lowering.internal_rate,
-    n.Raw: _Lowering.raw,
-    n.Named: _Lowering.named,
-    n.Add: _Lowering.sum_of,
-    n.Subtract: _Lowering.sum_of,
-    n.Multiply: _Lowering.product,
-    n.Divide: _Lowering.product,
-    n.Ratio: _Lowering.ratio,
-    n.Power: _Lowering.power,
-    n.Compare: _Lowering.compare,
-    n.Logic: _Lowering.logic,
-    n.Where: _Lowering.where,
-    n.Call: _Lowering.call,
-    n.Total: _Lowering.total,
-    n.Joined: _Lowering.joined,
-    n.Choose: _Lowering.choose,
-    n.IsNumber: _Lowering.plain,
-    n.Filled: _Lowering.plain,
-    n.SameText: _Lowering.plain,
-    n.CountWord: _Lowering.plain,
-    n.CountUsed: _Lowering.plain,
-    n.FirstLabel: _Lowering.plain,
-    n.Label: _Lowering.plain,
+    n.Number: _number,
+    n.Line: _line,
+    n.Previous: _previous,
+    n.At: _at,
+    n.InternalRate: _internal_rate,
+    n.Raw: _raw,
+    n.Named: _named,
+    n.Add: _sum_of,
+    n.Subtract: _sum_of,
+    n.Multiply: _product,
+    n.Divide: _product,
+    n.Ratio: _ratio,
+    n.Power: _power,
+    n.Compare: _compare,
+    n.Logic: _logic,
+    n.Where: _where,
+    n.Call: _call,
+    n.Total: _total,
+    n.Joined: _joined,
+    n.Choose: _choose,
+    n.IsNumber: _plain,
+    n.Filled: _plain,
+    n.SameText: _plain,
+    n.CountWord: _plain,
+    n.CountUsed: _plain,
+    n.FirstLabel: _plain,
+    n.Label: _plain,
 }
 
 

@@ -1,7 +1,7 @@
 """The expression language: some thirty frozen classes. A node holds its arguments; no number and no text is made in it.
 
-Lines are leaves of each other's expressions. Arithmetic operators build nodes; a bare number other than 0, 1 and -1 (2 and
-10 in powers) is refused (rule 4): give it a name, a unit and a source as a `Constant`.
+Lines are leaves of each other's expressions. Arithmetic operators build nodes; a bare number other than 0, 1 and -1
+(2 and 10 in powers) is refused (rule 4): give it a name, a unit and a source as a `Constant`.
 """
 
 from __future__ import annotations
@@ -277,7 +277,7 @@ class At(Expr):
 
 @dataclass(frozen=True, eq=False)
 class InternalRate(Expr):
-    """The rate for each step at which a line's flows along an ordered axis are worth nothing together; 0 if none is found."""
+    """The rate for each step at which a line's flows along an axis are worth nothing together; 0 if none is found."""
 
     line: Line
     axis: Axis
@@ -357,7 +357,7 @@ class CountUsed(Expr):
 
 @dataclass(frozen=True, eq=False)
 class FirstLabel(Expr):
-    """The label of the first of these lines, down the column they stand in, whose text is this word; else other words."""
+    """The label of the first of these lines, down their column, whose text is this word; else other words."""
 
     lines: tuple[Line, ...]
     labels: tuple[str, ...]

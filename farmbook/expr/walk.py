@@ -111,7 +111,7 @@ class Step:
 def schedule(roots: Mapping[Line, Expr]) -> list[Step]:
     """Put lines (each with its lowered expression) in an order in which each finds what it needs.
 
-    Raises ModelFault, naming the lines, for a cycle within one step and for one that does not run through `previous` alone.
+    Raises ModelFault, naming the lines, for a cycle within one step and for one not through `previous` alone.
     """
     steps: list[Step] = []
     for component in _components(roots):

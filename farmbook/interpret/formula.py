@@ -1,7 +1,7 @@
 """Formulas: a lowered line becomes the text of a spreadsheet formula, with gaps where cell addresses go.
 
-Rendered once per line; the writer fills the gaps for each cell. Single-valued lines, inputs and constants are written by
-their workbook names, table and time lines by their cells. Only functions that every spreadsheet program has are used.
+Rendered once per line; the writer fills the gaps for each cell. Single-valued lines, inputs and constants are written
+by their workbook names, table and time lines by their cells. Only functions known to every spreadsheet program occur.
 """
 
 from __future__ import annotations
@@ -33,7 +33,7 @@ COMPARED, JOINED, ADDED, MULTIPLIED, RAISED, ATOM = 1, 2, 3, 4, 5, 9
 
 @dataclass(frozen=True)
 class CellOf:
-    """The cell of a line or input for the members of the formula's own cell; `back` steps one earlier along that axis."""
+    """The cell of a line or input for the members of the formula's own cell; `back` is one step earlier on an axis."""
 
     of: n.Line | n.RawInput
     back: Axis | None = None

@@ -1,8 +1,8 @@
 """Numbers: lowered lines become straight-line NumPy code, run on one scenario or on many at once.
 
-Every array has a leading axis of draws (1, or as many as there are scenarios), then one for each axis of the line, in the
-axes' order. A cycle through time becomes a loop over its steps. Texts are arrays of strings; a cell that holds no number
-is NaN.
+Every array has a leading axis of draws (1, or as many as there are scenarios), then one for each axis of the line, in
+the axes' order. A cycle through time becomes a loop over its steps. Texts are arrays of strings; a cell that holds no
+number is NaN.
 """
 
 from __future__ import annotations

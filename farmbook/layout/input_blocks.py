@@ -17,7 +17,7 @@ from farmbook.model.section import Bound
 
 __all__ = ["INPUT_WIDTHS", "TABLE_WIDTHS", "input_table_block", "inputs_block"]
 
-INPUT_WIDTHS = [36.0, 14.0, 13.0, 9.0, 9.0, 17.0, 14.0, 44.0, 21.0, 22.0, 25.0]
+INPUT_WIDTHS = [36.0, 22.0, 13.0, 9.0, 9.0, 17.0, 14.0, 44.0, 21.0, 22.0, 25.0]
 TABLE_WIDTHS = [27.0, *[11.0] * 17]
 LABEL, VALUE, UNIT, LOW, HIGH, FLAG, BASIS, HOW, SOURCE, NOTE, NAME = range(11)
 
@@ -28,7 +28,19 @@ def inputs_block(page: Page, block: Block) -> None:
     for paragraph in block.paragraphs:
         page.words(page.row, LABEL, paragraph, "paragraph", across=8)
         page.row += 1
-    words = ("Input", "Value", "Unit", "Usual, from", "Usual, to", "Flag", "Basis", "How to measure it", "Source of the range", "Your note", "Name")
+    words = (
+        "Input",
+        "Value",
+        "Unit",
+        "Usual, from",
+        "Usual, to",
+        "Flag",
+        "Basis",
+        "How to measure it",
+        "Source of the range",
+        "Your note",
+        "Name",
+    )
     page.heads(page.row, [(column, head, 1) for column, head in enumerate(words)])
     page.row += 1
     for name in block.inputs:
@@ -43,7 +55,13 @@ def _input_row(page: Page, bound: Bound) -> None:
         raise ModelFault(f"`{bound.cell.name}` is a table; it cannot stand in a list of inputs", where=page.where)
     page.words(row, LABEL, declared.label, "label")
     number = isinstance(declared, NumberInput)
-    page.put(row, VALUE, Typed(bound.cell, ()), "input" if number else "input_text", format=plan.format(bound.cell.unit) if number else "")
+    page.put(
+        row,
+        VALUE,
+        Typed(bound.cell, ()),
+        "input" if number else "input_text",
+        form=plan.format(bound.cell.unit) if number else "",
+    )
     plan.settle(bound.cell, Home(page.sheet.name, row, VALUE, label_column=LABEL))
     page.name(workbook_name(bound.cell), row, VALUE)
     if number:
@@ -67,7 +85,7 @@ def _limits(page: Page, bound: Bound, low: tuple[int, int], high: tuple[int, int
     assert bound.low is not None and bound.high is not None
     form = page.plan.format(bound.cell.unit)
     for cell, place in ((bound.low, low), (bound.high, high)):
-        page.put(*place, Typed(cell, ()), "limit", format=form)
+        page.put(*place, Typed(cell, ()), "limit", form=form)
         page.plan.settle(cell, Home(page.sheet.name, *place, label_column=LABEL))
 
 
@@ -106,7 +124,12 @@ def _down(page: Page, numbers: Sequence[Bound], names: Bound | None, axis: Axis)
     for offset, one in enumerate(numbers):
         column = VALUE + offset
         page.put(page.row, column, Text(one.declared.label), "column_head_right")
-        page.put(page.row, basis_column + offset, Text(f"Basis: {one.declared.label[:1].lower()}{one.declared.label[1:]}"), "column_head")
+        page.put(
+            page.row,
+            basis_column + offset,
+            Text(f"Basis: {one.declared.label[:1].lower()}{one.declared.label[1:]}"),
+            "column_head",
+        )
         page.words(page.row + 1, column, plan.unit_words(one.cell.unit), "unit")
         _limits(page, one, (page.row + 2, column), (page.row + 3, column))
         _column(page, one.cell, first, column, (axis,), "input", plan.format(one.cell.unit))
@@ -133,7 +156,7 @@ def _column(page: Page, cell: RawInput, row: int, column: int, axes: tuple[Axis,
     axis, plan = axes[0], page.plan
     for member in range(plan.sizes[axis]):
         at = (row + member, column) if axis.direction == "down" else (row, column + member)
-        page.put(*at, Typed(cell, (member,)), look, format=form)
+        page.put(*at, Typed(cell, (member,)), look, form=form)
     plan.settle(cell, Home(page.sheet.name, row, column, axes, (plan.sizes[axis],), LABEL))
 
 
@@ -207,7 +230,9 @@ def _across(page: Page, numbers: Sequence[Bound], names: Bound | None, axis: Axi
     basis_column = unit_column + 3
     page.put(page.row, LABEL, Text("Input"), "column_head")
     _names(page, names, axis, page.row, VALUE)
-    page.heads(page.row, [(unit_column, "Unit", 1), (unit_column + 1, "Usual, from", 1), (unit_column + 2, "Usual, to", 1)])
+    page.heads(
+        page.row, [(unit_column, "Unit", 1), (unit_column + 1, "Usual, from", 1), (unit_column + 2, "Usual, to", 1)]
+    )
     for member in range(count):
         page.put(page.row, basis_column + member, Text(f"Basis, {axis.label} {member + 1}"), "column_head")
     _note_head(page, page.row, basis_column + count)
@@ -260,7 +285,7 @@ def _matrix(page: Page, one: Bound, axes: tuple[Axis, ...]) -> None:
     ):
         home = Home(page.sheet.name, first, column, axes, counts, LABEL)
         for index in _indices(counts):
-            page.put(*home.place(dict(zip(axes, index, strict=True))), Typed(cell, index), look, format=form)
+            page.put(*home.place(dict(zip(axes, index, strict=True))), Typed(cell, index), look, form=form)
         plan.settle(cell, home)
     for member in range(high):
         _note_cell(page, first + member, basis_column + wide, _notes_across(page, one, across, {down: member}))
@@ -274,7 +299,15 @@ def _matrix(page: Page, one: Bound, axes: tuple[Axis, ...]) -> None:
 
 def _how(page: Page, bound: Sequence[Bound]) -> None:
     """How to measure each input of a table, and its source."""
-    page.heads(page.row, [(LABEL, "Input", 1), (VALUE, "How to measure it", 6), (VALUE + 6, "Source of the range", 3), (VALUE + 9, "Name", 3)])
+    page.heads(
+        page.row,
+        [
+            (LABEL, "Input", 1),
+            (VALUE, "How to measure it", 6),
+            (VALUE + 6, "Source of the range", 3),
+            (VALUE + 9, "Name", 3),
+        ],
+    )
     page.row += 1
     for one in bound:
         declared = one.declared
@@ -284,4 +317,3 @@ def _how(page: Page, bound: Sequence[Bound]) -> None:
         page.words(page.row, VALUE + 9, workbook_name(one.cell), "name", across=3)
         page.row += 1
     page.row += 1
-

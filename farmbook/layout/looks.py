@@ -61,8 +61,22 @@ LOOKS: Final[dict[str, Look]] = {
 }
 """Straw fill with a box: type here. Plain: worked out. Italic: repeated from its own sheet. Dotted box: fixed in the scenario file."""
 
-_DECIMALS: Final = {"kWh": 1, "kW": 1, "h": 2, "min": 1, "degC": 1, "degF": 1, "delta_degC": 1, "delta_degF": 1, "flag": 0, "count": 0, "day": 1}
-_DECIMALS.update({"A": 1, "V": 0, "kJ": 1, "L": 1, "gal": 1, "kPa": 2, "psi": 2, "kelvin": 2, "m": 2, "ft": 2, "cm": 1, "in": 1})
+_DECIMALS: Final = {
+    "kWh": 1,
+    "kW": 1,
+    "h": 2,
+    "min": 1,
+    "degC": 1,
+    "degF": 1,
+    "delta_degC": 1,
+    "delta_degF": 1,
+    "flag": 0,
+    "count": 0,
+    "day": 1,
+}
+_DECIMALS.update(
+    {"A": 1, "V": 0, "kJ": 1, "L": 1, "gal": 1, "kPa": 2, "psi": 2, "kelvin": 2, "m": 2, "ft": 2, "cm": 1, "in": 1}
+)
 _SMALL: Final = ("bag_", "kg", "lb", "kWh", "kJ", "L", "gal", "spawn_", "grain_", "second_", "plate", "m", "ft")
 """Money for one of these shows three decimals; money for a load, a week or a year shows two."""
 

@@ -20,7 +20,7 @@ __all__ = ["COLUMNS", "Page", "Plan", "cited", "text_line"]
 
 COLUMNS = 11
 """Worked sheets share one grid: a wide label column, nine equal columns, and the name column."""
-WORKED_WIDTHS = [40.0, *[12.5] * 9, 27.0]
+WORKED_WIDTHS = [40.0, 15.0, *[12.5] * 8, 27.0]
 LABEL, VALUE, UNIT, HOW, NOTE, NAME = 0, 1, 2, 3, 7, 10
 
 
@@ -40,6 +40,7 @@ class Plan:
     constants: dict[str, Constant] = field(default_factory=dict)
     sheets: list[tuple[str, str, str]] = field(default_factory=list)
     labels: dict[Axis, tuple[str, int, int]] = field(default_factory=dict)
+    lives_on: dict[str, str] = field(default_factory=dict)
 
     def __post_init__(self) -> None:
         self.lines = {line.name: line for line in self.roots}
@@ -101,9 +102,9 @@ class Page:
     def __init__(self, sheet: Sheet, plan: Plan, where: str) -> None:
         self.sheet, self.plan, self.where, self.row = sheet, plan, where, 4
 
-    def put(self, row: int, column: int, content: Content, look: str, *, format: str = "", across: int = 1) -> None:
+    def put(self, row: int, column: int, content: Content, look: str, *, form: str = "", across: int = 1) -> None:
         """Put one cell; the row grows to hold wrapped words."""
-        self.sheet.cells.append(Cell(row, column, content, look, format, across))
+        self.sheet.cells.append(Cell(row, column, content, look, form, across))
         if isinstance(content, Text) and LOOKS[look].wrap:
             width = sum(self.sheet.widths[column : column + across])
             self.grow(row, needed_height(content.words, width, LOOKS[look].size, bold=LOOKS[look].bold))

@@ -6,7 +6,7 @@ from collections.abc import Callable, Sequence
 from typing import Final
 
 from farmbook.errors import ModelFault
-from farmbook.layout.book import Book, Shown, Sheet
+from farmbook.layout.book import Book, Sheet, Shown
 from farmbook.layout.case_blocks import case_block
 from farmbook.layout.input_blocks import INPUT_WIDTHS, TABLE_WIDTHS, input_table_block, inputs_block
 from farmbook.layout.page import WORKED_WIDTHS, Page, Plan
@@ -21,7 +21,14 @@ from farmbook.layout.reference_blocks import (
     text_block,
 )
 from farmbook.layout.template import Block, Template
-from farmbook.layout.worked_blocks import across_block, chart_block, compare_block, list_block, matrix_block, table_block
+from farmbook.layout.worked_blocks import (
+    across_block,
+    chart_block,
+    compare_block,
+    list_block,
+    matrix_block,
+    table_block,
+)
 
 __all__ = ["BLOCKS", "place"]
 
@@ -46,12 +53,17 @@ BLOCKS: Final[dict[str, Callable[[Page, Block], None]]] = {
 }
 
 
+EXTRA_WIDTH = 12.5
+"""Columns past the common grid, for lists that run far across."""
+
+
 def place(plan: Plan, templates: Sequence[Template], *, title_line: str, verdict_line: str) -> Book:
     """Lay out every sheet. `title_line` and `verdict_line` name the lines shown at the head of each sheet.
 
     Raises ModelFault for lines or inputs that no template places, and for names that no section declares.
     """
     plan.sheets = [(template.sheet, template.title, template.question) for template in templates]
+    plan.lives_on = {name: template.sheet for template in templates for name in template.homes}
     sheets = [_sheet(plan, template, title_line, verdict_line) for template in templates]
     _all_placed(plan)
     return Book(sheets, plan.homes, plan.names, plan.constants)
@@ -62,6 +74,11 @@ def _sheet(plan: Plan, template: Template, title_line: str, verdict_line: str) -
     if template.kind == "inputs":
         tables = any(block.kind == "input_table" for block in template.blocks)
         widths = TABLE_WIDTHS if tables else INPUT_WIDTHS
+    wide = max(
+        (plan.sizes[plan.axis(block.axis, template.path)] for block in template.blocks if block.kind == "across"),
+        default=0,
+    )
+    widths = [*widths, *[EXTRA_WIDTH] * max(0, wide + 3 - len(widths))]
     sheet = Sheet(template.sheet, template.title, template.question, template.kind, list(widths))
     page = Page(sheet, plan, template.path)
     page.words(0, 0, template.title, "title")

@@ -9,7 +9,6 @@ from farmbook.expr.nodes import Constant, Expr, Factor, Line, Named
 from farmbook.expr.walk import walk
 from farmbook.interpret.formula import factor_name, workbook_name
 from farmbook.layout.book import Figure, Formula, Home, Link, Text, Worked
-from farmbook.layout.looks import LOOKS
 from farmbook.layout.page import HOW, LABEL, NAME, NOTE, UNIT, VALUE, Page, Plan
 from farmbook.layout.template import Block
 from farmbook.sources import Source, source_of
@@ -53,7 +52,16 @@ def checks_block(page: Page, block: Block) -> None:
     """Every check of one kind, with its result, and in words what is wrong."""
     page.heading(block.title)
     page.put(page.row, VALUE, Text("1 = well"), "column_head_right")
-    page.heads(page.row, [(LABEL, "Check", 1), (UNIT, "Kind", 1), (HOW, "In words", 4), (NOTE, "What it looks at", 3), (NAME, "Name", 1)])
+    page.heads(
+        page.row,
+        [
+            (LABEL, "Check", 1),
+            (UNIT, "Kind", 1),
+            (HOW, "In words", 4),
+            (NOTE, "What it looks at", 3),
+            (NAME, "Name", 1),
+        ],
+    )
     page.row += 1
     for check, says in page.plan.model.checks.items():
         if check.kind == block.of:
@@ -65,7 +73,7 @@ def checks_block(page: Page, block: Block) -> None:
 def _check_row(page: Page, check: Line, says: Line) -> None:
     row, plan = page.row, page.plan
     page.words(row, LABEL, check.label, "label")
-    page.put(row, VALUE, Worked(check, ()), "check", format="0")
+    page.put(row, VALUE, Worked(check, ()), "check", form="0")
     page.words(row, UNIT, check.kind, "unit")
     page.put(row, HOW, Worked(says, ()), "worked_text", across=4)
     page.grow(row, 40)
@@ -132,12 +140,28 @@ def constants_block(page: Page, block: Block) -> None:
     for powers in singles:
         name = powers[0][0]
         base = base_words(name)
-        _constant_row(page, f"1 {SYMBOLS[name].shown} in {base}", Figure(float(SYMBOLS[name].size)), base, "Exact by definition.", "", factor_name(powers))
+        _constant_row(
+            page,
+            f"1 {SYMBOLS[name].shown} in {base}",
+            Figure(float(SYMBOLS[name].size)),
+            base,
+            "Exact by definition.",
+            "",
+            factor_name(powers),
+        )
     for factor in factors:
         if factor.powers not in singles:
             text = "*".join(_term(name, power) for name, power in sorted(factor.powers, key=lambda each: -each[1]))
             formula = Formula(text, float(factor_value(factor.powers)))
-            _constant_row(page, f"Conversion {Unit(factor.powers).shown()}", formula, "factor", "Made of the exact factors above.", "", factor_name(factor.powers))
+            _constant_row(
+                page,
+                f"Conversion {Unit(factor.powers).shown()}",
+                formula,
+                "factor",
+                "Made of the exact factors above.",
+                "",
+                factor_name(factor.powers),
+            )
 
 
 def _term(name: str, power: int) -> str:
@@ -145,9 +169,11 @@ def _term(name: str, power: int) -> str:
     return own if power == 1 else f"{own}^({power})"
 
 
-def _constant_row(page: Page, label: str, value: Figure | Formula, unit: str, source: str, note: str, name: str) -> None:
+def _constant_row(
+    page: Page, label: str, value: Figure | Formula, unit: str, source: str, note: str, name: str
+) -> None:
     page.words(page.row, LABEL, label, "label")
-    page.put(page.row, VALUE, value, "worked", format="General")
+    page.put(page.row, VALUE, value, "worked", form="General")
     page.words(page.row, UNIT, unit, "unit")
     page.words(page.row, HOW, source, "words", across=4)
     page.words(page.row, NOTE, note, "words", across=3)
@@ -158,9 +184,15 @@ def _constant_row(page: Page, label: str, value: Figure | Formula, unit: str, so
 
 def base_words(symbol: str) -> str:
     """The base unit behind a symbol, in words."""
-    parts = [f"{SYMBOLS[base].shown if base in SYMBOLS else base}{power if power not in (1, -1) else ''}" for base, power in _ordered(symbol)]
+    parts = [
+        f"{SYMBOLS[base].shown if base in SYMBOLS else base}{power if power not in (1, -1) else ''}"
+        for base, power in _ordered(symbol)
+    ]
     signs = [power for _, power in _ordered(symbol)]
-    return "".join(("/" if sign < 0 else " x " if position else "") + part for position, (part, sign) in enumerate(zip(parts, signs, strict=True)))
+    return "".join(
+        ("/" if sign < 0 else " x " if position else "") + part
+        for position, (part, sign) in enumerate(zip(parts, signs, strict=True))
+    )
 
 
 def _ordered(symbol: str) -> list[tuple[str, int]]:
@@ -197,7 +229,15 @@ def sentence(source: Source) -> str:
 def sources_block(page: Page, block: Block) -> None:
     """Every source that a line, an input or a constant of this book rests on."""
     page.heading(block.title)
-    page.heads(page.row, [(LABEL, "Source", 1), (VALUE, "Author, year and place", 6), (VALUE + 6, "How it is known", 2), (NAME - 1, "Used by", 2)])
+    page.heads(
+        page.row,
+        [
+            (LABEL, "Source", 1),
+            (VALUE, "Author, year and place", 6),
+            (VALUE + 6, "How it is known", 2),
+            (NAME - 1, "Used by", 2),
+        ],
+    )
     page.row += 1
     for source, users in sources_used(page.plan).items():
         page.words(page.row, LABEL, source.title, "label")

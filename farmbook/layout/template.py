@@ -18,7 +18,8 @@ KINDS: Final = {
 CLASSES: Final = ("start", "inputs", "worked", "checks", "reference")
 NEEDED: Final = {
     "list": ("lines",), "table": ("axis", "lines"), "across": ("axis", "lines"), "matrix": ("lines",), "text": ("paragraphs",),
-    "cautions": ("paragraphs",), "inputs": ("inputs",), "input_table": ("inputs",), "checks": ("of",), "chart": ("series", "axis"), "compare": ("heads", "rows"),
+    "cautions": ("paragraphs",), "inputs": ("inputs",), "input_table": ("inputs",), "checks": ("of",), "chart": ("series", "axis"), 
+    "compare": ("heads", "rows"),
     "case": ("of",),
 }  # fmt: skip
 
@@ -52,6 +53,13 @@ class Template:
     question: str
     kind: str
     blocks: tuple[Block, ...] = field(default_factory=tuple)
+
+    @property
+    def homes(self) -> list[str]:
+        """The lines that live on this sheet."""
+        listed = [name for block in self.blocks for name in block.lines]
+        compared = [name for block in self.blocks for row in block.rows for name in row[1:]]
+        return [name for name in (*listed, *compared) if not name.startswith("show:")]
 
 
 def template_folder() -> Path:
@@ -88,7 +96,9 @@ def _read(path: Path) -> Template:
     if missing or unknown:
         raise ModelFault(f"sheet template: missing {missing}, unknown {unknown}", where=path.name)
     if data["class"] not in CLASSES or not str(data["sheet"]).isalpha() or len(data["sheet"]) > 20:
-        raise ModelFault(f"sheet `{data['sheet']}`: the name takes letters only, the class is one of {CLASSES}", where=path.name)
+        raise ModelFault(
+            f"sheet `{data['sheet']}`: the name takes letters only, the class is one of {CLASSES}", where=path.name
+        )
     return Template(path.name, data["sheet"], data["title"], data["question"], data["class"], blocks)
 
 
@@ -104,4 +114,5 @@ def _block(data: dict[str, Any], path: Path) -> Block:
         raise ModelFault(f"block `{data.get('title', kind)}`: a list, or not one, in {listed}", where=path.name)
     if lacking or unknown:
         raise ModelFault(f"block `{data.get('title', kind)}`: missing {lacking}, unknown {unknown}", where=path.name)
-    return Block(**{key: tuple(value) if isinstance(value, list) else value for key, value in data.items()})
+    values: dict[str, Any] = {key: tuple(value) if isinstance(value, list) else value for key, value in data.items()}
+    return Block(**values)

@@ -34,7 +34,13 @@ def entries(plan: Plan, block: Block, where: str) -> list[Entry]:
 def list_block(page: Page, block: Block) -> None:
     """Single-valued lines, one a row."""
     page.heading(block.title)
-    heads = [(VALUE, "Value", 1), (UNIT, "Unit", 1), (HOW, "How it is worked out", 4), (NOTE, "Note", 3), (NAME, "Name", 1)]
+    heads = [
+        (VALUE, "Value", 1),
+        (UNIT, "Unit", 1),
+        (HOW, "How it is worked out", 4),
+        (NOTE, "Note", 3),
+        (NAME, "Name", 1),
+    ]
     page.put(page.row, VALUE, Text("Value"), "column_head_right")
     page.heads(page.row, [(LABEL, "Line", 1), *heads[1:]])
     page.row += 1
@@ -47,7 +53,9 @@ def list_block(page: Page, block: Block) -> None:
 def _list_row(page: Page, line: Line, home: bool, look: str) -> None:
     plan, row = page.plan, page.row
     if line.axes:
-        raise ModelFault(f"`{line.name}` has a value for each {line.axes[0].label}; it cannot stand in a list", where=page.where)
+        raise ModelFault(
+            f"`{line.name}` has a value for each {line.axes[0].label}; it cannot stand in a list", where=page.where
+        )
     page.words(row, LABEL, line.label, "label")
     content = Worked(line, ()) if home else Shown(line, ())
     if text_line(line):
@@ -55,7 +63,7 @@ def _list_row(page: Page, line: Line, home: bool, look: str) -> None:
         page.grow(row, 28)
         page.words(row, NOTE, line.note, "words", across=3)
     else:
-        page.put(row, VALUE, content, look or ("worked" if home else "shown"), format=plan.format(line.unit))
+        page.put(row, VALUE, content, look or ("worked" if home else "shown"), form=plan.format(line.unit))
         page.words(row, UNIT, plan.unit_words(line.unit), "unit")
         page.words(row, HOW, how(plan, line, home), "words", across=4)
         page.words(row, NOTE, line.note if home else "", "words", across=3)
@@ -68,7 +76,7 @@ def _list_row(page: Page, line: Line, home: bool, look: str) -> None:
 def how(plan: Plan, line: Line, home: bool) -> str:
     """How a line is worked out, in words; for a repeated line, where it comes from."""
     if not home:
-        return "Repeated from its own sheet."
+        return f"From the sheet {plan.lives_on.get(line.name, '')}."
     if line.kind == "used":
         return "From the inputs sheet."
     return sentence_of(line.expr) + "."
@@ -103,11 +111,16 @@ def _run(page: Page, line: Line, home: bool, row: int, column: int, axis: Axis, 
     plan, down = page.plan, axis.direction == "down"
     if opening and home and plan.opening(line):
         at = (row - 1, column) if down else (row, column - 1)
-        page.put(*at, Worked(line, (-1,), opening=True), "opening", format=plan.format(line.unit))
+        page.put(*at, Worked(line, (-1,), opening=True), "opening", form=plan.format(line.unit))
     for member in range(plan.sizes[axis]):
         at = (row + member, column) if down else (row, column + member)
         content = Worked(line, (member,)) if home else Shown(line, (member,))
-        page.put(*at, content, ("worked" if home else "shown") + ("_text" if text_line(line) else ""), format=plan.format(line.unit))
+        page.put(
+            *at,
+            content,
+            ("worked" if home else "shown") + ("_text" if text_line(line) else ""),
+            form=plan.format(line.unit),
+        )
     if home:
         plan.settle(line, Home(page.sheet.name, row, column, (axis,), (plan.sizes[axis],), LABEL))
 
@@ -129,7 +142,9 @@ def across_block(page: Page, block: Block) -> None:
     wide = unit_column + 2 <= NOTE
     page.put(page.row, unit_column, Text("Unit"), "column_head")
     if wide:
-        page.heads(page.row, [(unit_column + 1, "How it is worked out, and note", NAME - unit_column - 1), (NAME, "Name", 1)])
+        page.heads(
+            page.row, [(unit_column + 1, "How it is worked out, and note", NAME - unit_column - 1), (NAME, "Name", 1)]
+        )
     page.row += 1
     for line, home in lines:
         page.words(page.row, LABEL, line.label.removesuffix(" (used)"), "label")
@@ -194,9 +209,9 @@ def _grid_cell(page: Page, line: Line, grid: Home, index: tuple[int, int], *, ho
     at = grid.place(dict(zip(grid.axes, index, strict=True)))
     form = page.plan.format(line.unit)
     if home:
-        page.put(*at, Worked(line, index, opening=opening), "opening" if opening else "worked", format=form)
+        page.put(*at, Worked(line, index, opening=opening), "opening" if opening else "worked", form=form)
     elif not opening:
-        page.put(*at, Shown(line, index), "shown", format=form)
+        page.put(*at, Shown(line, index), "shown", form=form)
 
 
 CHART_ROWS = 20
@@ -209,11 +224,15 @@ def chart_block(page: Page, block: Block) -> None:
     series = tuple((one["name"], plan.line(one["line"], page.where)) for one in block.series)
     for _, line in series:
         if tuple(line.axes) != (axis,):
-            raise ModelFault(f"`{line.name}` does not run over {axis.label} alone; it cannot be drawn so", where=page.where)
+            raise ModelFault(
+                f"`{line.name}` does not run over {axis.label} alone; it cannot be drawn so", where=page.where
+            )
     if axis not in plan.labels:
         raise ModelFault(f"a chart over {axis.label} stands before any table of it", where=page.where)
     page.heading(block.title)
-    page.sheet.charts.append(Chart(page.row, block.title, block.axis_title, block.value_title, axis, series, plan.labels[axis]))
+    page.sheet.charts.append(
+        Chart(page.row, block.title, block.axis_title, block.value_title, axis, series, plan.labels[axis])
+    )
     page.row += CHART_ROWS
 
 
@@ -224,11 +243,17 @@ def compare_block(page: Page, block: Block) -> None:
     page.put(page.row, LABEL, Text("Line"), "column_head")
     for column, head in enumerate(block.heads, VALUE):
         page.put(page.row, column, Text(head), "column_head_right")
-    page.heads(page.row, [(unit_column, "Unit", 1), (unit_column + 1, "How the last is worked out, and note", NAME - unit_column)])
+    page.heads(page.row, [(unit_column, "Unit", 1)])
+    if not all(row[-1].startswith("show:") for row in block.rows):
+        words = f"{block.heads[-1]}: how it is worked out, and note"
+        page.heads(page.row, [(unit_column + 1, words, NAME - unit_column)])
     page.row += 1
     for label, *names in block.rows:
         if len(names) != len(block.heads):
-            raise ModelFault(f"row `{label}` of `{block.title}` has {len(names)} lines for {len(block.heads)} columns", where=page.where)
+            raise ModelFault(
+                f"row `{label}` of `{block.title}` has {len(names)} lines for {len(block.heads)} columns",
+                where=page.where,
+            )
         _compared(page, label, names, unit_column)
         page.row += 1
     page.row += 1
@@ -240,19 +265,22 @@ def _compared(page: Page, label: str, names: Sequence[str], unit_column: int) ->
     for column, name in enumerate(names, VALUE):
         line, home = plan.line(name.removeprefix("show:"), page.where), not name.startswith("show:")
         look = ("worked" if home else "shown") + ("_text" if text_line(line) else "")
-        page.put(row, column, Worked(line, ()) if home else Shown(line, ()), look, format=plan.format(line.unit))
+        page.put(row, column, Worked(line, ()) if home else Shown(line, ()), look, form=plan.format(line.unit))
         if home:
             plan.settle(line, Home(page.sheet.name, row, column, label_column=LABEL))
             page.name(workbook_name(line), row, column)
-            words = " ".join(part for part in (how(plan, line, home), line.note) if part)
-            page.words(row, unit_column + 1, words, "words", across=NAME - unit_column)
+    if home:
+        words = " ".join(part for part in (how(plan, line, home), line.note) if part)
+        page.words(row, unit_column + 1, words, "words", across=NAME - unit_column)
     page.words(row, unit_column, plan.unit_words(line.unit), "unit")
 
 
 def _legend(page: Page, lines: Sequence[Entry]) -> None:
     """How each column of a table is worked out, under the table."""
     plan = page.plan
-    page.heads(page.row, [(LABEL, "Column", 1), (VALUE, "How it is worked out", 5), (VALUE + 5, "Note", 4), (NAME, "Name", 1)])
+    page.heads(
+        page.row, [(LABEL, "Column", 1), (VALUE, "How it is worked out", 5), (VALUE + 5, "Note", 4), (NAME, "Name", 1)]
+    )
     page.row += 1
     for line, home in lines:
         page.words(page.row, LABEL, line.label.removesuffix(" (used)"), "words")
@@ -272,5 +300,3 @@ def _only_axis(page: Page, axis: Axis, lines: Sequence[Entry], direction: str) -
 def _fits(page: Page, block: Block, columns: int) -> None:
     if columns > NAME - VALUE:
         raise ModelFault(f"table `{block.title}` has {columns} columns; {NAME - VALUE} fit", where=page.where)
-
-

@@ -198,7 +198,9 @@ def choice(label: str, *options: str, default: str, how: str, source: Source | N
     return Choice(label, how, (), source, default=default, options=options)
 
 
-def line(label: str, *, unit: str, axes: Sequence[Axis] = (), source: Source | None = None) -> Callable[[Callable[[Any], Expr]], LineOf]:
+def line(
+    label: str, *, unit: str, axes: Sequence[Axis] = (), source: Source | None = None
+) -> Callable[[Callable[[Any], Expr]], LineOf]:
     """Declare a worked line; `unit` is the metric one, shown in the book's own system."""
 
     def declare(method: Callable[[Any], Expr]) -> LineOf:

@@ -37,7 +37,7 @@ class Farm(Section):
         source=COMMON_PRACTICE,
     )
     bags_per_load = number(
-        "Bags in a steam load",
+        "Bags in a load of the steam cabinet",
         unit="bag_filled/run",
         usual=(100, 3000),
         hard=(1, 20000),
@@ -68,7 +68,7 @@ class Farm(Section):
         """Every hour is counted at this rate, whoever works it, so that the owner's own hours are never free."""
         return self.wage * (1 + self.payroll_extra)
 
-    @line("Steam loads a week", unit="run/week")
+    @line("Loads a week, if all are steamed in the cabinet", unit="run/week")
     def loads_a_week(self) -> Expr:
         """As an average: a part of a load means that some weeks have one more."""
         return ratio(self.bags_filled_a_week, self.bags_per_load)

@@ -266,7 +266,7 @@ class MakeOrBuy(Section):
 
     @line("Spawn: buy or make?", unit="1")
     def verdict(self) -> Expr:
-        """Money only: the list on this sheet says what money does not catch."""
+        """Money only: the list on the sheet MakeOrBuy says what money does not catch."""
         making = (self.advantage > 0) * (1 - self.too_close)
         return sentence(
             1 + making + self.too_close + self.too_close,

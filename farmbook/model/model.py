@@ -102,7 +102,9 @@ class Case(Model):
         wanted: Iterable[LineOf] | None = None,
     ) -> None:
         self.name, self.case_label, self.axes, self._sections = name, label, base.axes, {}
-        self.shocked = {declared: _shocked(base.inputs[declared], name, label, shock) for declared, shock in shocks.items()}
+        self.shocked = {
+            declared: _shocked(base.inputs[declared], name, label, shock) for declared, shock in shocks.items()
+        }
         for section in base.sections:
             self._sections[type(section)] = type(section)(self, case=name, base=section)
         pairs = {

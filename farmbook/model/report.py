@@ -42,7 +42,9 @@ class Report(Section):
         for key, bounds in groups.items():
             words = key.replace("_", " ")
             found.append((f"assumed_in_{key}", f"Cells assumed by the book, table of {words}", _assumed(bounds)))
-            found.append((f"no_number_in_{key}", f"Cells that hold no number, table of {words}", _without_number(bounds)))
+            found.append(
+                (f"no_number_in_{key}", f"Cells that hold no number, table of {words}", _without_number(bounds))
+            )
         return found
 
     def singles(self) -> list[Bound]:
@@ -51,7 +53,9 @@ class Report(Section):
 
     def number_flags(self) -> tuple[Line, ...]:
         """The flags of the single number inputs."""
-        return tuple(bound.flag for bound in self.singles() if isinstance(bound.declared, NumberInput) and bound.flag is not None)
+        return tuple(
+            bound.flag for bound in self.singles() if isinstance(bound.declared, NumberInput) and bound.flag is not None
+        )
 
     def counted(self, word: str) -> Expr:
         """How many single inputs say this word for their basis."""
@@ -201,6 +205,11 @@ class Report(Section):
         """Optional ones that are empty say nothing."""
         return self.measured_singles + self.quoted_singles + self.not_own_singles
 
+    @line("Not measured or quoted by this farm, of all single inputs", unit="share")
+    def not_own_share(self) -> Expr:
+        """Published, common practice, guessed or assumed: replace the ones that stand first on the sheet Inputs first."""
+        return ratio(self.not_own_singles, self.all_singles)
+
     @line("Share of single inputs assumed", unit="share")
     def assumed_share(self) -> Expr:
         """While much is assumed, read every result as a first idea."""
@@ -218,12 +227,11 @@ def _assumed(bounds: list[Bound]) -> Callable[[Any], Expr]:
 
 
 def _without_number(bounds: list[Bound]) -> Callable[[Any], Expr]:
-    def method(section: Section) -> Expr:
+    def method(_: Section) -> Expr:
         """Spare rows are flagged as such and do not count."""
         return CountWord(tuple(bound.flag for bound in bounds if bound.flag is not None), NOT_A_NUMBER)
 
     return method
-
 
 
 def _added(lines: list[Line]) -> Expr:

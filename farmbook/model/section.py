@@ -65,11 +65,15 @@ class Section:
 
     def __init_subclass__(cls) -> None:
         super().__init_subclass__()
-        found = [value for base in reversed(cls.__mro__) for value in vars(base).values() if isinstance(value, Declared)]
+        found = [
+            value for base in reversed(cls.__mro__) for value in vars(base).values() if isinstance(value, Declared)
+        ]
         own = {*vars(Section), "model", "case", "says", "bound"}
         for declaration in found:
             if declaration.name in own:
-                raise ModelFault(f"`{declaration.name}` is a section's own word; call it something else", where=cls.__qualname__)
+                raise ModelFault(
+                    f"`{declaration.name}` is a section's own word; call it something else", where=cls.__qualname__
+                )
         cls.declared = tuple(found)
 
     @classmethod
@@ -165,7 +169,9 @@ class Section:
         name = f"{self.key()}.{declared.name}"
         if isinstance(declared, NumberInput):
             return self._bind_number(declared, name)
-        kind = "choice" if isinstance(declared, Choice) or (isinstance(declared, TextInput) and declared.picks) else "text"
+        kind = (
+            "choice" if isinstance(declared, Choice) or (isinstance(declared, TextInput) and declared.picks) else "text"
+        )
         cell = RawInput(name, declared.label, kind, NO_UNIT, declared.axes)
         if isinstance(declared, TextInput) and declared.names:
             self.model.add_axis(declared.axes[0], cell)
@@ -173,14 +179,21 @@ class Section:
             return Bound(declared, cell)
         basis = RawInput(f"{name}_basis", f"{declared.label} basis", "basis", NO_UNIT, declared.axes)
         flag = Line(
-            f"{name}_flag", f"{declared.label} (flag)", NO_UNIT, (), lambda: self._word_flag(declared, cell), kind="flag"
+            f"{name}_flag",
+            f"{declared.label} (flag)",
+            NO_UNIT,
+            (),
+            lambda: self._word_flag(declared, cell),
+            kind="flag",
         )
         return Bound(declared, cell, basis, flag=flag)
 
     def _word_flag(self, declared: Input, cell: RawInput) -> Choose:
         """Whether the word typed is one of the options, or the name of exactly one member in use."""
         if isinstance(declared, Choice):
-            return Choose(1 + negation(any_of(*(is_word(cell, option) for option in declared.options))), ("ok", NOT_AN_OPTION))
+            return Choose(
+                1 + negation(any_of(*(is_word(cell, option) for option in declared.options))), ("ok", NOT_AN_OPTION)
+            )
         assert isinstance(declared, TextInput) and declared.picks is not None
         axis = self.model.axes[declared.picks]
         found = total(SameText(axis.names, cell) * axis.present, declared.picks)
@@ -197,7 +210,16 @@ class Section:
         low, high = cell("_usual_low", "low", ()), cell("_usual_high", "high", ())
 
         def line(ending: str, label: str, of: Unit, build: Callable[[], Expr], note: str, kind: str) -> Line:
-            return Line(name + ending, f"{declared.label} ({label})", of, declared.axes, build, note, where=declared.dotted, kind=kind)
+            return Line(
+                name + ending,
+                f"{declared.label} ({label})",
+                of,
+                declared.axes,
+                build,
+                note,
+                where=declared.dotted,
+                kind=kind,
+            )
 
         used = line("_used", "used", own, lambda: self._used_expr(declared, number), _used_note(declared), "used")
         flag = line("_flag", "flag", NO_UNIT, lambda: self._flag_expr(declared, number, low, high), "", "flag")

@@ -83,7 +83,7 @@ class SteriliserChoice(Section):
         """1 where one of them cannot do the work, 2 where it is too close, 3 for the cabinet, 4 for the vessel."""
         return 1 + self.both_fit * (1 + self.clear * (1 + self.vessel_cheaper))
 
-    @line("Which costs less?", unit="1")
+    @line("Steamer: which costs less for a good bag?", unit="1")
     def verdict(self) -> Expr:
         """By money alone. How hard the bags are cooked is not ranked here, and neither are room, nerves and danger."""
         return sentence(

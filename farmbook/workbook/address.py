@@ -42,7 +42,8 @@ class Addresses:
                 ways.setdefault(part.axis, {})[self._home(part.of).way(part.axis)] = part.of.name
         for axis, found in ways.items():
             if len(found) > 1:
-                why = f"`{found['down']}` runs down its sheet and `{found['across']}` across; make a line of their product"
+                down, across = found["down"], found["across"]
+                why = f"`{down}` runs down its sheet and `{across}` across; make a line of their product"
                 raise ModelFault(
                     f"ranges over {axis.label} lie crosswise in line `{line.name}`", where=line.where, why=why
                 )

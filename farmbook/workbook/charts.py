@@ -17,7 +17,13 @@ STROKES = (("#1E1E1C", "solid"), ("#1E1E1C", "dash"), ("#8A877E", "solid"), ("#8
 """Told apart in grey by shade and by dash."""
 
 
-def draw(workbook: xlsxwriter.Workbook, page: Worksheet, chart: Chart, homes: Mapping[Line | RawInput, Home], number_format: str) -> None:
+def draw(
+    workbook: xlsxwriter.Workbook,
+    page: Worksheet,
+    chart: Chart,
+    homes: Mapping[Line | RawInput, Home],
+    number_format: str,
+) -> None:
     """Put one chart on its sheet."""
     drawn = workbook.add_chart({"type": "line"})
     sheet, row, column = chart.labels

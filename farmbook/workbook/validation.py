@@ -23,7 +23,9 @@ def validation_of(cell: RawInput, bound: Bound, plan: Plan) -> Mapping[str, Any]
     """XlsxWriter's description of the rule for one input cell."""
     declared = bound.declared
     if cell.kind == "basis":
-        return _listed(list(BASES), "How you know this", "Measured and quoted figures count as your own; assumed is the book's.")
+        return _listed(
+            list(BASES), "How you know this", "Measured and quoted figures count as your own; assumed is the book's."
+        )
     if isinstance(declared, NumberInput):
         return _number(declared, plan)
     if isinstance(declared, Choice):

@@ -1,8 +1,8 @@
-"""Writing a book: each formula with the result that the engine found, each input with its rule, each sheet ready to print."""
+"""Writing a book: each formula with the result the engine found, each input with its rule, sheets ready to print."""
 
 from __future__ import annotations
 
-import datetime
+import datetime as dt
 import io
 import math
 import warnings
@@ -34,9 +34,9 @@ _PAPER = {"letter": 1, "a4": 9}
 
 
 class PlainSheet(Worksheet):  # type: ignore[misc]  # the library carries no types
-    """A worksheet that takes formulas as they are: ours need none of the library's rewriting, which is slow and not always right."""
+    """A worksheet that takes formulas as they are: the library's rewriting is slow, not always right and not needed."""
 
-    def _prepare_formula(self, formula: str, expand_future_functions: bool = False) -> str:
+    def _prepare_formula(self, formula: str, expand_future_functions: bool = False) -> str:  # noqa: ARG002 - as called
         return formula.removeprefix("=")
 
 
@@ -48,9 +48,12 @@ def write_book(
     cells: Mapping[RawInput, Cells],
     *,
     paper: str,
-    created: datetime.date,
+    created: dt.date,
 ) -> bytes:
-    """The finished .xlsx as bytes; the same for the same arguments. Raises ModelFault where a result is not a number or a text."""
+    """The finished .xlsx as bytes; the same for the same arguments.
+
+    Raises ModelFault where a result is not a number or a text.
+    """
     target = io.BytesIO()
     with warnings.catch_warnings():
         warnings.simplefilter("error")
@@ -72,7 +75,7 @@ class _Writer:
         openings: Mapping[Line, Array],
         cells: Mapping[RawInput, Cells],
         paper: str,
-        created: datetime.date,
+        created: dt.date,
     ) -> None:
         self.workbook, self.book, self.plan, self.results, self.openings, self.cells = (
             workbook,
@@ -111,7 +114,7 @@ class _Writer:
             self._cell(page, sheet, cell)
         for chart in sheet.charts:
             draw(self.workbook, page, chart, self.book.homes, self.plan.format(chart.series[0][1].unit))
-        self._print_setup(page, sheet)
+        self._print_setup(page)
         page.freeze_panes(3, 1)
         page.hide_gridlines(2)
         page.protect(
@@ -119,7 +122,7 @@ class _Writer:
             {"format_columns": True, "format_rows": True, "select_locked_cells": True, "select_unlocked_cells": True},
         )
 
-    def _print_setup(self, page: Worksheet, sheet: Sheet) -> None:
+    def _print_setup(self, page: Worksheet) -> None:
         page.set_paper(_PAPER[self.paper])
         page.set_landscape()
         page.fit_to_pages(1, 0)
@@ -252,5 +255,5 @@ def _fixed(row: int, column: int) -> str:
     return a1(row, column, row_fixed=True, column_fixed=True)
 
 
-def _moment(day: datetime.date) -> datetime.datetime:
-    return datetime.datetime(day.year, day.month, day.day)
+def _moment(day: dt.date) -> dt.datetime:
+    return dt.datetime(day.year, day.month, day.day, tzinfo=dt.UTC)

@@ -7,14 +7,14 @@ import itertools
 from collections.abc import Iterator
 from dataclasses import dataclass
 
-from farmbook.output import lay_out
-from farmbook.results import Computed
-from farmbook.expr.nodes import RawInput
+from farmbook.expr.nodes import Line, RawInput
 from farmbook.expr.walk import ordered_axes
 from farmbook.layout.book import Book, Formula, Shown, Worked, a1
 from farmbook.layout.page import Plan, text_line
 from farmbook.model.declare import BASES, Choice, NumberInput, TextInput
 from farmbook.model.section import Bound
+from farmbook.output import lay_out
+from farmbook.results import Computed
 from farmbook.scenario.scenario import with_cell
 from tests.engines.cells import Cell, Entry, Value, typed
 
@@ -49,6 +49,26 @@ class LiveBook:
             if isinstance(cell.content, (Worked, Shown, Formula))
         }
 
+        self.factors: dict[Cell, Value] = {}
+        self.places: dict[Line, list[tuple[Cell, int]]] = {}
+        self.openings: dict[Line, list[tuple[Cell, int]]] = {}
+        for place, content in self.formulas.items():
+            if isinstance(content, Formula):
+                self.factors[place] = content.value
+            elif isinstance(content, Worked) and content.opening:
+                self.openings.setdefault(content.line, []).append((place, self._number(content.line, content.index)))
+            else:
+                self.places.setdefault(content.line, []).append((place, self._number(content.line, content.index)))
+
+    def _number(self, line: Line, index: tuple[int, ...]) -> int:
+        """Where a member stands in the line's flattened array; an opening leaves its own axis out."""
+        sizes = [self.computed.scenario.sizes[axis] for axis in ordered_axes(line.axes)]
+        number = 0
+        for size, member in zip(sizes, index, strict=True):
+            if member >= 0:
+                number = number * size + member
+        return number
+
     def place(self, edit: Edit) -> Cell:
         """Where an edit's cell stands."""
         home = self.book.homes[edit.cell]
@@ -63,23 +83,21 @@ class LiveBook:
             return float(number)
         return text or None
 
-    def expected(self, edit: Edit | None) -> dict[Cell, Value]:
-        """What every formula cell should hold once the edit is made."""
+    def expected(self, *made: Edit) -> dict[Cell, Value]:
+        """What every formula cell should hold once the edits are made."""
         scenario = self.computed.scenario
-        if edit is not None:
+        for edit in made:
             value = typed(edit.value) if edit.value is not None else None
             scenario = with_cell(scenario, edit.cell, edit.index, value)
         values, openings = self.computed.engine.run_with_openings(scenario.cells)
-        found: dict[Cell, Value] = {}
-        for place, content in self.formulas.items():
-            if isinstance(content, Formula):
-                found[place] = content.value
-            elif isinstance(content, Worked) and content.opening:
-                rest = tuple(member for member in content.index if member >= 0)
-                found[place] = float(openings[content.line][(0, *rest)])
-            else:
-                result = values[content.line][(0, *content.index)]
-                found[place] = str(result) if text_line(content.line) else float(result)
+        found: dict[Cell, Value] = dict(self.factors)
+        for line, places in self.places.items():
+            results = values[line].reshape(-1)
+            cast = str if text_line(line) else float
+            found.update((place, cast(results[number])) for place, number in places)
+        for line, places in self.openings.items():
+            results = openings[line].reshape(-1)
+            found.update((place, float(results[number])) for place, number in places)
         return found
 
 
@@ -89,9 +107,13 @@ def edits(live: LiveBook) -> Iterator[Edit]:
         for index in _indices(live, bound.cell):
             for value in _values(live, bound):
                 yield Edit(bound.cell, index, value)
-            if bound.basis is not None:
-                for word in (*BASES, "Assumed", None, WORDS):
-                    yield Edit(bound.basis, index, word)
+
+
+def basis_edits(live: LiveBook) -> Iterator[tuple[Edit, ...]]:
+    """Every basis cell of the book at every word, and cleared: one word over the whole book at a time."""
+    cells = [bound.basis for bound in live.computed.model.inputs.values() if bound.basis is not None]
+    for word in (*BASES, "Assumed", None, WORDS):
+        yield tuple(Edit(cell, index, word) for cell in cells for index in _indices(live, cell))
 
 
 def _indices(live: LiveBook, cell: RawInput) -> list[tuple[int, ...]]:

@@ -8,13 +8,14 @@ from pathlib import Path
 
 import pytest
 
+from farmbook.expr.nodes import RawInput
 from farmbook.output import build_bytes
 from farmbook.results import compute, load_scenario
 from tests.engines import gnumeric, libreoffice, require
 from tests.engines.cells import Book, disagreements, formula_cells, stored_values
 from tests.engines.formualizer_engine import FormualizerBook
 from tests.engines.libreoffice import LibreOfficeBook
-from tests.live.edits import Edit, LiveBook, edits
+from tests.live.edits import Edit, LiveBook, basis_edits, edits
 
 SCENARIOS = sorted((Path(__file__).parents[2] / "scenarios").glob("*.toml"))
 ALL = pytest.mark.parametrize("scenario", SCENARIOS, ids=lambda path: path.stem)
@@ -38,7 +39,7 @@ def test_there_are_scenarios_in_both_unit_systems() -> None:
 
 @ALL
 def test_every_formula_cell_stores_what_the_engine_found(scenario: Path, written: Path) -> None:
-    expected = live_book(scenario).expected(None)
+    expected = live_book(scenario).expected()
     assert set(expected) == set(formula_cells(written))
     assert disagreements(expected, stored_values(written)) == []
 
@@ -46,26 +47,33 @@ def test_every_formula_cell_stores_what_the_engine_found(scenario: Path, written
 @ALL
 def test_gnumeric_agrees_as_built(scenario: Path, written: Path) -> None:
     require(gnumeric.available())
-    assert disagreements(live_book(scenario).expected(None), gnumeric.recalculate(written)) == []
+    assert disagreements(live_book(scenario).expected(), gnumeric.recalculate(written)) == []
 
 
 def faults(live: LiveBook, book: Book, made: Iterable[Edit]) -> list[str]:
     """Disagreements as built, after each edit, and after the last is undone."""
     cells = list(live.formulas)
-    found = [f"as built: {fault}" for fault in disagreements(live.expected(None), book.read(cells))]
+    found = [f"as built: {fault}" for fault in disagreements(live.expected(), book.read(cells))]
     for edit in made:
         place = live.place(edit)
         book.set(*place, edit.value)
         found += [f"{edit}: {fault}" for fault in disagreements(live.expected(edit), book.read(cells))[:3]]
         book.set(*place, live.before(edit))
-    found += [f"undone: {fault}" for fault in disagreements(live.expected(None), book.read(cells))]
+    for together in basis_edits(live):
+        for edit in together:
+            book.set(*live.place(edit), edit.value)
+        wrong = disagreements(live.expected(*together), book.read(cells))[:3]
+        found += [f"every basis {together[0].value!r}: {fault}" for fault in wrong]
+    for edit in together:
+        book.set(*live.place(edit), live.before(edit))
+    found += [f"undone: {fault}" for fault in disagreements(live.expected(), book.read(cells))]
     return found
 
 
 def check(scenario: Path, written: Path, engine: Callable[[Path], Book]) -> None:
     live = live_book(scenario)
     made = list(edits(live))
-    assert len({edit.cell for edit in made}) >= len(live.computed.model.inputs)
+    assert {edit.cell for edit in made} == {bound.cell for bound in live.computed.model.inputs.values()}
     with engine(written) as book:
         found = faults(live, book, made)
     assert found == [], f"{len(found)} disagreements in {len(made)} edits:\n" + "\n".join(found[:40])
@@ -86,9 +94,11 @@ def test_every_edit_agrees_in_libreoffice(scenario: Path, written: Path) -> None
 def test_an_edit_moves_the_answer(scenario: Path) -> None:
     live = live_book(scenario)
     still = []
-    before = live.expected(None)
-    for bound in live.computed.model.inputs.values():
-        moves = [edit for edit in edits(live) if edit.cell is bound.cell]
+    before = live.expected()
+    by_cell: dict[RawInput, list[Edit]] = {}
+    for edit in edits(live):
+        by_cell.setdefault(edit.cell, []).append(edit)
+    for cell, moves in by_cell.items():
         if all(live.expected(edit) == before for edit in moves):
-            still.append(bound.cell.name)
+            still.append(cell.name)
     assert still == []

@@ -34,7 +34,7 @@ SECTIONS: Final = (
 NAMES: Final = {INGREDIENT: ("sawdust",), RECIPE: ("plain",)}
 ENDS: Final = ("slow", "expected", "fast")
 PLACES: Final = ("cabinet_cook", "vessel_cook")
-IN_USE: Final = {
+IN_USE: Final[dict[str, dict[Any, Any]]] = {
     "cabinet_cook": {Steaming.kind: CABINET},
     "vessel_cook": {Steaming.kind: VESSEL, VesselRun.hold_time: 9},
 }

@@ -157,6 +157,7 @@ def test_water_put_in_beforehand_is_warmed_once_and_then_boils_from_hot() -> Non
     found = worked(BY_BUCKET)
     assert found["vessel_heat.standing_heat"] == pytest.approx(49.9105 * 4.19 * (HOT - 10) / 3600, rel=1e-5)
     assert found["vessel_heat.multiplier"] == pytest.approx(1)
+    assert found["vessel.water_left"] == pytest.approx(50 - found["vessel.water_boiled"] / 0.99821, rel=1e-12)
     hours = found["vessel_run.heat_up_time"] / 2 + 2
     latent = found["vessel_heat.in_steam"] - found["vessel_heat.in_drain"]
     kept = 3600 * (found["vessel_heat.load_heat"] + found["vessel_heat.wall_loss"] * hours)
