@@ -4,16 +4,17 @@ from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
+from functools import cache
 from typing import Any
 
 import numpy as np
 
 from farmbook.expr.axis import Axis
 from farmbook.expr.lower import lower
-from farmbook.expr.nodes import RawInput
+from farmbook.expr.nodes import Expr, Line, RawInput
 from farmbook.expr.walk import ordered_axes
 from farmbook.interpret.numbers import Array, Cells, Engine
-from farmbook.model.declare import Input, NumberInput, TextInput
+from farmbook.model.declare import Input, LineOf, NumberInput, TextInput
 from farmbook.model.model import Model
 from farmbook.model.section import Bound, Section
 from farmbook.units import Unit, displayed, ice_point_shift, unit
@@ -33,14 +34,40 @@ def evaluate(
     table in the order of the axes; None is a cleared cell. What is not given takes its default. `names` lists the
     members of each named axis; "" is a spare row. Raises KeyError for a required number, or an axis, that is missing.
     """
-    model = Model(sections)
-    sizes = {axis: len(axis.members) for line in model.lines for axis in line.axes if not axis.named}
-    sizes |= {axis: len((names or {})[axis]) for axis in model.axes}
+    key = _key(sections)
+    model, fixed = _wired(key)
+    sizes = {**fixed, **{axis: len((names or {})[axis]) for axis in model.axes}}
     filling = _Filling(system, given, names or {}, sizes)
     for declared, bound in model.inputs.items():
         filling.fill(declared, bound)
-    engine = Engine({line: lower(line, system) for line in model.lines}, sizes, system)
+    engine = _compiled(key, system, tuple(sizes.items()))
     return {line.name: value[0, ...] for line, value in engine.run(filling.cells).items()}
+
+
+Key = tuple[tuple[type[Section], ...], tuple[Any, ...]]
+
+
+def _key(sections: Sequence[type[Section]]) -> Key:
+    """The sections and their methods as they stand, so that a test that breaks a formula gets a model of its own."""
+    methods = [one.method for section in sections for one in section.declared if isinstance(one, LineOf)]
+    return tuple(sections), tuple(methods)
+
+
+@cache
+def _wired(key: Key) -> tuple[Model, dict[Axis, int]]:
+    """The sections' model, and the sizes of its fixed axes."""
+    model = Model(key[0])
+    return model, {axis: len(axis.members) for line in model.lines for axis in line.axes if not axis.named}
+
+
+@cache
+def _lowered(key: Key, system: str) -> dict[Line, Expr]:
+    return {line: lower(line, system) for line in _wired(key)[0].lines}
+
+
+@cache
+def _compiled(key: Key, system: str, sizes: tuple[tuple[Axis, int], ...]) -> Engine:
+    return Engine(_lowered(key, system), dict(sizes), system)
 
 
 def converted(value: Any, of: Unit, to: Unit) -> Array:
@@ -61,7 +88,7 @@ def systems_agree(sections: Sequence[type[Section]], given: Given, names: Names 
     """The names of the lines whose US result, brought back to metric, is not the metric one."""
     metric, us = (evaluate(sections, system, given, names) for system in ("metric", "us"))
     different: list[str] = []
-    for line in Model(sections).lines:
+    for line in _wired(_key(sections))[0].lines:
         left, right = metric[line.name], us[line.name]
         if left.dtype.kind == "f":
             same = np.allclose(in_metric(right, str(line.unit)), left, rtol=1e-9, atol=1e-12)
