@@ -13,6 +13,7 @@ from pathlib import Path
 
 import numpy as np
 
+from farmbook.expr.nodes import RawInput
 from farmbook.interpret.numbers import Cells
 from farmbook.output import build_bytes
 from farmbook.results import Computed, compute, load_scenario, lowered, whole_farm
@@ -40,7 +41,7 @@ def cold(path: Path) -> float:
     return time.perf_counter() - start
 
 
-def drawn(computed: Computed) -> dict[object, Cells]:
+def drawn(computed: Computed) -> dict[RawInput, Cells]:
     """The same scenario as many draws."""
     return {
         source: Cells(np.repeat(cells.numbers, DRAWS, axis=0), np.repeat(cells.texts, DRAWS, axis=0))

@@ -21,12 +21,14 @@ __all__ = [
     "ROUND_RATE_COEFFICIENT",
     "SLAB_RATE_COEFFICIENT",
     "brick_rate",
-    "closeness_steps",
     "cooked_in_step",
     "core_by_gap",
     "core_temperature",
     "cylinder_rate",
     "gap_fall",
+    "late_gap",
+    "lateness_by_reading",
+    "lateness_by_shape",
     "lethal_rate",
     "measured_rate",
     "remaining_gap",
@@ -34,6 +36,7 @@ __all__ = [
     "slab_rate",
     "time_lost",
     "time_until_close",
+    "warming_to_do",
 ]
 
 _FIRST_ROOT_OF_J0 = 2.404825557695773
@@ -134,7 +137,7 @@ def cylinder_rate(around: Operand, along: Operand) -> Operand:
 
 
 def gap_fall(earlier_gap: Operand, later_gap: Operand) -> Operand:
-    """How many times smaller the gap to the heat around became between two probe readings; 1 with no later reading.
+    """How many times smaller a later gap to the heat around is than an earlier one; 1 where the later one is none.
 
     Units: earlier_gap [delta_degC], later_gap [delta_degC]; gives [1].
     Source: arithmetic.
@@ -160,6 +163,36 @@ def remaining_gap(lag_factor: Operand | float, rate: Operand, time: Operand) -> 
     return minimum(lag_factor * exponential(-(rate * time)), 1)
 
 
+def lateness_by_shape(lag_factor: Operand) -> Operand:
+    """How late the middle starts to warm, by the shape of the block: the natural logarithm of its lag factor.
+
+    Units: lag_factor [1]; gives [1].
+    Source: heat_conduction.
+    """
+    return natural_log(lag_factor)
+
+
+def lateness_by_reading(rate: Operand, time: Operand, fall: Operand) -> Operand:
+    """How late the middle starts to warm, so that its course goes through a probe reading.
+
+    `fall` is how many times smaller than the first gap to the heat around the gap at the reading is. The natural
+    logarithm of a lag factor, below zero where the middle had warmed before time began to count.
+    Units: rate [1/h], time [h], fall [1]; gives [1].
+    Source: arithmetic.
+    """
+    return rate * time - natural_log(maximum(fall, 1))
+
+
+def late_gap(lateness: Operand, rate: Operand, time: Operand) -> Operand:
+    """Share of the first gap to the heat around that the middle has still to close, at most 1.
+
+    The same as `remaining_gap`, with the logarithm of the lag factor: that cannot grow past what a cell holds.
+    Units: lateness [1], rate [1/h], time [h]; gives [1].
+    Source: heat_conduction.
+    """
+    return exponential(minimum(lateness - rate * time, 0))
+
+
 def core_temperature(surroundings: Operand, start: Operand, gap: Operand) -> Operand:
     """Temperature in the middle of a block that still has a share of its first gap to close.
 
@@ -178,23 +211,22 @@ def core_by_gap(surroundings: Operand, first_gap: Operand, gap: Operand) -> Oper
     return surroundings - first_gap * gap
 
 
-def closeness_steps(first_gap: Operand, lag_factor: Operand | float, close: Operand) -> Operand:
-    """How many times the gap that counts as close the first gap is, with the lag of the middle counted.
+def warming_to_do(fall: Operand, lateness: Operand) -> Operand:
+    """Rate times time until the gap to the heat around is so many times smaller than at first; zero if it is already.
 
-    Units: first_gap [delta_degC], lag_factor [1], close [delta_degC]; gives [1].
+    Units: fall [1], lateness [1]; gives [1].
     Source: heat_conduction.
     """
-    return ratio(first_gap * lag_factor, close)
+    return (fall > 1) * maximum(lateness + natural_log(maximum(fall, 1)), 0)
 
 
-def time_until_close(steps: Operand, rate: Operand, otherwise: Operand) -> Operand:
+def time_until_close(warming: Operand, rate: Operand, otherwise: Operand) -> Operand:
     """Time until the middle is as close to the heat around it as wanted; `otherwise` where it does not warm at all.
 
-    Units: steps [1], rate [1/h], otherwise [h]; gives [h].
+    Units: warming [1], rate [1/h], otherwise [h]; gives [h].
     Source: heat_conduction.
     """
-    fall: Operand = natural_log(maximum(steps, 1))
-    return ratio(fall, rate, otherwise=otherwise)
+    return ratio(warming, rate, otherwise=otherwise)
 
 
 def time_lost(hold: Operand, cooked: Operand, chamber_rate: Operand) -> Operand:

@@ -18,7 +18,7 @@ KINDS: Final = {
 CLASSES: Final = ("start", "inputs", "worked", "checks", "reference")
 NEEDED: Final = {
     "list": ("lines",), "table": ("axis", "lines"), "across": ("axis", "lines"), "matrix": ("lines",), "text": ("paragraphs",),
-    "cautions": ("paragraphs",), "inputs": ("inputs",), "input_table": ("inputs",), "checks": ("of",), "chart": ("series", "axis"), 
+    "cautions": ("paragraphs",), "inputs": ("inputs",), "input_table": ("inputs",), "checks": ("of",), "chart": ("series", "axis"),
     "compare": ("heads", "rows"),
     "case": ("of",),
 }  # fmt: skip

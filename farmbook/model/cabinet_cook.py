@@ -2,10 +2,12 @@
 
 from __future__ import annotations
 
-from farmbook.calc.lethality import closeness_steps, lethal_rate, time_lost, time_until_close
+from typing import ClassVar
+
+from farmbook.calc.lethality import gap_fall, lethal_rate, time_lost, time_until_close, warming_to_do
 from farmbook.calc.tolerance import SUM_TOLERANCE
-from farmbook.expr.functions import joined, maximum, named
-from farmbook.expr.nodes import Expr, Line
+from farmbook.expr.functions import all_of, any_of, joined, maximum, named, negation, ratio, where
+from farmbook.expr.nodes import Expr, Line, wrap
 from farmbook.model.alike import Alike
 from farmbook.model.axes import STEP
 from farmbook.model.cabinet_heat import CabinetHeat, SteamerHeat
@@ -13,6 +15,7 @@ from farmbook.model.cabinet_run import CabinetRun, SteamerRun
 from farmbook.model.cook_strength import (
     CLOSE,
     FAR,
+    HOT,
     REFERENCE,
     LethalRates,
     at_the_end,
@@ -23,7 +26,7 @@ from farmbook.model.cook_strength import (
     held,
     rate_of_core,
 )
-from farmbook.model.core_heating import CoreHeating
+from farmbook.model.core_heating import IN_CABINET, CoreHeating
 from farmbook.model.declare import LineOf, check, line, number, uses
 from farmbook.model.steaming import CABINET, if_in_use
 from farmbook.sources import ARITHMETIC, COMMON_PRACTICE, HEAT_CONDUCTION, LETHAL_RATE
@@ -40,6 +43,8 @@ class SteamerCook(Alike):
     heat: SteamerHeat
     run: SteamerRun
     hours: LineOf
+    probe_place: ClassVar[str]
+    """Where the probe was, if it was in this steamer."""
 
     @property
     def chamber(self) -> Line:
@@ -55,9 +60,9 @@ class SteamerCook(Alike):
 
     @line("Gap to the chamber at the start, {}", unit="delta_degC")
     def first_gap(self) -> Expr:
-        """The middle is taken to be still as cold as loaded when the chamber is at temperature.
+        """By size, the middle is taken to be still as cold as loaded when the chamber is at temperature.
 
-        What it warms before that is left out, to be careful.
+        What it warms before that is left out, to be careful, unless a probe tells.
         """
         return self.chamber - self.heat.start_temperature
 
@@ -73,8 +78,62 @@ class SteamerCook(Alike):
 
     @line("First gap over the gap that counts as hot, {}", unit="1", source=HEAT_CONDUCTION)
     def gap_to_close(self) -> Expr:
-        """With the late start of the middle counted."""
-        return closeness_steps(self.first_gap, self.heating.lag_factor, named(CLOSE))
+        """Hot is within 1 degC (1.8 degF) of the chamber."""
+        return gap_fall(self.first_gap, named(CLOSE))
+
+    @line("Warming to do until the middle is hot, {}", unit="1", source=HEAT_CONDUCTION)
+    def warming_to_close(self) -> Expr:
+        """With the late start of the middle counted; divided by the warming in an hour it gives hours."""
+        return warming_to_do(self.gap_to_close, self.late)
+
+    @line("First gap over the gap left at 87.8 degC (190 degF), {}", unit="1", source=HEAT_CONDUCTION)
+    def gap_to_mark(self) -> Expr:
+        """1 or less: loaded so hot already, or the chamber never gets there."""
+        return gap_fall(self.first_gap, self.chamber - named(HOT))
+
+    @line("Warming to do until 87.8 degC (190 degF), {}", unit="1", source=HEAT_CONDUCTION)
+    def warming_to_mark(self) -> Expr:
+        """With the late start of the middle counted; divided by the warming in an hour it gives hours."""
+        return warming_to_do(self.gap_to_mark, self.late)
+
+    @line("Hold in a chamber hotter than 87.8 degC (190 degF), {}", unit="h")
+    def hold_past_mark(self) -> Expr:
+        """All of the hold, or none where the chamber is not hotter."""
+        return self.hold * (self.chamber > named(HOT))
+
+    # How fast the middle warms here
+
+    @line("The probe counts for the {}", unit="flag")
+    def probe_counts(self) -> Expr:
+        """1 where the readings fit together and the probe was in this steamer."""
+        was_here = self.heating.chose(self.heating.probe_place, self.probe_place)
+        return all_of(self.heating.probe_counts, was_here)
+
+    @line("How late the middle starts in the {}, natural logarithm", unit="1", source=HEAT_CONDUCTION)
+    def late(self) -> Expr:
+        """By the probe where it counts, otherwise by how bags stand."""
+        return where(self.probe_counts, self.heating.late_by_probe, self.heating.late_by_size)
+
+    @line("Warming of the middle in the {}, expected", unit="1/h")
+    def warming(self) -> Expr:
+        """By the probe where it counts, otherwise by the size of the bag."""
+        return where(self.probe_counts, self.heating.probe_rate, self.heating.rate_by_size)
+
+    @line("Warming of the middle in the {}, slow end", unit="1/h", source=COMMON_PRACTICE)
+    def warming_slow(self) -> Expr:
+        """The expected one less the spread from bag to bag."""
+        return self.warming * (1 - self.heating.spread)
+
+    @line("Warming of the middle in the {}, fast end", unit="1/h", source=COMMON_PRACTICE)
+    def warming_fast(self) -> Expr:
+        """With a probe, the expected one and the spread; without, the mix that heat moves through most readily."""
+        with_spread = self.warming * (1 + self.heating.spread)
+        return where(self.probe_counts, with_spread, self.heating.best_rate_by_size)
+
+    @line("Hours in which the gap shrinks to about a third, {}", unit="h", source=HEAT_CONDUCTION)
+    def hours_to_a_third(self) -> Expr:
+        """Expected; to 37% of itself, again and again: a hot chamber is approached ever more slowly."""
+        return ratio(wrap(1), self.warming)
 
     # Row by row
 
@@ -86,17 +145,17 @@ class SteamerCook(Alike):
     @line("Middle of the bag in the {}, slow end", unit="degC", axes=(STEP,), source=HEAT_CONDUCTION)
     def core_slow(self) -> Expr:
         """In a bag that warms slower than expected."""
-        return core(self.heat.start_temperature, self._core_after(self.heating.slow_rate, self.hours))
+        return core(self.heat.start_temperature, self._core_after(self.warming_slow, self.hours))
 
     @line("Middle of the bag in the {}, expected", unit="degC", axes=(STEP,), source=HEAT_CONDUCTION)
     def core_expected(self) -> Expr:
         """Temperature in the middle of the coldest bag."""
-        return core(self.heat.start_temperature, self._core_after(self.heating.expected_rate, self.hours))
+        return core(self.heat.start_temperature, self._core_after(self.warming, self.hours))
 
     @line("Middle of the bag in the {}, fast end", unit="degC", axes=(STEP,), source=HEAT_CONDUCTION)
     def core_fast(self) -> Expr:
         """In a bag that warms faster than expected."""
-        return core(self.heat.start_temperature, self._core_after(self.heating.fast_rate, self.hours))
+        return core(self.heat.start_temperature, self._core_after(self.warming_fast, self.hours))
 
     @line("What an hour counts for at that moment, {}, slow end", unit="s/h", axes=(STEP,), source=LETHAL_RATE)
     def rate_slow(self) -> Expr:
@@ -178,55 +237,74 @@ class SteamerCook(Alike):
     @line("Middle of the bag at the end of the hold, {}, slow end", unit="degC", source=HEAT_CONDUCTION)
     def end_slow(self) -> Expr:
         """In a bag that warms slower than expected."""
-        return self._core_after(self.heating.slow_rate, self.hold)
+        return self._core_after(self.warming_slow, self.hold)
 
     @line("Middle of the bag at the end of the hold, {}, expected", unit="degC", source=HEAT_CONDUCTION)
     def end(self) -> Expr:
         """In the coldest bag, when the steam goes off."""
-        return self._core_after(self.heating.expected_rate, self.hold)
+        return self._core_after(self.warming, self.hold)
 
     @line("Middle of the bag at the end of the hold, {}, fast end", unit="degC", source=HEAT_CONDUCTION)
     def end_fast(self) -> Expr:
         """In a bag that warms faster than expected."""
-        return self._core_after(self.heating.fast_rate, self.hold)
+        return self._core_after(self.warming_fast, self.hold)
 
     @line("Hours until the middle is hot, {}, slow end", unit="h", source=HEAT_CONDUCTION)
     def hot_after_slow(self) -> Expr:
         """Within one degree C (1.8 degrees F) of the chamber, from the chamber reaching its temperature."""
-        return time_until_close(self.gap_to_close, self.heating.slow_rate, self.hold)
+        return time_until_close(self.warming_to_close, self.warming_slow, self.hold)
 
     @line("Hours until the middle is hot, {}, expected", unit="h", source=HEAT_CONDUCTION)
     def hot_after(self) -> Expr:
         """Within one degree C (1.8 degrees F) of the chamber, from the chamber reaching its temperature."""
-        return time_until_close(self.gap_to_close, self.heating.expected_rate, self.hold)
+        return time_until_close(self.warming_to_close, self.warming, self.hold)
 
     @line("Hours until the middle is hot, {}, fast end", unit="h", source=HEAT_CONDUCTION)
     def hot_after_fast(self) -> Expr:
         """Within one degree C (1.8 degrees F) of the chamber, from the chamber reaching its temperature."""
-        return time_until_close(self.gap_to_close, self.heating.fast_rate, self.hold)
+        return time_until_close(self.warming_to_close, self.warming_fast, self.hold)
 
-    @line("Core hold in the {}, slow end", unit="h")
+    @line("Hours the middle was within 1 degC (1.8 degF) of the chamber, {}, slow end", unit="h")
     def core_hold_slow(self) -> Expr:
-        """What is left of the hold once the middle is hot."""
+        """The core hold. 0 does not mean uncooked: the middle nears a hot chamber ever more slowly."""
         return maximum(self.hold - self.hot_after_slow, 0)
 
-    @line("Core hold in the {}, expected", unit="h")
+    @line("Hours the middle was within 1 degC (1.8 degF) of the chamber, {}, expected", unit="h")
     def core_hold(self) -> Expr:
-        """What is left of the hold once the middle is hot: hours of the coldest bag's middle, not of the chamber."""
+        """The core hold. 0 does not mean uncooked: the middle nears a hot chamber ever more slowly."""
         return maximum(self.hold - self.hot_after, 0)
 
-    @line("Core hold in the {}, fast end", unit="h")
+    @line("Hours the middle was within 1 degC (1.8 degF) of the chamber, {}, fast end", unit="h")
     def core_hold_fast(self) -> Expr:
-        """What is left of the hold once the middle is hot."""
+        """The core hold. 0 does not mean uncooked: the middle nears a hot chamber ever more slowly."""
         return maximum(self.hold - self.hot_after_fast, 0)
+
+    @line("Hours the middle was at 87.8 degC (190 degF) or more, {}, slow end", unit="h", source=COMMON_PRACTICE)
+    def at_mark_slow(self) -> Expr:
+        """In a bag that warms slower than expected."""
+        return self._past_mark(self.warming_slow)
+
+    @line("Hours the middle was at 87.8 degC (190 degF) or more, {}, expected", unit="h", source=COMMON_PRACTICE)
+    def at_mark(self) -> Expr:
+        """What is left of the hold once the middle of the coldest bag has come so far; cooling down is left out."""
+        return self._past_mark(self.warming)
+
+    @line("Hours the middle was at 87.8 degC (190 degF) or more, {}, fast end", unit="h", source=COMMON_PRACTICE)
+    def at_mark_fast(self) -> Expr:
+        """In a bag that warms faster than expected."""
+        return self._past_mark(self.warming_fast)
 
     @line("Hours of the hold past the last row, {}", unit="h")
     def hours_left_over(self) -> Expr:
         """0 as it should be: the rows reach to the end of the hold."""
         return self.hold - at_the_end(self.hours_held)
 
+    def _past_mark(self, rate: Expr) -> Expr:
+        until = time_until_close(self.warming_to_mark, rate, self.hold)
+        return maximum(self.hold_past_mark - until, 0)
+
     def _core_after(self, rate: Expr, hours: Expr) -> Expr:
-        return core_after(self.chamber, self.first_gap, self.heating.lag_factor, rate, hours)
+        return core_after(self.chamber, self.first_gap, self.late, rate, hours)
 
     @check(
         "Middle of the bags gets near the temperature of the {}",
@@ -239,6 +317,19 @@ class SteamerCook(Alike):
     def middle_gets_hot(self) -> Expr:
         """At the expected rate of warming, and only for the steamer in use."""
         return if_in_use(self.heat.in_use, self.chamber - self.end <= named(FAR))
+
+    @check(
+        "Probe in the {} warms no faster than mixes do",
+        kind="alert",
+        says=(
+            "The probe in the {} warms faster than any mix we know of: was it in the middle of the coldest bag? "
+            "See your own figures for the middle of the bag, and how thick bags are."
+        ),
+    )
+    def probe_not_too_fast(self) -> Expr:
+        """No faster than the size of the bag allows at best, and only for the steamer in use."""
+        possible = self.heating.probe_rate <= self.heating.best_rate_by_size
+        return if_in_use(self.heat.in_use, any_of(negation(self.probe_counts), possible))
 
     @check(
         "Rows of cooking reach to the end of the hold, {}",
@@ -258,6 +349,7 @@ class CabinetCook(SteamerCook, words=CABINET):
 
     heat = uses(CabinetHeat)
     run = uses(CabinetRun)
+    probe_place = IN_CABINET
 
     cabinet_step = number(
         "Time from row to row of the cooking, cabinet",

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import Final
 
-from farmbook.calc.lethality import cooked_in_step, core_by_gap, lethal_rate, remaining_gap
+from farmbook.calc.lethality import cooked_in_step, core_by_gap, late_gap, lethal_rate
 from farmbook.expr.functions import at, minimum, named, previous, running_sum, starting
 from farmbook.expr.nodes import Constant, Expr
 from farmbook.model.axes import STEP
@@ -17,6 +17,7 @@ from farmbook.units import unit
 __all__ = [
     "CLOSE",
     "FAR",
+    "HOT",
     "REFERENCE",
     "LethalRates",
     "at_the_end",
@@ -61,6 +62,16 @@ FAR: Final = Constant(
     label="Gap to the chamber at which the middle counts as not reached",
     unit=unit("delta_degC"),
     source=COMMON_PRACTICE.key,
+)
+
+
+HOT: Final = Constant(
+    (190 - 32) / 1.8,
+    "core_hot",
+    label="Temperature of the middle from which hours are counted: 87.8 degC (190 degF)",
+    unit=unit("degC"),
+    source=COMMON_PRACTICE.key,
+    note="Exactly 190 degF, one of the marks that a probe is read at.",
 )
 
 
@@ -159,9 +170,9 @@ def held(clock: Expr, hold: Expr) -> Expr:
     return starting(0, minimum(clock, hold))
 
 
-def core_after(chamber: Expr, first_gap: Expr, lag_factor: Expr, rate: Expr, time: Expr) -> Expr:
+def core_after(chamber: Expr, first_gap: Expr, lateness: Expr, rate: Expr, time: Expr) -> Expr:
     """Temperature in the middle of the coldest bag after a time in a chamber that is at temperature, in degC."""
-    return core_by_gap(chamber, first_gap, remaining_gap(lag_factor, rate, time))
+    return core_by_gap(chamber, first_gap, late_gap(lateness, rate, time))
 
 
 def core(start: Expr, after: Expr) -> Expr:

@@ -8,12 +8,16 @@ from farmbook.calc.lethality import (
     BAR_LAG_FACTOR,
     BRICK_LAG_FACTOR,
     brick_rate,
+    core_by_gap,
     gap_fall,
+    late_gap,
+    lateness_by_reading,
+    lateness_by_shape,
     measured_rate,
     slab_rate,
 )
 from farmbook.expr.functions import all_of, any_of, minimum, named, ratio, sentence, where
-from farmbook.expr.nodes import Constant, Expr, wrap
+from farmbook.expr.nodes import Constant, Expr
 from farmbook.model.cabinet_heat import CabinetHeat
 from farmbook.model.declare import check, choice, line, number, uses
 from farmbook.model.section import Section
@@ -112,7 +116,7 @@ class CoreHeating(Section):
         default=9,
         how="Leave it. A loose and open mix lets steam itself move inward.",
         source=COMMON_PRACTICE,
-        note="From memory: 2.5e-7 m2/s. The fast end of the range; once a probe counts, the spread below is taken.",
+        note="From memory: 2.5e-7 m2/s. The fast end of the range; where a probe counts, the spread below is taken.",
     )
     spread = number(
         "How much slower or faster other bags warm",
@@ -129,7 +133,7 @@ class CoreHeating(Section):
         IN_CABINET,
         IN_VESSEL,
         default=IN_CABINET,
-        how="Which chamber was the bag with the probe in?",
+        how="Which chamber was the bag with the probe in? The other one then still goes by the size of the bag.",
         source=COMMON_PRACTICE,
     )
     hours_to_150f = number(
@@ -199,13 +203,18 @@ class CoreHeating(Section):
         """The same bag with the mix that heat moves through most readily."""
         return self.rate_by_size * ratio(self.fast_diffusivity, self.diffusivity)
 
-    @line("How late the middle starts", unit="1", source=HEAT_CONDUCTION)
+    @line("How late the middle starts by how bags stand, lag factor", unit="1", source=HEAT_CONDUCTION)
     def lag_factor(self) -> Expr:
         """The gap at the start, taken this many times larger, gives the later course of the middle.
 
         About 2.1 for a bag that is heated from all sides, 1.6 in a solid row.
         """
         return where(self.chose(self.standing, IN_ROWS), named(BAR_LAG_FACTOR), named(BRICK_LAG_FACTOR))
+
+    @line("How late the middle starts by how bags stand, natural logarithm", unit="1", source=HEAT_CONDUCTION)
+    def late_by_size(self) -> Expr:
+        """The same; divided by the warming in an hour, it gives the hours before the middle starts to warm."""
+        return lateness_by_shape(self.lag_factor)
 
     # By a probe
 
@@ -218,6 +227,17 @@ class CoreHeating(Section):
     def probe_chamber(self) -> Expr:
         """Cabinet or pressure vessel, as chosen."""
         return where(self.chose(self.probe_place, IN_VESSEL), self.vessel.hold_temperature, self.cabinet_chamber)
+
+    @line("Temperature of bags when loaded where the probe was", unit="degC")
+    def probe_start(self) -> Expr:
+        """Cabinet or pressure vessel, as chosen."""
+        in_vessel = self.chose(self.probe_place, IN_VESSEL)
+        return where(in_vessel, self.vessel.start_temperature, self.cabinet.start_temperature)
+
+    @line("Gap to the chamber at the start where the probe was", unit="delta_degC")
+    def probe_first_gap(self) -> Expr:
+        """How much cooler than the chamber the bags were loaded."""
+        return self.probe_chamber - self.probe_start
 
     @line("Probe readings given", unit="1")
     def readings_given(self) -> Expr:
@@ -280,27 +300,37 @@ class CoreHeating(Section):
         """1 with at least two readings that fit together."""
         return all_of(self.readings_given > 1, self.probe_rate > 0)
 
-    # What counts
+    @line("Gap at the start over the gap at the last reading", unit="1", source=ARITHMETIC)
+    def fall_to_last_reading(self) -> Expr:
+        """How many times smaller the gap was by then."""
+        return gap_fall(self.probe_first_gap, self.last_reading_gap)
 
-    @line("Warming of the middle, expected", unit="1/h")
-    def expected_rate(self) -> Expr:
-        """By the probe where it counts, otherwise by the size of the bag."""
-        return where(self.probe_counts, self.probe_rate, self.rate_by_size)
+    @line("How late the middle starts by the probe, natural logarithm", unit="1", source=HEAT_CONDUCTION)
+    def late_by_probe(self) -> Expr:
+        """So that the course worked out goes through your last reading.
 
-    @line("Warming of the middle, slow end", unit="1/h", source=COMMON_PRACTICE)
-    def slow_rate(self) -> Expr:
-        """The expected one less the spread from bag to bag."""
-        return self.expected_rate * (1 - self.spread)
+        Below 0: the middle had begun to warm before the chamber was at temperature.
+        """
+        return lateness_by_reading(self.probe_rate, self.last_hours, self.fall_to_last_reading)
 
-    @line("Warming of the middle, fast end", unit="1/h", source=COMMON_PRACTICE)
-    def fast_rate(self) -> Expr:
-        """With a probe, the expected one and the spread; without, the mix that heat moves through most readily."""
-        return where(self.probe_counts, self.probe_rate * (1 + self.spread), self.best_rate_by_size)
+    @line("Worked middle at your first reading", unit="degC", source=HEAT_CONDUCTION)
+    def worked_at_first(self) -> Expr:
+        """To set beside what the probe read; says nothing while no probe counts."""
+        return self._worked_at(self.first_hours)
 
-    @line("Hours in which the gap shrinks to about a third", unit="h", source=HEAT_CONDUCTION)
-    def hours_to_a_third(self) -> Expr:
-        """Expected; to 37% of itself, again and again: a hot chamber is approached ever more slowly."""
-        return ratio(wrap(1), self.expected_rate)
+    @line("Worked middle between your first and last reading", unit="degC", source=HEAT_CONDUCTION)
+    def worked_at_middle(self) -> Expr:
+        """With three readings this is at 82.2 degC (180 degF) by the probe: far off it, the chamber was not steady."""
+        return self._worked_at(self.middle_hours)
+
+    @line("Worked middle at your last reading", unit="degC", source=HEAT_CONDUCTION)
+    def worked_at_last(self) -> Expr:
+        """To set beside what the probe read; says nothing while no probe counts."""
+        return self._worked_at(self.last_hours)
+
+    def _worked_at(self, hours: Expr) -> Expr:
+        share = late_gap(self.late_by_probe, self.probe_rate, hours)
+        return core_by_gap(self.probe_chamber, self.probe_first_gap, share)
 
     @line("What this is good for", unit="1")
     def meaning(self) -> Expr:
@@ -309,8 +339,8 @@ class CoreHeating(Section):
             1 + self.probe_counts,
             "An index for comparing your own loads, never proof that anything is sterile. No probe has given the rate "
             "of warming yet: cabinet and pressure vessel cannot be ranked by it.",
-            "An index for comparing your own loads, never proof that anything is sterile. A probe gave the rate of "
-            "warming: it holds for bags of that size and mix that stand in that way.",
+            "An index for comparing your own loads, never proof that anything is sterile. The steamer that the probe "
+            "was in goes by its readings; the other still goes by the size of the bag, so the two cannot be ranked.",
         )
 
     @check(
@@ -331,5 +361,5 @@ class CoreHeating(Section):
         says="The fast end is slower than what is expected: see how readily heat moves through the mix at best.",
     )
     def rates_in_order(self) -> Expr:
-        """The range must lie around what is expected."""
-        return all_of(self.slow_rate <= self.expected_rate, self.expected_rate <= self.fast_rate)
+        """The range by the size of the bag must lie around what is expected."""
+        return self.rate_by_size <= self.best_rate_by_size

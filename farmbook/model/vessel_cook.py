@@ -6,6 +6,7 @@ from farmbook.expr.nodes import Expr
 from farmbook.model.axes import STEP
 from farmbook.model.cabinet_cook import SteamerCook
 from farmbook.model.cook_strength import clock
+from farmbook.model.core_heating import IN_VESSEL
 from farmbook.model.declare import line, number, uses
 from farmbook.model.steaming import VESSEL
 from farmbook.model.vessel_heat import VesselHeat
@@ -23,6 +24,7 @@ class VesselCook(SteamerCook, words=VESSEL):
 
     heat = uses(VesselHeat)
     run = uses(VesselRun)
+    probe_place = IN_VESSEL
 
     vessel_step = number(
         "Time from row to row of the cooking, pressure vessel",

@@ -176,7 +176,7 @@ def test_finer_rows_come_to_the_integral_in_closed_form(hold: float) -> None:
         if step == 15.0 or hold < 40:
             changes = {CabinetRun.hold_time: hold, CabinetCook.cabinet_step: step}
             found = worked(changes)
-            exact = lost_in_closed_form(found["core_heating.expected_rate"], (4 / pi) ** 3, 93.3 - 15.6, hold)
+            exact = lost_in_closed_form(found["cabinet_cook.warming"], (4 / pi) ** 3, 93.3 - 15.6, hold)
             far.append(abs(found["cabinet_cook.lost"] - exact))
     assert far[0] < 2e-3
     assert far[-1] < 1e-2
@@ -187,7 +187,7 @@ def test_halving_the_step_makes_the_error_four_times_smaller() -> None:
     far = []
     for step in (40.0, 20.0, 10.0):
         found = worked({CabinetRun.hold_time: 20, CabinetCook.cabinet_step: step})
-        exact = lost_in_closed_form(found["core_heating.expected_rate"], (4 / pi) ** 3, 93.3 - 15.6, 20)
+        exact = lost_in_closed_form(found["cabinet_cook.warming"], (4 / pi) ** 3, 93.3 - 15.6, 20)
         far.append(abs(found["cabinet_cook.lost"] - exact))
     # The bend where the middle starts to warm falls within a step, but so cold that it counts for nothing.
     assert far[0] / far[1] == pytest.approx(4, rel=0.1)
@@ -224,7 +224,7 @@ def test_rows_are_those_of_a_plain_loop(system: str, standing: str, hold: float,
     lag = (4 / pi) ** (2 if standing == IN_ROWS else 3)
     for place, chamber, part in (("cabinet_cook", 93.3, 1), ("vessel_cook", 121.1, 3)):
         for end in ENDS:
-            rate = found[f"core_heating.{end}_rate"]
+            rate = found[single(place, "warming", end)]
             cores, minutes = stepped(chamber, 15.6, rate, lag, hold / part, step / part)
             np.testing.assert_allclose(brought(found, f"{place}.core_{end}", "degC", system), cores, rtol=1e-9)
             assert found[single(place, "cooked", end)] == pytest.approx(minutes, rel=1e-9)
@@ -249,6 +249,34 @@ def test_no_core_hold_where_the_middle_stays_cold() -> None:
     found = worked({CabinetRun.hold_time: 3})
     assert found["cabinet_cook.core_hold"] == 0
     assert found["cabinet_cook.hot_after"] > 3
+
+
+@pytest.mark.parametrize("place", PLACES)
+@pytest.mark.parametrize("end", ENDS)
+def test_hours_at_190f_are_what_is_left_when_the_middle_gets_there(place: str, end: str) -> None:
+    """Against the table: rows in the hold with a middle of 87.8 degC (190 degF) or more, to within a row."""
+    found = worked({VesselRun.hold_time: 8, CabinetRun.hold_time: 20})
+    hours, course = found[f"{place}.hours"], found[f"{place}.core_{end}"]
+    hot = np.diff(found[f"{place}.hours_held"], prepend=0)[course >= (190 - 32) / 1.8].sum()
+    assert found[single(place, "at_mark", end)] == pytest.approx(hot, abs=hours[0])
+    assert hot > 1
+
+
+def test_hours_at_190f_begin_at_the_reading_of_190f() -> None:
+    given = {CoreHeating.hours_to_150f: 4.4, CoreHeating.hours_to_190f: 9.5}
+    assert worked(given)["cabinet_cook.at_mark"] == pytest.approx(17 - 9.5)
+
+
+@pytest.mark.parametrize(("chamber", "start", "hours"), [(87, 15.6, 0), (87, 95, 0), (95, 90, 17), (95, 96, 17)])
+def test_hours_at_190f_in_a_cool_chamber_and_of_bags_loaded_hot(chamber: float, start: float, hours: float) -> None:
+    found = worked({CabinetHeat.hold_temperature: chamber, CabinetHeat.start_temperature: start})
+    assert found["cabinet_cook.at_mark"] == pytest.approx(hours)
+
+
+def test_a_core_hold_of_none_may_go_with_hours_of_cooking() -> None:
+    found = worked({CabinetRun.hold_time: 8})
+    assert found["cabinet_cook.core_hold"] == 0
+    assert found["cabinet_cook.at_mark"] > 2
 
 
 def test_the_end_of_the_hold_lies_between_two_rows() -> None:
@@ -323,7 +351,7 @@ def test_rows_that_end_with_the_hold_are_enough() -> None:
 
 def test_three_degrees_are_allowed() -> None:
     """The gap of a bag with gaps all round is 3 degC after ln((4/pi)^3 x 77.7 / 3) / 0.573 = 6.93 h."""
-    after = log((4 / pi) ** 3 * 77.7 / 3) / worked()["core_heating.expected_rate"]
+    after = log((4 / pi) ** 3 * 77.7 / 3) / worked()["cabinet_cook.warming"]
     assert after == pytest.approx(6.94, abs=0.02)
     assert "cabinet_cook.middle_gets_hot" not in failing({CabinetRun.hold_time: after + 1e-6})
     assert "cabinet_cook.middle_gets_hot" in failing({CabinetRun.hold_time: after - 1e-6})

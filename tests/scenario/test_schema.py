@@ -79,7 +79,7 @@ def test_typing_every_default_of_the_schema_changes_nothing_but_the_digits(syste
         "units": system,
         "currency": "USD",
         "farm": {"bags_filled_a_week": 600, "bags_per_load": 1000},
-        "ingredient": {"oak": {"dry_matter": 0.5, "price": 0.1}},
+        "ingredient": {"oak": {}},
         "recipe": {"standard": {}},
     }
     typed = json.loads(json.dumps(plain))

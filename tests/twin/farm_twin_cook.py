@@ -12,6 +12,7 @@ __all__ = ["cabinet_cook", "core_heating", "lethal_rates", "vessel_cook"]
 REFERENCE, HUNDRED = 121.1, 100.0
 ROWS = 192
 CLOSE, FAR = 1.0, 3.0
+MARK = (190 - 32) / 1.8
 PROBED = (150, 180, 190)
 LETHAL_ROWS = {190: 87.8, 200: 93.3, 205: 96.1, 208: 98.0, 212: 100.0, 240: 115.6, 250: 121.1, 259: 126.1}
 """Temperatures of the table of rates: degF in the names of its lines, degC as they are counted."""
@@ -66,6 +67,7 @@ def by_size(given: Given) -> Results:
         "rate_by_size": sum(usual),
         "best_rate_by_size": sum(usual) * quicker,
         "lag_factor": (4 / math.pi) ** free,
+        "late_by_size": free * math.log(4 / math.pi),
     }
 
 
@@ -75,8 +77,8 @@ def reading(given: Given, fahrenheit: int) -> tuple[bool, float, float]:
     return bool(given[f"{name}_given"]), (fahrenheit - 32) / 1.8, float(given[name])
 
 
-def by_probe(given: Given, chamber: float) -> Results:
-    """Warming by the fall of the gap between the first and the last reading."""
+def by_probe(given: Given, chamber: float, start: float) -> Results:
+    """Warming by the fall of the gap between the first and the last reading; the course goes through the last one."""
     cool, warm, hot = (reading(given, fahrenheit) for fahrenheit in PROBED)
     first, last = cool if cool[0] else warm, hot if hot[0] else warm
     middle = warm[2] if warm[0] else first[2]
@@ -84,7 +86,23 @@ def by_probe(given: Given, chamber: float) -> Results:
     fall = first_gap / last_gap if last_gap else 1.0
     rate = over(math.log(max(fall, 1.0)), last[2] - first[2])
     number = cool[0] + warm[0] + hot[0]
+    from_start = (chamber - start) / last_gap if last_gap else 1.0
+
+    def worked_at(hours: float) -> float:
+        """Back or on from the last reading, but never cooler than loaded."""
+        return chamber - (chamber - start) * math.exp(min(0.0, exponent(hours)))
+
+    def exponent(hours: float) -> float:
+        return rate * (last[2] - hours) - math.log(max(from_start, 1.0))
+
     return {
+        "probe_start": start,
+        "probe_first_gap": chamber - start,
+        "fall_to_last_reading": from_start,
+        "late_by_probe": exponent(0.0),
+        "worked_at_first": worked_at(first[2]),
+        "worked_at_middle": worked_at(middle),
+        "worked_at_last": worked_at(last[2]),
         "readings_given": float(number),
         "first_reading": first[1],
         "last_reading": last[1],
@@ -103,25 +121,44 @@ def by_probe(given: Given, chamber: float) -> Results:
 def core_heating(given: Given, out: Results) -> Results:
     """How fast the middle of the coldest bag closes on its chamber."""
     cabinet = min(float(given["cabinet_heat.hold_temperature"]), float(out["site.boiling_point"]))
-    in_cabinet = same(given["core_heating.probe_place"], "steam cabinet")
+    in_cabinet = probe_in(given) == "cabinet"
     chamber = cabinet if in_cabinet else float(out["vessel_heat.hold_temperature"])
-    found = {**by_size(given), **by_probe(given, chamber)}
-    spread = given["core_heating.spread"]
-    expected = found["probe_rate"] if found["probe_counts"] else found["rate_by_size"]
-    slow = expected - expected * spread
-    fast = expected + expected * spread if found["probe_counts"] else found["best_rate_by_size"]
+    start = float(given["cabinet_heat.start_temperature" if in_cabinet else "vessel_heat.start_temperature"])
+    found = {**by_size(given), **by_probe(given, chamber, start)}
     found |= {
         "cabinet_chamber": cabinet,
         "probe_chamber": chamber,
-        "expected_rate": expected,
-        "slow_rate": slow,
-        "fast_rate": fast,
-        "hours_to_a_third": over(1, expected),
         "readings_in_order": float(found["readings_given"] == 0 or (found["probe_counts"] and found["middle_fits"])),
-        "rates_in_order": float(slow <= expected <= fast),
+        "rates_in_order": float(found["rate_by_size"] <= found["best_rate_by_size"]),
         "meaning": 1.0 + found["probe_counts"],
     }
     return {f"core_heating.{name}": value for name, value in found.items()}
+
+
+def probe_in(given: Given) -> str:
+    """The steamer that the probe was in."""
+    return "cabinet" if same(given["core_heating.probe_place"], "steam cabinet") else "vessel"
+
+
+@dataclass(frozen=True)
+class Warming:
+    """How fast the middle warms in one steamer, in shares of the gap an hour, and how late it starts."""
+
+    by_probe: bool
+    late: float
+    paces: dict[str, float]
+
+
+def warming_in(steamer: str, given: Given, out: Results) -> Warming:
+    """By the readings in the steamer that the probe was in, by the size of the bag in the other."""
+    spread = float(given["core_heating.spread"])
+    if out["core_heating.probe_counts"] and probe_in(given) == steamer:
+        rate = float(out["core_heating.probe_rate"])
+        paces = {"slow": rate - rate * spread, "expected": rate, "fast": rate + rate * spread}
+        return Warming(True, float(out["core_heating.late_by_probe"]), paces)
+    rate, best = float(out["core_heating.rate_by_size"]), float(out["core_heating.best_rate_by_size"])
+    paces = {"slow": rate - rate * spread, "expected": rate, "fast": best}
+    return Warming(False, float(out["core_heating.late_by_size"]), paces)
 
 
 @dataclass(frozen=True)
@@ -132,13 +169,13 @@ class Cook:
     start: float
     hold: float
     row: float
-    late: float
+    warming: Warming
     z: float
 
     def middle(self, rate: float, hours: float) -> float:
         """Temperature in the middle after so many hours."""
         gap = self.chamber - self.start
-        return self.chamber - gap * min(1.0, self.late * math.exp(-rate * hours))
+        return self.chamber - gap * math.exp(min(0.0, self.warming.late - rate * hours))
 
     def counted(self, rate: float) -> tuple[list[float], list[float], list[float]]:
         """Middle, what an hour counts for, and seconds counted so far, row by row."""
@@ -155,19 +192,24 @@ class Cook:
             before = worth
         return temperatures, rates, so_far
 
-    def hot_after(self, rate: float) -> float:
-        """Hours until the middle is within a degree of the chamber."""
+    def closing(self, left: float) -> float:
+        """Warming times hours until no more than this gap is left; 0 where it is left from the start."""
         gap = self.chamber - self.start
-        if gap <= CLOSE:
+        if left == 0 or gap / left <= 1:
             return 0.0
-        return math.log(self.late * gap / CLOSE) / rate if rate else self.hold
+        return max(0.0, self.warming.late + math.log(gap / left))
+
+    def hours_until(self, left: float, rate: float) -> float:
+        """Hours until no more than this gap to the chamber is left; all of the hold where nothing warms."""
+        return self.closing(left) / rate if rate else self.hold
 
 
 def one_pace(cook: Cook, name: str, rate: float) -> Results:
     """A load at one pace of warming; `name` is slow, expected or fast."""
     temperatures, rates, so_far = cook.counted(rate)
     end = "" if name == "expected" else f"_{name}"
-    minutes, hot = so_far[-1] / 60, cook.hot_after(rate)
+    minutes, hot = so_far[-1] / 60, cook.hours_until(CLOSE, rate)
+    cooking = cook.hold - cook.hours_until(cook.chamber - MARK, rate) if cook.chamber > MARK else 0.0
     return {
         f"core_{name}": temperatures,
         f"rate_{name}": rates,
@@ -178,24 +220,35 @@ def one_pace(cook: Cook, name: str, rate: float) -> Results:
         f"end{end}": cook.middle(rate, cook.hold),
         f"hot_after{end}": hot,
         f"core_hold{end}": max(0.0, cook.hold - hot),
+        f"at_mark{end}": max(0.0, cooking),
+        f"warming{end}": rate,
     }
 
 
 def one_load(cook: Cook, out: Results, *, idle: bool) -> Results:
     """A load at the slow, the expected and the fast pace."""
-    gap = cook.chamber - cook.start
+    gap, expected = cook.chamber - cook.start, cook.warming.paces["expected"]
+    too_fast = cook.warming.by_probe and expected > out["core_heating.best_rate_by_size"]
     found: Results = {
         "hold": cook.hold,
         "first_gap": gap,
         "chamber_rate": 3600 * counts_for(cook.chamber, cook.z),
         "start_rate": 3600 * counts_for(cook.start, cook.z),
-        "gap_to_close": cook.late * gap / CLOSE,
+        "gap_to_close": gap / CLOSE,
+        "warming_to_close": cook.closing(CLOSE),
+        "gap_to_mark": gap / (cook.chamber - MARK) if cook.chamber != MARK else 1.0,
+        "warming_to_mark": cook.closing(cook.chamber - MARK),
+        "hold_past_mark": cook.hold if cook.chamber > MARK else 0.0,
+        "probe_counts": float(cook.warming.by_probe),
+        "late": cook.warming.late,
+        "hours_to_a_third": over(1, expected),
+        "probe_not_too_fast": float(idle or not too_fast),
         "hours": [number * cook.row for number in range(1, ROWS + 1)],
         "hours_held": [min(number * cook.row, cook.hold) for number in range(1, ROWS + 1)],
         "hours_left_over": max(0.0, cook.hold - ROWS * cook.row),
     }
-    for name in ("slow", "expected", "fast"):
-        found |= one_pace(cook, name, float(out[f"core_heating.{name}_rate"]))
+    for name, rate in cook.warming.paces.items():
+        found |= one_pace(cook, name, rate)
     found["middle_gets_hot"] = float(idle or cook.chamber - found["end"] <= FAR)
     found["rows_are_enough"] = float(idle or found["hours_left_over"] == 0)
     return found
@@ -208,7 +261,7 @@ def cabinet_cook(given: Given, out: Results) -> Results:
         start=float(given["cabinet_heat.start_temperature"]),
         hold=float(given["cabinet_run.hold_time"]),
         row=float(given["cabinet_cook.cabinet_step"]) / 60,
-        late=float(out["core_heating.lag_factor"]),
+        warming=warming_in("cabinet", given, out),
         z=float(given["lethal_rates.z_value"]),
     )
     idle = out["cabinet_heat.in_use"] == 0
@@ -222,7 +275,7 @@ def vessel_cook(given: Given, out: Results) -> Results:
         start=float(given["vessel_heat.start_temperature"]),
         hold=float(given["vessel_run.hold_time"]),
         row=float(given["vessel_cook.vessel_step"]) / 60,
-        late=float(out["core_heating.lag_factor"]),
+        warming=warming_in("vessel", given, out),
         z=float(given["lethal_rates.z_value"]),
     )
     idle = out["vessel_heat.in_use"] == 0

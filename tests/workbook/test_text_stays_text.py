@@ -151,10 +151,9 @@ def test_an_engine_reads_the_words_too(book: ShippedBook) -> None:
         assert engine.read(list(repeated)) == repeated
 
 
-def test_words_that_look_like_errors_are_words(tmp_path: Path) -> None:
-    written = book_of(filled(ERRORS), tmp_path).written
-    assert list(results(written)) == []
-    assert set(ERRORS) <= {value for at, value in written.values.items() if at in written.formulas}
+def test_words_that_are_errors_to_a_spreadsheet_are_refused(tmp_path: Path) -> None:
+    with pytest.raises(ScenarioProblems, match="is what spreadsheet programs write for an error; use other words"):
+        book_of(filled(ERRORS), tmp_path)
 
 
 NAMES = ("A & B &P of &N &D =1+1.toml", "&" * 130 + ".toml", "x" * 119 + "&&.toml")
