@@ -16,7 +16,7 @@ from farmbook.model.section import Bound
 from farmbook.sources import Source
 from farmbook.units import Unit, displayed
 
-__all__ = ["COLUMNS", "Page", "Plan", "cited", "text_line"]
+__all__ = ["COLUMNS", "Page", "Plan", "cited", "needed_height", "text_line"]
 
 COLUMNS = 11
 """Worked sheets share one grid: a wide label column, nine equal columns, and the name column."""
@@ -106,7 +106,7 @@ class Page:
         """Put one cell; the row grows to hold wrapped words."""
         self.sheet.cells.append(Cell(row, column, content, look, form, across))
         if isinstance(content, Text) and LOOKS[look].wrap:
-            width = sum(self.sheet.widths[column : column + across])
+            width = sum(self.sheet.widths[column : column + across]) - 2 * LOOKS[look].indent
             self.grow(row, needed_height(content.words, width, LOOKS[look].size, bold=LOOKS[look].bold))
 
     def words(self, row: int, column: int, words: str, look: str, *, across: int = 1) -> None:

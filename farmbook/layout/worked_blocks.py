@@ -8,12 +8,13 @@ from dataclasses import replace
 
 from farmbook.errors import ModelFault
 from farmbook.expr.axis import Axis
-from farmbook.expr.nodes import Line
+from farmbook.expr.nodes import Choose, Line
 from farmbook.expr.walk import ordered_axes
 from farmbook.interpret.formula import workbook_name
 from farmbook.interpret.words import sentence_of
 from farmbook.layout.book import Chart, Home, Shown, Text, Worked
-from farmbook.layout.page import HOW, LABEL, NAME, NOTE, UNIT, VALUE, Page, Plan, text_line
+from farmbook.layout.looks import LOOKS
+from farmbook.layout.page import HOW, LABEL, NAME, NOTE, UNIT, VALUE, Page, Plan, needed_height, text_line
 from farmbook.layout.template import Block
 
 __all__ = ["across_block", "chart_block", "compare_block", "list_block", "matrix_block", "table_block"]
@@ -60,7 +61,9 @@ def _list_row(page: Page, line: Line, home: bool, look: str) -> None:
     content = Worked(line, ()) if home else Shown(line, ())
     if text_line(line):
         page.put(row, VALUE, content, "worked_text" if home else "shown_text", across=6)
-        page.grow(row, 28)
+        sentences = line.expr.sentences if isinstance(line.expr, Choose) else ("",)
+        width = sum(page.sheet.widths[VALUE : VALUE + 6])
+        page.grow(row, max(needed_height(sentence, width, LOOKS["worked_text"].size) for sentence in sentences))
         page.words(row, NOTE, line.note, "words", across=3)
     else:
         page.put(row, VALUE, content, look or ("worked" if home else "shown"), form=plan.format(line.unit))

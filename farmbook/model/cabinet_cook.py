@@ -6,7 +6,7 @@ from typing import ClassVar
 
 from farmbook.calc.lethality import gap_fall, lethal_rate, time_lost, time_until_close, warming_to_do
 from farmbook.calc.tolerance import SUM_TOLERANCE
-from farmbook.expr.functions import all_of, any_of, joined, maximum, named, negation, ratio, where
+from farmbook.expr.functions import all_of, joined, maximum, named, negation, ratio, where
 from farmbook.expr.nodes import Expr, Line, wrap
 from farmbook.model.alike import Alike
 from farmbook.model.axes import STEP
@@ -108,6 +108,11 @@ class SteamerCook(Alike):
         """1 where the readings fit together and the probe was in this steamer."""
         was_here = self.heating.chose(self.heating.probe_place, self.probe_place)
         return all_of(self.heating.probe_counts, was_here)
+
+    @line("The probe in the {} is faster than any mix", unit="flag")
+    def probe_too_fast(self) -> Expr:
+        """1 where it warms faster than by the size of the bag at best."""
+        return all_of(self.probe_counts, self.heating.probe_rate > self.heating.best_rate_by_size)
 
     @line("How late the middle starts in the {}, natural logarithm", unit="1", source=HEAT_CONDUCTION)
     def late(self) -> Expr:
@@ -328,8 +333,7 @@ class SteamerCook(Alike):
     )
     def probe_not_too_fast(self) -> Expr:
         """No faster than the size of the bag allows at best, and only for the steamer in use."""
-        possible = self.heating.probe_rate <= self.heating.best_rate_by_size
-        return if_in_use(self.heat.in_use, any_of(negation(self.probe_counts), possible))
+        return if_in_use(self.heat.in_use, negation(self.probe_too_fast))
 
     @check(
         "Rows of cooking reach to the end of the hold, {}",

@@ -242,6 +242,7 @@ def one_load(cook: Cook, out: Results, *, idle: bool) -> Results:
         "probe_counts": float(cook.warming.by_probe),
         "late": cook.warming.late,
         "hours_to_a_third": over(1, expected),
+        "probe_too_fast": float(too_fast),
         "probe_not_too_fast": float(idle or not too_fast),
         "hours": [number * cook.row for number in range(1, ROWS + 1)],
         "hours_held": [min(number * cook.row, cook.hold) for number in range(1, ROWS + 1)],
