@@ -27,6 +27,7 @@ __all__ = [
     "SEA_LEVEL_TEMPERATURE",
     "TABLE_GAUGE",
     "TEMPERATURE_SCALE",
+    "TOP_OF_TROPOSPHERE",
     "absolute_pressure",
     "air_pressure",
     "constant_term_from_root",
@@ -136,6 +137,16 @@ N8: Final = _coefficient(8, 405113.40542057)
 N9: Final = _coefficient(9, -0.23855557567849)
 N10: Final = _coefficient(10, 650.17534844798)
 SATURATION_COEFFICIENTS: Final = (N1, N2, N3, N4, N5, N6, N7, N8, N9, N10)
+
+
+TOP_OF_TROPOSPHERE: Final = Constant(
+    11000,
+    "top_of_troposphere",
+    label="Height up to which the standard atmosphere is worked out",
+    unit=unit("m"),
+    source=STANDARD_ATMOSPHERE_1976.key,
+    note="Above it another rule holds; no farm stands there.",
+)
 
 
 def air_pressure(height: Operand) -> Operand:

@@ -13,6 +13,7 @@ from farmbook.sources import ARITHMETIC
 from farmbook.units import unit
 
 __all__ = [
+    "LONGEST_LIFE",
     "ONE_MONTH",
     "ONE_YEAR",
     "annuity_factor",
@@ -32,6 +33,16 @@ __all__ = [
 
 ONE_YEAR: Final = Constant(1, "one_year", label="One year of interest", unit=unit("year"), source=ARITHMETIC.key)
 ONE_MONTH: Final = Constant(1, "one_month", label="One month of interest", unit=unit("month"), source=ARITHMETIC.key)
+
+
+LONGEST_LIFE: Final = Constant(
+    1000,
+    "longest_life",
+    label="Longest life counted",
+    unit=unit("year"),
+    source=ARITHMETIC.key,
+    note="Keeps the powers of interest within what a spreadsheet can hold.",
+)
 
 
 def discount(rate: Operand, time: Operand, period: Operand | float = ONE_YEAR) -> Operand:

@@ -363,4 +363,5 @@ def constant_value(constant: n.Constant, system: str) -> float:
         return float(constant)
     target = displayed(constant.unit, system)
     size = float(SYMBOLS[target.powers[0][0]].size)
-    return (float(constant) - float(ice_point_shift(constant.unit))) / size + float(ice_point_shift(target))
+    shown = (float(constant) - float(ice_point_shift(constant.unit))) / size + float(ice_point_shift(target))
+    return float(f"{shown:.15g}")  # 190, not 190.00000000000003: a cell holds fewer digits, and edges are compared

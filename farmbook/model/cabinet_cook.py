@@ -6,7 +6,7 @@ from typing import ClassVar
 
 from farmbook.calc.lethality import gap_fall, lethal_rate, time_lost, time_until_close, warming_to_do
 from farmbook.calc.tolerance import SUM_TOLERANCE
-from farmbook.expr.functions import all_of, joined, maximum, named, negation, ratio, where
+from farmbook.expr.functions import all_of, joined, maximum, minimum, named, negation, ratio, where
 from farmbook.expr.nodes import Expr, Line, wrap
 from farmbook.model.alike import Alike
 from farmbook.model.axes import STEP
@@ -58,13 +58,18 @@ class SteamerCook(Alike):
         """Hours at temperature: what the steam is paid for, not what the middle of the bags gets."""
         return joined(self.run.hold_time, "h")
 
+    @line("Middle of the bag when loaded, {}", unit="degC")
+    def as_loaded(self) -> Expr:
+        """Never taken to be hotter than the chamber."""
+        return minimum(self.heat.start_temperature, self.chamber)
+
     @line("Gap to the chamber at the start, {}", unit="delta_degC")
     def first_gap(self) -> Expr:
         """By size, the middle is taken to be still as cold as loaded when the chamber is at temperature.
 
         What it warms before that is left out, to be careful, unless a probe tells.
         """
-        return self.chamber - self.heat.start_temperature
+        return self.chamber - self.as_loaded
 
     @line("What an hour as hot as the {} counts for at 121.1 degC", unit="s/h", source=LETHAL_RATE)
     def chamber_rate(self) -> Expr:
@@ -74,7 +79,7 @@ class SteamerCook(Alike):
     @line("What an hour as cold as loaded counts for at 121.1 degC, {}", unit="s/h", source=LETHAL_RATE)
     def start_rate(self) -> Expr:
         """As good as nothing."""
-        return lethal_rate(self.heat.start_temperature, named(REFERENCE), self.rates.z_value)
+        return lethal_rate(self.as_loaded, named(REFERENCE), self.rates.z_value)
 
     @line("First gap over the gap that counts as hot, {}", unit="1", source=HEAT_CONDUCTION)
     def gap_to_close(self) -> Expr:
@@ -150,17 +155,17 @@ class SteamerCook(Alike):
     @line("Middle of the bag in the {}, slow end", unit="degC", axes=(STEP,), source=HEAT_CONDUCTION)
     def core_slow(self) -> Expr:
         """In a bag that warms slower than expected."""
-        return core(self.heat.start_temperature, self._core_after(self.warming_slow, self.hours))
+        return core(self.as_loaded, self._core_after(self.warming_slow, self.hours))
 
     @line("Middle of the bag in the {}, expected", unit="degC", axes=(STEP,), source=HEAT_CONDUCTION)
     def core_expected(self) -> Expr:
         """Temperature in the middle of the coldest bag."""
-        return core(self.heat.start_temperature, self._core_after(self.warming, self.hours))
+        return core(self.as_loaded, self._core_after(self.warming, self.hours))
 
     @line("Middle of the bag in the {}, fast end", unit="degC", axes=(STEP,), source=HEAT_CONDUCTION)
     def core_fast(self) -> Expr:
         """In a bag that warms faster than expected."""
-        return core(self.heat.start_temperature, self._core_after(self.warming_fast, self.hours))
+        return core(self.as_loaded, self._core_after(self.warming_fast, self.hours))
 
     @line("What an hour counts for at that moment, {}, slow end", unit="s/h", axes=(STEP,), source=LETHAL_RATE)
     def rate_slow(self) -> Expr:

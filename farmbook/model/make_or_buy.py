@@ -7,6 +7,7 @@ from typing import Final
 from farmbook.calc.loss import cost_of_a_lost_bag, margin_lost
 from farmbook.calc.tolerance import SUM_TOLERANCE
 from farmbook.calc.worth import (
+    LONGEST_LIFE,
     ONE_YEAR,
     annuity_factor,
     capital_recovery,
@@ -14,7 +15,7 @@ from farmbook.calc.worth import (
     equal_share,
     equivalent_annual_cost,
 )
-from farmbook.expr.functions import absolute, any_of, joined, maximum, negation, ratio, sentence
+from farmbook.expr.functions import absolute, any_of, joined, maximum, minimum, named, negation, ratio, sentence
 from farmbook.expr.nodes import Constant, Expr
 from farmbook.model.crop import Crop
 from farmbook.model.declare import check, choice, line, number, uses
@@ -210,7 +211,7 @@ class MakeOrBuy(Section):
     @line("Spawn lab: worth today of 1 at the end of its life", unit="1", source=NET_PRESENT_VALUE)
     def discount_at_end(self) -> Expr:
         """At the yearly return you want."""
-        return discount(joined(self.wanted_return, "1/year"), self.life, ONE_YEAR)
+        return discount(joined(self.wanted_return, "1/year"), minimum(self.life, named(LONGEST_LIFE)), ONE_YEAR)
 
     @line("Spawn lab: share of its cost each year, without interest", unit="1/year")
     def equal_share(self) -> Expr:

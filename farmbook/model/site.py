@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from farmbook.calc import steam
 from farmbook.calc.temperature import celsius
+from farmbook.expr.functions import minimum, named
 from farmbook.expr.nodes import Expr
 from farmbook.model.alike import Alike
 from farmbook.model.declare import LineOf, line, number
@@ -84,10 +85,15 @@ class Site(BoilingSteps, words="the site"):
         note="Sea level until you type yours. Some 150 m (500 ft) lower the boiling point by half a degree C.",
     )
 
+    @line("Height of the site, counted", unit="m")
+    def height_counted(self) -> Expr:
+        """The standard atmosphere is worked out up to a height at which nobody farms."""
+        return minimum(self.altitude, named(steam.TOP_OF_TROPOSPHERE))
+
     @line("Air pressure at the site", unit="kPa", source=STANDARD_ATMOSPHERE_1976)
     def pressure(self) -> Expr:
         """Of a mean day; weather moves it by 2% either way, and the boiling point by half a degree C (one degree F)."""
-        return steam.air_pressure(self.altitude)
+        return steam.air_pressure(self.height_counted)
 
     @line("Boiling point of water at the site", unit="degC", source=NIST_SP_811)
     def boiling_point(self) -> Expr:

@@ -3,8 +3,15 @@
 from __future__ import annotations
 
 from farmbook.calc.crop import surviving_share
-from farmbook.calc.worth import annuity_factor, capital_recovery, discount, equal_share, equivalent_annual_cost
-from farmbook.expr.functions import joined, ratio
+from farmbook.calc.worth import (
+    LONGEST_LIFE,
+    annuity_factor,
+    capital_recovery,
+    discount,
+    equal_share,
+    equivalent_annual_cost,
+)
+from farmbook.expr.functions import joined, minimum, named, ratio
 from farmbook.expr.nodes import Expr
 from farmbook.model.alike import Alike
 from farmbook.model.cabinet import Cabinet, SteamerCost
@@ -36,7 +43,7 @@ class SteamerYear(Alike):
     @line("Worth now of 1 at the end of the life of the {}", unit="1", source=EQUIVALENT_ANNUAL_COST)
     def end_of_life(self) -> Expr:
         """At the yearly return you want."""
-        return discount(self.steaming.yearly_rate, self.life)
+        return discount(self.steaming.yearly_rate, minimum(self.life, named(LONGEST_LIFE)))
 
     @line("Equal share of each year in the life of the {}", unit="1/year")
     def equal_share(self) -> Expr:

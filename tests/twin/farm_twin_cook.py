@@ -233,6 +233,7 @@ def one_load(cook: Cook, out: Results, *, idle: bool) -> Results:
         "hold": cook.hold,
         "first_gap": gap,
         "chamber_rate": 3600 * counts_for(cook.chamber, cook.z),
+        "as_loaded": cook.start,
         "start_rate": 3600 * counts_for(cook.start, cook.z),
         "gap_to_close": gap / CLOSE,
         "warming_to_close": cook.closing(CLOSE),
@@ -259,7 +260,7 @@ def cabinet_cook(given: Given, out: Results) -> Results:
     """One load of the steam cabinet."""
     cook = Cook(
         chamber=float(out["core_heating.cabinet_chamber"]),
-        start=float(given["cabinet_heat.start_temperature"]),
+        start=min(float(given["cabinet_heat.start_temperature"]), float(out["core_heating.cabinet_chamber"])),
         hold=float(given["cabinet_run.hold_time"]),
         row=float(given["cabinet_cook.cabinet_step"]) / 60,
         warming=warming_in("cabinet", given, out),
@@ -273,7 +274,7 @@ def vessel_cook(given: Given, out: Results) -> Results:
     """One run of the pressure vessel."""
     cook = Cook(
         chamber=float(out["vessel_heat.hold_temperature"]),
-        start=float(given["vessel_heat.start_temperature"]),
+        start=min(float(given["vessel_heat.start_temperature"]), float(out["vessel_heat.hold_temperature"])),
         hold=float(given["vessel_run.hold_time"]),
         row=float(given["vessel_cook.vessel_step"]) / 60,
         warming=warming_in("vessel", given, out),

@@ -89,9 +89,15 @@ def air_pressure(metres: float) -> float:
 
 def site(given: Given, out: Results) -> Results:
     """Air pressure and boiling point where the farm lies."""
-    pressure = air_pressure(float(given["site.altitude"]))
+    counted = min(float(given["site.altitude"]), 11_000.0)
+    pressure = air_pressure(counted)
     steps = boiling_steps(pressure)
-    found = {**steps, "pressure": pressure, "boiling_point": steps["absolute_temperature"] - ICE}
+    found = {
+        **steps,
+        "height_counted": counted,
+        "pressure": pressure,
+        "boiling_point": steps["absolute_temperature"] - ICE,
+    }
     return {f"site.{name}": value for name, value in found.items()}
 
 
