@@ -97,11 +97,13 @@ def _build(options: argparse.Namespace) -> int:
     from farmbook.output import build_bytes, save  # for start-up speed
 
     computed = _computed(options.scenario)
-    failed = _report(computed)
+    if _report(computed):
+        print("\nnothing was written: put these right first", file=sys.stderr)
+        return 1
     data = build_bytes(computed)
     save(data, Path(options.out), replace=options.replace)
     print(f"wrote {options.out} ({len(data) / 1024:.0f} KB)", file=sys.stderr)
-    return 1 if failed else 0
+    return 0
 
 
 def _check(options: argparse.Namespace) -> int:

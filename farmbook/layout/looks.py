@@ -102,5 +102,9 @@ def number_format(of: Unit) -> str:
     """The spreadsheet number format of a unit: shares as percent, the rest with a thousands mark."""
     if of.share:
         return "0.00%" if any("nitrogen" in name for name, _ in of.powers) else "0.0%"
+    if not of.powers:
+        return (
+            "[>=1000000]0.000E+00;[<=-1000000]-0.000E+00;#,##0.00"  # steps of the steam equation run to twelve figures
+        )
     places = decimals(of)
     return "#,##0" + ("." + "0" * places if places else "")

@@ -91,6 +91,10 @@ def test_check_reports_what_does_not_add_up(tmp_path: Path, capsys: pytest.Captu
     said = capsys.readouterr().err
     assert "outside the usual range:" in said
     assert "the book does not add up:" in said
+    book = tmp_path / "book.xlsx"
+    assert main(["build", str(weak), "--out", str(book)]) == 1
+    assert "nothing was written: put these right first" in capsys.readouterr().err
+    assert not book.exists()
     assert main(["check", str(SCENARIO)]) == 0
     assert "the book adds up" in capsys.readouterr().err
 
