@@ -17,14 +17,10 @@ from farmbook.units import unit
 __all__ = [
     "BAR_LAG_FACTOR",
     "BRICK_LAG_FACTOR",
-    "CYLINDER_LAG_FACTOR",
-    "ROUND_RATE_COEFFICIENT",
     "SLAB_RATE_COEFFICIENT",
     "brick_rate",
     "cooked_in_step",
     "core_by_gap",
-    "core_temperature",
-    "cylinder_rate",
     "gap_fall",
     "late_gap",
     "lateness_by_reading",
@@ -32,7 +28,6 @@ __all__ = [
     "lethal_rate",
     "measured_rate",
     "remaining_gap",
-    "round_rate",
     "slab_rate",
     "time_lost",
     "time_until_close",
@@ -40,7 +35,6 @@ __all__ = [
 ]
 
 _FIRST_ROOT_OF_J0 = 2.404825557695773
-_FIRST_TERM_OF_CYLINDER = 1.6019746969  # 2 / (root x J1(root))
 
 SLAB_RATE_COEFFICIENT: Final = Constant(
     pi**2,
@@ -49,14 +43,6 @@ SLAB_RATE_COEFFICIENT: Final = Constant(
     unit=unit("1"),
     source=HEAT_CONDUCTION.key,
     note="On the full thickness.",
-)
-ROUND_RATE_COEFFICIENT: Final = Constant(
-    4 * _FIRST_ROOT_OF_J0**2,
-    "round_rate_coefficient",
-    label="Warming of a long round block: four times the square of 2.4048",
-    unit=unit("1"),
-    source=HEAT_CONDUCTION.key,
-    note="On the full diameter.",
 )
 BRICK_LAG_FACTOR: Final = Constant(
     (4 / pi) ** 3,
@@ -72,13 +58,6 @@ BAR_LAG_FACTOR: Final = Constant(
     unit=unit("1"),
     source=HEAT_CONDUCTION.key,
     note="Heat comes in by two pairs of faces only.",
-)
-CYLINDER_LAG_FACTOR: Final = Constant(
-    _FIRST_TERM_OF_CYLINDER * 4 / pi,
-    "cylinder_lag_factor",
-    label="Lag factor of the middle of a cylinder",
-    unit=unit("1"),
-    source=HEAT_CONDUCTION.key,
 )
 
 
@@ -109,15 +88,6 @@ def slab_rate(diffusivity: Operand, thickness: Operand) -> Operand:
     return ratio(diffusivity * SLAB_RATE_COEFFICIENT, thickness**2)
 
 
-def round_rate(diffusivity: Operand, diameter: Operand) -> Operand:
-    """Rate at which a round block closes on the heat around it, by its round side; zero where no diameter is given.
-
-    Units: diffusivity [m2/s], diameter [m]; gives [1/s].
-    Source: heat_conduction.
-    """
-    return ratio(diffusivity * ROUND_RATE_COEFFICIENT, diameter**2)
-
-
 def brick_rate(first: Operand, second: Operand, third: Operand) -> Operand:
     """Rate at which the middle of a brick closes on the heat around it: its three pairs of faces together.
 
@@ -125,15 +95,6 @@ def brick_rate(first: Operand, second: Operand, third: Operand) -> Operand:
     Source: heat_conduction.
     """
     return first + second + third
-
-
-def cylinder_rate(around: Operand, along: Operand) -> Operand:
-    """Rate at which the middle of a cylinder closes on the heat around it: round side and two ends together.
-
-    Units: around [1/s], along [1/s]; gives [1/s].
-    Source: heat_conduction.
-    """
-    return around + along
 
 
 def gap_fall(earlier_gap: Operand, later_gap: Operand) -> Operand:
@@ -191,15 +152,6 @@ def late_gap(lateness: Operand, rate: Operand, time: Operand) -> Operand:
     Source: heat_conduction.
     """
     return exponential(minimum(lateness - rate * time, 0))
-
-
-def core_temperature(surroundings: Operand, start: Operand, gap: Operand) -> Operand:
-    """Temperature in the middle of a block that still has a share of its first gap to close.
-
-    Units: surroundings [degC], start [degC], gap [1]; gives [degC].
-    Source: heat_conduction.
-    """
-    return surroundings - (surroundings - start) * gap
 
 
 def core_by_gap(surroundings: Operand, first_gap: Operand, gap: Operand) -> Operand:

@@ -27,7 +27,6 @@ __all__ = [
     "present_worth",
     "present_worth_step",
     "share_of_year_to_pay",
-    "simple_payback",
     "unpaid_share_of_year",
 ]
 
@@ -116,15 +115,6 @@ def equivalent_annual_cost(capital_recovery: Operand, running_cost: Operand) -> 
     Source: equivalent_annual_cost.
     """
     return capital_recovery + running_cost
-
-
-def simple_payback(capital: Operand, saving: Operand) -> Operand:
-    """Years until equal savings have paid for a purchase; zero where nothing is saved, which a flag must say.
-
-    Units: capital [money], saving [money/year]; gives [year].
-    Source: farm_management.
-    """
-    return ratio(capital, maximum(saving, 0))
 
 
 def share_of_year_to_pay(balance: Operand, flow: Operand) -> Operand:
