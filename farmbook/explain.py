@@ -6,9 +6,8 @@ import difflib
 from collections.abc import Iterator
 
 from farmbook.errors import FarmbookError
-from farmbook.expr.lower import lower
 from farmbook.expr.nodes import Line, Named
-from farmbook.expr.walk import inputs_of, lines_of, ordered_axes, walk
+from farmbook.expr.walk import ordered_axes, walk
 from farmbook.interpret.formula import workbook_name
 from farmbook.interpret.words import sentence_of
 from farmbook.layout.looks import decimals
@@ -58,15 +57,15 @@ def _told(computed: Computed, line: Line, depth: int, told: set[Line]) -> Iterat
         return
     told.add(line)
     if line.kind == "used":
-        yield from (f"{pad}  typed in as `{source.name}`" for source in inputs_of(line.expr)[:1])
+        yield from (f"{pad}  typed in as `{cell.name}`" for cell in computed.graph.cells(line)[:1])
         return
     yield f"{pad}  = {sentence_of(line.expr)}"
-    for node in walk(lower(line, computed.scenario.system)):
+    for node in walk(computed.roots[line]):
         if isinstance(node, Named):
             constant = node.constant
             unit = constant.unit.shown(computed.scenario.currency)
             yield f"{pad}  {constant.label}: {float(constant):g} {unit}   [{constant.name}]"
-    for other in lines_of(line.expr):
+    for other in computed.graph.needs(line):
         if other is not line:
             yield from _told(computed, other, depth + 1, told)
 

@@ -2,14 +2,15 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, replace
 from functools import cached_property, lru_cache
 from pathlib import Path
 
+from farmbook.expr.graph import Graph
 from farmbook.expr.lower import lower
 from farmbook.expr.nodes import Expr, FirstLabel, Line, RawInput
-from farmbook.interpret.numbers import Array, Cells, Engine
+from farmbook.interpret.numbers import Array, Cells, Engine, Values
 from farmbook.layout.template import read_templates
 from farmbook.model.farm import farm_model
 from farmbook.model.model import Model
@@ -26,9 +27,9 @@ def whole_farm() -> Model:
 
 
 @lru_cache(maxsize=4)
-def lowered(system: str) -> Mapping[Line, Expr]:
+def lowered(system: str) -> Graph:
     """Every line of the farm in the display units of one system; kinds are checked on the way."""
-    return {line: _from_the_top(lower(line, system)) for line in whole_farm().lines}
+    return Graph({line: _from_the_top(lower(line, system)) for line in whole_farm().lines})
 
 
 def _from_the_top(root: Expr) -> Expr:
@@ -47,26 +48,32 @@ class Computed:
 
     scenario: Scenario
     model: Model
-    roots: Mapping[Line, Expr]
+    graph: Graph
     engine: Engine
 
-    @cached_property
-    def _found(self) -> tuple[dict[Line, Array], dict[Line, Array]]:
-        return self.engine.run_with_openings(self.scenario.cells)
-
     @property
-    def values(self) -> dict[Line, Array]:
+    def roots(self) -> Mapping[Line, Expr]:
+        """Every line and what it is worked out from, in display units."""
+        return self.graph.roots
+
+    @cached_property
+    def values(self) -> Values:
         """The value of every line."""
-        return self._found[0]
+        return self.engine.run(self.scenario.cells)
 
     @property
     def openings(self) -> dict[Line, Array]:
         """The value before the first step of every line that has one."""
-        return self._found[1]
+        return self.values.openings
 
-    def again(self, cells: Mapping[RawInput, Cells]) -> dict[Line, Array]:
+    def again(self, cells: Mapping[RawInput, Cells]) -> Values:
         """Every line for other cells of the same sizes, or for many draws of them."""
         return self.engine.run(cells)
+
+    def what_if(self, changes: Mapping[RawInput, Cells], wanted: Iterable[Line] | None = None) -> Values:
+        """The lines after a change of some cells, of which only what the change reaches is worked out again (and of that
+        only what the `wanted` lines need)."""
+        return self.engine.what_if(self.values, changes, wanted)
 
     def line(self, name: str) -> Line:
         """A line by its dotted name; KeyError if there is none."""
@@ -80,5 +87,5 @@ def load_scenario(path: str | Path) -> Scenario:
 
 def compute(scenario: Scenario) -> Computed:
     """Work out every line of the farm for a scenario."""
-    roots = lowered(scenario.system)
-    return Computed(scenario, whole_farm(), roots, Engine(roots, scenario.sizes, scenario.system))
+    graph = lowered(scenario.system)
+    return Computed(scenario, whole_farm(), graph, Engine(graph, scenario.sizes, scenario.system))

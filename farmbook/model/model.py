@@ -8,8 +8,8 @@ from typing import TypeVar, cast
 
 from farmbook.errors import ModelFault
 from farmbook.expr.axis import Axis
+from farmbook.expr.graph import sources_of
 from farmbook.expr.nodes import Expr, Line, RawInput, wrap
-from farmbook.expr.walk import lines_of
 from farmbook.model.declare import Input, LineOf, NumberInput
 from farmbook.model.section import Bound, Section, label_line, present_line
 
@@ -144,7 +144,7 @@ def _shocked(bound: Bound, name: str, label: str, shock: Shock) -> Line:
 
 def _reached(lines: list[Line], shocked: set[Line]) -> list[Line]:
     """The lines that depend on a shocked input, in their own order."""
-    needs = {line: set(lines_of(line.expr)) for line in lines}
+    needs = {line: set(sources_of(line.expr)) for line in lines}
     hit = set(shocked)
     while True:
         more = {line for line in lines if line not in hit and needs[line] & hit}
@@ -161,7 +161,7 @@ def _needed(results: Iterable[Line], among: set[Line]) -> set[Line]:
         line = waiting.pop()
         if line not in found:
             found.add(line)
-            waiting += [other for other in lines_of(line.expr) if other in among]
+            waiting += [other for other in sources_of(line.expr) if isinstance(other, Line) and other in among]
     return found
 
 

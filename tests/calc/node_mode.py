@@ -9,6 +9,7 @@ from typing import Any
 import numpy as np
 import numpy.typing as npt
 
+from farmbook.expr.graph import Graph
 from farmbook.expr.lower import lower
 from farmbook.expr.nodes import Expr, Line, Raw, RawInput
 from farmbook.interpret.numbers import Cells, Engine
@@ -40,12 +41,13 @@ def worked_in(system: str, calculation: Callable[..., Any], values: Mapping[str,
     operands = operand_lines(calculation)
     result = result_line(calculation, operands)
     lines = [*operands.values(), result]
-    engine = Engine({line: lower(line, system) for line in lines}, {}, system)
+    graph = Graph({line: lower(line, system) for line in lines})
     cells = {
         source: _cells(_carried(values[source.label], source.unit, displayed(source.unit, system)))
-        for source in engine.inputs
+        for line in lines
+        for source in graph.cells(line)
     }
-    found = np.asarray(engine.run(cells)[result], dtype=float)
+    found = np.asarray(Engine(graph, {}, system).run(cells)[result], dtype=float)
     return _carried(found, displayed(result.unit, system), result.unit)
 
 

@@ -9,6 +9,7 @@ from pathlib import Path
 from typing import Any
 
 from farmbook.expr.axis import Axis
+from farmbook.expr.graph import Graph
 from farmbook.expr.lower import lower
 from farmbook.expr.nodes import Line, RawInput
 from farmbook.interpret.numbers import Array, Cells, Engine
@@ -89,9 +90,9 @@ def work_out(
     """Work out every line of a model, and further lines that rest on it."""
     cells = cells_of(model, system, sizes, given, names)
     roots = {line: lower(line, system) for line in (*model.lines, *further)}
-    engine = Engine(roots, sizes, system)
-    values, openings = engine.run_with_openings(cells)
-    return Worked(model, system, sizes, engine, cells, values, openings, roots)
+    engine = Engine(Graph(roots), sizes, system)
+    values = engine.run(cells)
+    return Worked(model, system, sizes, engine, cells, dict(values), values.openings, roots)
 
 
 def opened(program: str, path: Path) -> OpenBook:

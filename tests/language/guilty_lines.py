@@ -9,9 +9,10 @@ from typing import Any
 from farmbook.expr import functions as f
 from farmbook.expr import nodes as n
 from farmbook.expr.axis import Axis
+from farmbook.expr.graph import Graph
 from farmbook.expr.lower import lower
 from farmbook.interpret.formula import formula_of
-from farmbook.interpret.numbers import Engine
+from farmbook.interpret.numbers.program import Program
 from farmbook.model.declare import choice, line, number, uses
 from farmbook.model.model import Model
 from farmbook.model.section import Section
@@ -84,6 +85,6 @@ def worked_out(guilty: Guilty, system: str) -> None:
     """Take a line through lowering, numbers and formula."""
     model = model_of(guilty)
     roots = {each: lower(each, system) for each in model.lines}
-    Engine(roots, {ROW: 2, COLUMN: 2, MONTH: 3}, system)
+    Program(Graph(roots), {ROW: 2, COLUMN: 2, MONTH: 3}, system, single=True)
     for each, root in roots.items():
         formula_of(each, root)

@@ -13,6 +13,7 @@ import pytest
 from farmbook.errors import ModelFault
 from farmbook.expr.axis import Axis
 from farmbook.expr.functions import previous, starting
+from farmbook.expr.graph import Graph
 from farmbook.expr.lower import lower
 from farmbook.expr.nodes import Constant, Expr, Line, Named, RawInput
 from farmbook.interpret.formula import workbook_name
@@ -222,8 +223,8 @@ def cycle(order: Sequence[str]) -> dict[str, Any]:
     for name in order:
         lines[name] = Line(f"trap.{name}", name, unit("money"), (STEP,), builds[name])
     roots = {lines[name]: lower(lines[name], "metric") for name in order}
-    values, openings = Engine(roots, {STEP: 3}, "metric").run_with_openings({})
-    return {line.name: [*openings.get(line, np.empty(0)).tolist(), *values[line][0].tolist()] for line in roots}
+    values = Engine(Graph(roots), {STEP: 3}, "metric").run({})
+    return {line.name: [*values.openings.get(line, np.empty(0)).tolist(), *values[line][0].tolist()] for line in roots}
 
 
 @pytest.mark.parametrize(

@@ -3,9 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
+from dataclasses import replace
 from functools import cache
 from pathlib import Path
 
+import numpy as np
 import pytest
 
 from farmbook.errors import ModelFault
@@ -321,6 +323,6 @@ def test_ranges_that_lie_crosswise_are_refused(tmp_path: Path) -> None:
 
 def test_a_result_that_is_no_number_is_never_written(tmp_path: Path) -> None:
     found = work_out(Model([Shed]), "metric", SIZES, {})
-    found.values[found.line("shed.twice")][...] = float("nan")
+    found = replace(found, values={**found.values, found.line("shed.twice"): np.array([np.nan])})
     with pytest.raises(ModelFault, match=r"`shed\.twice` comes to no number in this scenario"):
         found.written(tmp_path / "none.xlsx", read_templates(folder(tmp_path)), "shed.heading")

@@ -19,7 +19,8 @@ MADE_BY_LOWERING = {n.Factor}
 GONE_AFTER_LOWERING = {n.Joined}
 
 REGISTRIES: dict[str, tuple[Iterable[object], set[type[n.Expr]]]] = {
-    "numbers": (numbers.NODE_RULES, ROOT_ONLY | OPERANDS | GONE_AFTER_LOWERING),
+    "numbers, arrays": (numbers.ARRAY_RULES, ROOT_ONLY | OPERANDS | GONE_AFTER_LOWERING),
+    "numbers, single values": (numbers.SINGLE_RULES, ROOT_ONLY | OPERANDS | GONE_AFTER_LOWERING),
     "formula": (formula.NODE_RULES, ROOT_ONLY | OPERANDS | GONE_AFTER_LOWERING),
     "words": (words.NODE_RULES, OPERANDS | MADE_BY_LOWERING),
     "lower": (lowering._RULES, ROOT_ONLY | OPERANDS | MADE_BY_LOWERING),

@@ -12,6 +12,7 @@ import xlsxwriter
 
 from farmbook.expr import functions as f
 from farmbook.expr import nodes as n
+from farmbook.expr.graph import Graph
 from farmbook.expr.lower import lower
 from farmbook.interpret.formula import formula_of
 from farmbook.interpret.numbers import Engine
@@ -84,7 +85,7 @@ def test_the_traps_are_there() -> None:
 
 
 def test_the_engine_gives_what_is_meant() -> None:
-    values = Engine(lines(), {}, "metric").run({})
+    values = Engine(Graph(lines()), {}, "metric").run({})
     np.testing.assert_allclose([float(values[each][0]) for each in lines()], _expected(), rtol=1e-12)
 
 

@@ -89,14 +89,14 @@ class LiveBook:
         for edit in made:
             value = typed(edit.value) if edit.value is not None else None
             scenario = with_cell(scenario, edit.cell, edit.index, value)
-        values, openings = self.computed.engine.run_with_openings(scenario.cells)
+        values = self.computed.engine.run(scenario.cells)
         found: dict[Cell, Value] = dict(self.factors)
         for line, places in self.places.items():
             results = values[line].reshape(-1)
             cast = str if text_line(line) else float
             found.update((place, cast(results[number])) for place, number in places)
         for line, places in self.openings.items():
-            results = openings[line].reshape(-1)
+            results = values.openings[line].reshape(-1)
             found.update((place, float(results[number])) for place, number in places)
         return found
 

@@ -10,8 +10,9 @@ from typing import Any
 import numpy as np
 
 from farmbook.expr.axis import Axis
+from farmbook.expr.graph import Graph
 from farmbook.expr.lower import lower
-from farmbook.expr.nodes import Expr, Line, RawInput
+from farmbook.expr.nodes import RawInput
 from farmbook.expr.walk import ordered_axes
 from farmbook.interpret.numbers import Array, Cells, Engine
 from farmbook.model.declare import Input, LineOf, NumberInput, TextInput
@@ -61,8 +62,8 @@ def _wired(key: Key) -> tuple[Model, dict[Axis, int]]:
 
 
 @cache
-def _lowered(key: Key, system: str) -> dict[Line, Expr]:
-    return {line: lower(line, system) for line in _wired(key)[0].lines}
+def _lowered(key: Key, system: str) -> Graph:
+    return Graph({line: lower(line, system) for line in _wired(key)[0].lines})
 
 
 @cache

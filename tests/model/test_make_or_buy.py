@@ -10,6 +10,7 @@ import numpy_financial as npf
 import pytest
 
 from farmbook.expr.functions import internal_rate
+from farmbook.expr.graph import Graph
 from farmbook.expr.lower import lower
 from farmbook.expr.nodes import Expr
 from farmbook.interpret.numbers import Cells, Engine
@@ -346,7 +347,7 @@ def test_internal_rate_in_print(flows: list[float], printed: float, digits: floa
 def test_internal_rate_of_many_draws_is_the_rate_of_each() -> None:
     model = Model([Flows])
     lines = [line for line in model.lines if line.name in ("flows.flows_used", "flows.rate")]
-    engine = Engine({each: lower(each, "us") for each in lines}, {YEAR: 11}, "us")
+    engine = Engine(Graph({each: lower(each, "us") for each in lines}), {YEAR: 11}, "us")
     draws = np.array([[-1000.0, *[saving] * 10] for saving in (110, 150, -5, np.nan, 400)])
     found = engine.run({model.section(Flows).raw(Flows.flows): Cells(draws, draws.astype(str).astype(object))})
     expected = [npf.irr(draws[0]), npf.irr(draws[1]), 0, 0, npf.irr(draws[4])]

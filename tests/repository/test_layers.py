@@ -19,7 +19,7 @@ LAYERS: dict[str, tuple[str, ...]] = {
     "units": ("errors",),
     "sources": ("errors",),
     "expr": ("errors", "units", "sources", "expr"),
-    "interpret": ("errors", "units", "sources", "expr"),
+    "interpret": ("errors", "units", "sources", "expr", "interpret"),
     "calc": ("errors", "units", "sources", "expr", "calc"),
     "model": ("errors", "units", "sources", "expr", "interpret", "calc", "model"),
     "scenario": ("errors", "units", "sources", "expr", "interpret", "calc", "model", "scenario"),
@@ -59,6 +59,11 @@ def layer(name: str) -> str:
     return short(name).partition(".")[0]
 
 
+def interpreter(name: str) -> str:
+    """The interpreter that a module is, or of whose folder it is a part."""
+    return ".".join(short(name).split(".")[:2])
+
+
 def allowed_layers(own: str) -> set[str] | None:
     """The layers that a layer may import; None for a layer that the table does not know."""
     if own in LAYERS:
@@ -94,7 +99,11 @@ def layer_faults(package: Sequence[Module]) -> list[str]:
 
 def own_import_faults(module: Module, found: Import, target: str, allowed: set[str]) -> list[str]:
     place = f"{module.path}:{found.line}"
-    if layer(module.name) == "interpret" and layer(target) == "interpret":
+    if (
+        layer(module.name) == "interpret"
+        and layer(target) == "interpret"
+        and interpreter(module.name) != interpreter(target)
+    ):
         return [f"{place}: interpreters never import one another ({target})"]
     if layer(target) and layer(target) not in allowed:
         return [f"{place}: {layer(module.name)} may not import {target}"]

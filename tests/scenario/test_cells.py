@@ -8,6 +8,7 @@ from pathlib import Path
 import numpy as np
 import pytest
 
+from farmbook.expr.graph import Graph
 from farmbook.expr.lower import lower
 from farmbook.interpret.numbers import Engine
 from farmbook.model.farm import SECTIONS
@@ -188,7 +189,7 @@ def test_the_hard_limits_are_allowed(tmp_path: Path, value: str) -> None:
 def test_the_engine_runs_on_what_is_loaded(tmp_path: Path) -> None:
     found = loaded(tmp_path, US)
     roots = {line: lower(line, found.system) for line in MODEL.lines}
-    results = Engine(roots, found.sizes, found.system).run(found.cells)
+    results = Engine(Graph(roots), found.sizes, found.system).run(found.cells)
     section = MODEL.section(Bakery)
     assert results[section.hour].tolist() == [pytest.approx(18 * 0.2)]
     assert results[MODEL.axes[LOAF].present].tolist() == [[1, 1, 0, 0]]

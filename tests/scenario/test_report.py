@@ -7,6 +7,7 @@ from pathlib import Path
 import pytest
 
 from farmbook.errors import ModelFault
+from farmbook.expr.graph import Graph
 from farmbook.expr.lower import lower
 from farmbook.interpret.numbers import Engine
 from farmbook.scenario import Scenario, check_report, with_cell
@@ -15,7 +16,7 @@ from tests.scenario.bakery import MODEL, Bakery, cell, loaded
 
 def report(scenario: Scenario) -> tuple[list[str], list[str]]:
     roots = {line: lower(line, scenario.system) for line in MODEL.lines}
-    errors, alerts = check_report(MODEL, Engine(roots, scenario.sizes, scenario.system).run(scenario.cells))
+    errors, alerts = check_report(MODEL, Engine(Graph(roots), scenario.sizes, scenario.system).run(scenario.cells))
     return [str(problem) for problem in errors], [str(problem) for problem in alerts]
 
 

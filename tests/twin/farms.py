@@ -10,12 +10,11 @@ from typing import Any
 import numpy as np
 
 from farmbook.expr.axis import Axis
-from farmbook.expr.lower import lower
 from farmbook.expr.nodes import Choose, Line, RawInput
 from farmbook.expr.walk import ordered_axes
 from farmbook.interpret.numbers import Array, Cells, Engine
 from farmbook.model.declare import Input, NumberInput, TextInput
-from farmbook.results import whole_farm
+from farmbook.results import lowered, whole_farm
 from farmbook.units import displayed
 from tests.model.helpers import converted, in_metric
 from tests.twin.farm_twin_ground import Given
@@ -115,7 +114,7 @@ def twin_inputs(farm: Farm) -> Given:
 @cache
 def engine(system: str, sizes: tuple[tuple[Axis, int], ...]) -> Engine:
     """The whole farm compiled for a system of units and numbers of rows."""
-    return Engine({line: lower(line, system) for line in whole_farm().lines}, dict(sizes), system)
+    return Engine(lowered(system), dict(sizes), system)
 
 
 def cells_of(farms: Sequence[Farm], system: str) -> dict[RawInput, Cells]:

@@ -1,0 +1,156 @@
+"""What the emitted code calls: arrays first, then the same for one scenario's single values."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Callable, Sequence
+from typing import Any, Final
+
+import numpy as np
+from numpy_financial import irr
+
+from farmbook.expr.functions import FUNCTIONS
+from farmbook.interpret.numbers.values import Array
+
+__all__ = ["FOR_ARRAYS", "FOR_SINGLES"]
+
+
+def _at(values: Array, positions: Array | float) -> Array:
+    """values (..., steps) at whole positions (...), counted from 1; NaN outside the range.
+
+    Both have the same axes before the steps, or one member where they do not vary.
+    """
+    wanted = np.asarray(positions, dtype=float)
+    wanted = wanted.reshape(wanted.shape or (1,) * (values.ndim - 1))
+    inside = (wanted >= 1) & (wanted <= values.shape[-1])
+    places = np.where(inside, np.rint(wanted) - 1, 0).astype(int)
+    return np.where(inside, np.take_along_axis(values, places[..., None], axis=-1)[..., 0], np.nan)
+
+
+def _before(values: Array, opening: Array | float) -> Array:
+    """Values one step earlier along the last axis, the opening value first."""
+    shape = np.broadcast_shapes(values.shape[:-1], np.shape(opening))
+    first, later = np.broadcast_to(opening, shape), np.broadcast_to(values[..., :-1], (*shape, values.shape[-1] - 1))
+    return np.concatenate([first[..., None], later], axis=-1)
+
+
+def _rates(flows: Array) -> Array:
+    """The internal rate of each draw of flows (draws, steps); 0 where there is none, or where a flow is no number."""
+    found: Array = np.zeros(len(flows))
+    for draw, series in enumerate(flows):
+        if np.isfinite(series).all() and series.min() < 0 < series.max():
+            found[draw] = irr(series)
+    return np.where(np.isfinite(found), found, 0.0)
+
+
+def _ratio(top: Array | float, bottom: Array | float, otherwise: Array | float) -> Array:
+    blank = np.equal(bottom, 0)
+    return np.where(blank, otherwise, top / np.where(blank, 1.0, bottom))
+
+
+def _pick(sentences: tuple[str, ...], state: Array) -> Array:
+    picked: Array = np.asarray(sentences, dtype=object)[np.rint(state).astype(int) - 1]
+    return picked
+
+
+def _label(texts: Array, otherwise: str) -> Array:
+    return np.where(texts == "", otherwise, texts)
+
+
+def _count(cells: Array, wanted: str | float) -> Array:
+    """How many cells of each draw hold this."""
+    return _total_of(np.asarray(cells == wanted, dtype=float))
+
+
+def _total_of(cells: Array) -> Array:
+    summed: Array = cells.reshape(cells.shape[0], -1).sum(axis=1)
+    return summed
+
+
+def _first(texts: list[Array], word: str, labels: tuple[str, ...], otherwise: str) -> Array:
+    """The label of the first text that is the word, for each draw."""
+    found = np.full(max(text.shape[0] for text in texts), otherwise, dtype=object)
+    for text, label in reversed(list(zip(texts, labels, strict=True))):
+        found[np.broadcast_to(text == word, found.shape)] = label
+    return found
+
+
+FOR_ARRAYS: Final[dict[str, Any]] = {
+    "np": np,
+    "at": _at,
+    "before": _before,
+    "rates": _rates,
+    "ratio": _ratio,
+    "pick": _pick,
+    "label": _label,
+    "count": _count,
+    "first": _first,
+    "total": _total_of,
+    "F": {name: rule for name, (_, rule) in FUNCTIONS.items()},
+}
+
+
+def _at_one(row: Array, position: float) -> float:
+    """The value of a row (1, steps) at a whole position, counted from 1; NaN outside the row."""
+    return float(row[0, round(position) - 1]) if 1 <= position <= row.shape[1] else math.nan
+
+
+def _ratio_one(top: float, bottom: float, otherwise: float) -> float:
+    return top / bottom if bottom else otherwise
+
+
+def _pick_one(sentences: tuple[str, ...], state: float) -> str:
+    return sentences[round(state) - 1]
+
+
+def _first_one(texts: Sequence[str], word: str, labels: tuple[str, ...], otherwise: str) -> str:
+    return labels[texts.index(word)] if word in texts else otherwise
+
+
+def _power(base: float, exponent: float) -> float:
+    """By NumPy's rule, so that one scenario and many agree to the last bit."""
+    return float(np.power(base, exponent))
+
+
+def _minimum(a: float, b: float) -> float:
+    return a if a <= b or a != a else b
+
+
+def _maximum(a: float, b: float) -> float:
+    return a if a >= b or a != a else b
+
+
+def _whole_up(x: float) -> float:
+    return math.copysign(math.ceil(abs(_nine_digits(x))), x) if abs(x) < _ROUNDED_EXACTLY else x
+
+
+def _whole_down(x: float) -> float:
+    return float(math.floor(_nine_digits(x))) if abs(x) < _ROUNDED_EXACTLY else x
+
+
+def _nine_digits(x: float) -> float:
+    return round(x * 1e9) / 1e9
+
+
+_ROUNDED_EXACTLY = 2.0**53
+"""Every float from here on is a whole number already."""
+
+
+def _single(rule: Callable[..., Any]) -> Callable[..., float]:
+    return lambda *arguments: float(rule(*arguments))
+
+
+FOR_SINGLES: Final[dict[str, Any]] = {
+    "at_one": _at_one,
+    "ratio_one": _ratio_one,
+    "pick_one": _pick_one,
+    "first_one": _first_one,
+    "power": _power,
+    **{f"one_{name}": _single(rule) for name, (_, rule) in FUNCTIONS.items()},
+    "one_minimum": _minimum,
+    "one_maximum": _maximum,
+    "one_absolute": abs,
+    "one_whole_up": _whole_up,
+    "one_whole_down": _whole_down,
+}
+"""Every function of the closed list as `one_...`: a plain form of the frequent ones, NumPy's own rule for the rest."""

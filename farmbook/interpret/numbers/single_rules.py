@@ -1,0 +1,136 @@
+"""How each node is written as plain Python, for one value of one scenario: a float, or a text."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from typing import TYPE_CHECKING, Any, Final
+
+from farmbook.expr import nodes as n
+from farmbook.expr.walk import ordered_axes
+from farmbook.interpret.numbers import array_rules
+from farmbook.interpret.numbers.values import fold
+
+if TYPE_CHECKING:
+    from farmbook.interpret.numbers.emitter import Emitter
+
+__all__ = ["SINGLE_RULES"]
+
+
+def _as_array(rule: Callable[[Emitter, Any, array_rules.Axes], str]) -> Callable[[Emitter, Any], str]:
+    """A rule whose array form gives a single value where nothing varies."""
+    return lambda e, x: rule(e, x, ())
+
+
+def _condition(e: Emitter, x: n.Expr) -> str:
+    """A node as a Python condition: true where it is not zero."""
+    if isinstance(x, n.Compare):
+        return f"({_one(e, x.left)} {x.sign} {_one(e, x.right)})"
+    if isinstance(x, n.Logic):
+        terms = [_condition(e, term) for term in x.terms]
+        if x.kind == "not":
+            return f"(not {terms[0]})"
+        return "(" + (" and " if x.kind == "all" else " or ").join(terms) + ")"
+    return f"({_one(e, x)} != 0.0)"
+
+
+def _one(e: Emitter, x: n.Expr) -> str:
+    return e.emit(x, ())
+
+
+def _flag(condition: str) -> str:
+    return f"(1.0 if {condition} else 0.0)"
+
+
+def _line(e: Emitter, x: n.Line) -> str:
+    return e.one(e.value(x), x.axes, looped=x in e.looped)
+
+
+def _ratio(e: Emitter, x: n.Ratio) -> str:
+    return f"ratio_one({_one(e, x.top)}, {_one(e, x.bottom)}, {_one(e, x.otherwise)})"
+
+
+def _power(e: Emitter, x: n.Power) -> str:
+    return f"power({_one(e, x.base)}, {_one(e, x.exponent)})"
+
+
+def _where(e: Emitter, x: n.Where) -> str:
+    return f"({_one(e, x.yes)} if {_condition(e, x.condition)} else {_one(e, x.no)})"
+
+
+def _call(e: Emitter, x: n.Call) -> str:
+    return f"one_{x.function}(" + ", ".join(_one(e, argument) for argument in x.arguments) + ")"
+
+
+def _previous(e: Emitter, x: n.Previous) -> str:
+    if x.line in e.looped:
+        return e.earlier(x.line)
+    return e.one(f"before({e.value(x.line)}, {e.opening(x.line)})", x.line.axes)
+
+
+def _at(e: Emitter, x: n.At) -> str:
+    return f"at_one({e.value(x.line)}, {_one(e, x.position)})"
+
+
+def _raw(e: Emitter, x: n.Raw) -> str:
+    return e.one(e.numbers(x.source), x.source.axes)
+
+
+def _is_number(e: Emitter, x: n.IsNumber) -> str:
+    cell = e.one(e.numbers(x.source), x.source.axes)
+    return _flag(f"{cell} == {cell}")
+
+
+def _filled(e: Emitter, x: n.Filled) -> str:
+    return _flag(f"{e.one(e.texts(x.source), x.source.axes)} != ''")
+
+
+def _same_text(e: Emitter, x: n.SameText) -> str:
+    left, right = (
+        repr(fold(side.text)) if isinstance(side, n.Word) else e.one(e.folded(side), ordered_axes(side.axes))
+        for side in (x.left, x.right)
+    )
+    return _flag(f"{left} == {right}")
+
+
+def _first_label(e: Emitter, x: n.FirstLabel) -> str:
+    texts = ", ".join(e.value(line) for line in x.lines)
+    return f"first_one(({texts},), {x.word!r}, {x.labels!r}, {x.otherwise!r})"
+
+
+def _label(e: Emitter, x: n.Label) -> str:
+    return f"({e.one(e.texts(x.source), x.source.axes)} or {x.otherwise!r})"
+
+
+def _choose(e: Emitter, x: n.Choose) -> str:
+    return f"pick_one({x.sentences!r}, {_one(e, x.state)})"
+
+
+SINGLE_RULES: Final[dict[type[n.Expr], Callable[[Emitter, Any], str]]] = {
+    n.Number: _as_array(array_rules.number),
+    n.Named: _as_array(array_rules.named),
+    n.Factor: _as_array(array_rules.factor),
+    n.Line: _line,
+    n.Add: _as_array(array_rules.infix("+")),
+    n.Subtract: _as_array(array_rules.infix("-")),
+    n.Multiply: _as_array(array_rules.infix("*")),
+    n.Divide: _as_array(array_rules.infix("/")),
+    n.Ratio: _ratio,
+    n.Power: _power,
+    n.Compare: lambda e, x: _flag(_condition(e, x)),
+    n.Logic: lambda e, x: _flag(_condition(e, x)),
+    n.Where: _where,
+    n.Call: _call,
+    n.Total: _as_array(array_rules.total),
+    n.Previous: _previous,
+    n.At: _at,
+    n.InternalRate: _as_array(array_rules.internal_rate),
+    n.Raw: _raw,
+    n.IsNumber: _is_number,
+    n.Filled: _filled,
+    n.SameText: _same_text,
+    n.CountWord: _as_array(array_rules.count_word),
+    n.CountUsed: _as_array(array_rules.count_used),
+    n.FirstLabel: _first_label,
+    n.Label: _label,
+    n.Choose: _choose,
+}
