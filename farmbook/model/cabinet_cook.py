@@ -6,7 +6,7 @@ from typing import ClassVar
 
 from farmbook.calc.lethality import gap_fall, lethal_rate, time_lost, time_until_close, warming_to_do
 from farmbook.calc.tolerance import SUM_TOLERANCE
-from farmbook.expr.functions import all_of, joined, maximum, minimum, named, negation, ratio, where
+from farmbook.expr.functions import absolute, all_of, joined, maximum, minimum, named, negation, ratio, where
 from farmbook.expr.nodes import Expr, Line, wrap
 from farmbook.model.alike import Alike
 from farmbook.model.axes import STEP
@@ -347,7 +347,7 @@ class SteamerCook(Alike):
     )
     def rows_are_enough(self) -> Expr:
         """What lies past the last row would not be counted. Fine for the steamer not in use."""
-        return if_in_use(self.heat.in_use, self.hours_left_over <= self.hold * SUM_TOLERANCE)
+        return if_in_use(self.heat.in_use, self.hours_left_over <= absolute(self.hold) * SUM_TOLERANCE)
 
 
 class CabinetCook(SteamerCook, words=CABINET):

@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from farmbook.calc.calendar import DAYS_IN_A_WEEK
 from farmbook.calc.loss import cost_per_survivor
-from farmbook.calc.tolerance import SUM_TOLERANCE
-from farmbook.expr.functions import absolute, joined, ratio
+from farmbook.calc.tolerance import is_rounding
+from farmbook.expr.functions import any_of, joined, ratio, where
 from farmbook.expr.nodes import Expr
 from farmbook.model.bag import Bag
 from farmbook.model.crop import Crop
@@ -267,6 +267,12 @@ class GrowingCost(Section):
         """Of all that is spent on growing."""
         return ratio(self.fruiting_spent, self.spent_per_filled)
 
+    @line("Spent in all, that bags left can carry", unit="money/bag_filled")
+    def spent_carried(self) -> Expr:
+        """All of it; 0 where no bag reaches fruiting, since then none is left to carry the cost."""
+        left = self.crop.live_per_filled
+        return where(any_of(left > 0, left < 0), self.spent_per_filled, 0)
+
     @check(
         "Grown cost agrees with the money spent",
         kind="error",
@@ -274,4 +280,4 @@ class GrowingCost(Section):
     )
     def cost_adds_up(self) -> Expr:
         """Worked out twice: carried along from stage to stage, and added up over all bags filled."""
-        return absolute(self.grown_cost_per_filled - self.spent_per_filled) <= SUM_TOLERANCE * self.spent_per_filled
+        return is_rounding(self.grown_cost_per_filled - self.spent_carried, self.filled_cost, self.spent_per_filled)

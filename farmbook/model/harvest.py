@@ -5,8 +5,8 @@ from __future__ import annotations
 from typing import Final
 
 from farmbook.calc.crop import biological_efficiency, efficiency_with_spawn, percent_of_wet_weight
-from farmbook.calc.tolerance import SUM_TOLERANCE
-from farmbook.expr.functions import absolute, all_of, at, joined, ratio, running_sum, total
+from farmbook.calc.tolerance import is_rounding
+from farmbook.expr.functions import all_of, at, joined, ratio, running_sum, total
 from farmbook.expr.nodes import Constant, Expr, wrap
 from farmbook.model.axes import FLUSH
 from farmbook.model.bag import Bag
@@ -198,7 +198,7 @@ class Harvest(Section):
     )
     def picked_adds_up(self) -> Expr:
         """Weight neither comes from nowhere nor vanishes between the pick and the customer."""
-        return absolute(self.picked_unaccounted) <= SUM_TOLERANCE * self.crop.picked_per_filled
+        return is_rounding(self.picked_unaccounted, self.crop.picked_per_filled, self.crop.trimmed_per_filled)
 
     @check(
         "Biological efficiency in all between 20% and 200%",

@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
-from farmbook.calc.tolerance import SUM_TOLERANCE
-from farmbook.expr.functions import absolute, joined, ratio
+from farmbook.calc.tolerance import is_rounding
+from farmbook.expr.functions import joined, ratio
 from farmbook.expr.nodes import Expr
 from farmbook.model.crop import Crop
 from farmbook.model.declare import check, line, uses
@@ -132,6 +132,11 @@ class LostBags(Section):
         picked = self.crop.first_pick_per_live * self.spent_by_opening
         return self.harvest.live_a_week * (picked + self.crop.standing_at_end * self.cost.clearing_cost)
 
+    @line("Spent on bags picked and on bags lost, a week", unit="money/week")
+    def spent_on_either(self) -> Expr:
+        """Must agree with what is spent on growing."""
+        return self.spent_on_good_bags + self.bill_a_week
+
     @check(
         "Money spent is spent on bags picked or bags lost",
         kind="error",
@@ -139,5 +144,4 @@ class LostBags(Section):
     )
     def bags_make_up_the_cost(self) -> Expr:
         """No bag's money is counted twice, and none is left out."""
-        accounted = self.spent_on_good_bags + self.bill_a_week
-        return absolute(accounted - self.spent_a_week) <= SUM_TOLERANCE * self.spent_a_week
+        return is_rounding(self.spent_on_either - self.spent_a_week, self.spent_on_good_bags, self.bill_a_week)

@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import Final
 
 from farmbook.calc.loss import cost_of_a_lost_bag, margin_lost
-from farmbook.calc.tolerance import SUM_TOLERANCE
+from farmbook.calc.tolerance import is_rounding
 from farmbook.calc.worth import (
     LONGEST_LIFE,
     ONE_YEAR,
@@ -15,7 +15,7 @@ from farmbook.calc.worth import (
     equal_share,
     equivalent_annual_cost,
 )
-from farmbook.expr.functions import absolute, any_of, joined, maximum, minimum, named, negation, ratio, sentence
+from farmbook.expr.functions import absolute, joined, maximum, minimum, named, negation, ratio, sentence
 from farmbook.expr.nodes import Constant, Expr
 from farmbook.model.crop import Crop
 from farmbook.model.declare import check, choice, line, number, uses
@@ -27,6 +27,7 @@ from farmbook.model.own_spawn_work import OwnSpawnWork
 from farmbook.model.section import Section
 from farmbook.model.spawn_bought import Spawn
 from farmbook.model.spawn_source import SpawnSource
+from farmbook.model.spawn_supply import SpawnSupply
 from farmbook.sources import (
     ARITHMETIC,
     COMMON_PRACTICE,
@@ -65,6 +66,7 @@ class MakeOrBuy(Section):
     work = uses(OwnSpawnWork)
     growing = uses(GrowingCost)
     lost = uses(LostBags)
+    supply = uses(SpawnSupply)
 
     lab_price = number(
         "Spawn lab: cost, beyond what inoculating needs anyway",
@@ -276,13 +278,17 @@ class MakeOrBuy(Section):
             "Too close to call: let something other than money decide.",
         )
 
+    @line("Spawn: spent on that bag, by the sheet Cost", unit="money/bag_inoculated")
+    def spent_again(self) -> Expr:
+        """What a lost bag costs there, less taking it out, with bought spawn in place of the spawn you chose."""
+        spent = self.lost.cost_in_spawn_run - self.growing.culling_cost
+        return spent - self.supply.cost_per_bag_inoculated + self.spawn.cost_per_bag_inoculated
+
     @check(
         "A lost bag costs the same on the sheets MakeOrBuy and Cost",
         kind="error",
         says="A bag lost in the spawn run costs one thing on the sheet MakeOrBuy and another on the sheet Cost.",
     )
     def lost_bag_agrees(self) -> Expr:
-        """With bought spawn the two are the same bag; with own spawn the sheet Cost has that in it instead."""
-        own = self.spent_on_bag + self.growing.culling_cost
-        apart = absolute(self.lost.cost_in_spawn_run - own)
-        return any_of(self.source.made, apart <= SUM_TOLERANCE * self.lost.cost_in_spawn_run)
+        """With bought spawn in both it is one and the same bag, added up in two ways."""
+        return is_rounding(self.spent_again - self.spent_on_bag, self.spent_on_bag, self.lost.cost_in_spawn_run)

@@ -5,9 +5,9 @@ from __future__ import annotations
 from typing import Final
 
 from farmbook.calc.loss import break_even_loss_gap
-from farmbook.calc.tolerance import SUM_TOLERANCE
+from farmbook.calc.tolerance import is_rounding
 from farmbook.calc.worth import break_even_quantity
-from farmbook.expr.functions import absolute, at, maximum, ratio, running_sum, sentence
+from farmbook.expr.functions import any_of, at, maximum, ratio, running_sum, sentence, where
 from farmbook.expr.nodes import Constant, Expr
 from farmbook.model.axes import EXTRA_LOSS, GENERATION
 from farmbook.model.crop import Crop
@@ -220,6 +220,12 @@ class MakeOrBuyTurn(Section):
         """What the bags of that week would have left, whichever way the spawn fails to come."""
         return self.spawn.bags_inoculated_a_week * self.choice.bag_leaves
 
+    @line("Spawn made: cost a year, by its fixed part and its part for each bag", unit="money/year")
+    def made_again(self) -> Expr:
+        """Must agree with the cost item by item; that cost itself where no bag is inoculated to have a part of it."""
+        bags = self.choice.bags_a_year
+        return where(any_of(bags > 0, bags < 0), self.fixed + self.per_bag * bags, self.choice.made)
+
     @check(
         "Cost of making spawn adds up",
         kind="error",
@@ -227,5 +233,4 @@ class MakeOrBuyTurn(Section):
     )
     def made_adds_up(self) -> Expr:
         """Worked out twice: item by item, and as a fixed sum and so much for each bag."""
-        again = self.fixed + self.per_bag * self.choice.bags_a_year
-        return absolute(again - self.choice.made) <= SUM_TOLERANCE * self.choice.made
+        return is_rounding(self.made_again - self.choice.made, self.fixed, self.choice.made)

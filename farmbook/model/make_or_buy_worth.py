@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from farmbook.calc.tolerance import SUM_TOLERANCE
+from farmbook.calc.tolerance import is_rounding
 from farmbook.calc.worth import (
     ONE_YEAR,
     discount,
@@ -11,7 +11,6 @@ from farmbook.calc.worth import (
     unpaid_share_of_year,
 )
 from farmbook.expr.functions import (
-    absolute,
     all_of,
     internal_rate,
     joined,
@@ -260,12 +259,17 @@ class MakeOrBuyWorth(Section):
         """Years counted fall short of the number typed when it is broken or above ten."""
         return all_of(self.choice.life >= ONE_YEAR, self.years_in_use >= self.choice.life)
 
+    @line("Spawn lab: what making is worth today, as an equal sum a year", unit="money/year", source=NET_PRESENT_VALUE)
+    def worth_a_year(self) -> Expr:
+        """Must agree with what making saves; that saving itself where its life is not whole years, and the two part."""
+        yearly = self.worth_in_all * self.choice.owning_factor
+        return where(self.life_whole, yearly, self.choice.advantage)
+
     @check(
         "Worth of the spawn lab agrees with its yearly cost",
         kind="error",
         says="What making is worth today does not agree with what it saves a year: a formula was changed.",
     )
     def worth_agrees(self) -> Expr:
-        """Worked out twice: from the flows of all years, and as an equal sum a year. With a broken life they differ."""
-        yearly = self.worth_in_all * self.choice.owning_factor
-        return absolute(yearly - self.choice.advantage) <= SUM_TOLERANCE * self.choice.dearer
+        """Worked out twice: from the flows of all years, and as an equal sum a year."""
+        return is_rounding(self.worth_a_year - self.choice.advantage, self.choice.bought, self.choice.made)

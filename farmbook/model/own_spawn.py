@@ -6,6 +6,7 @@ from farmbook.calc.calendar import DAYS_IN_A_WEEK
 from farmbook.calc.spawn import fruiting_places, parents_needed, places_for_spawn, units_needed, units_of_mass
 from farmbook.calc.tolerance import SUM_TOLERANCE
 from farmbook.expr.functions import (
+    absolute,
     any_of,
     joined,
     negation,
@@ -129,7 +130,7 @@ class OwnSpawn(Section):
     def keeps(self) -> Expr:
         """0 where the last of a batch would be older than it keeps: it is then thrown out and paid for all the same."""
         over = self.weeks_lasting * DAYS_IN_A_WEEK - self.shelf_life
-        return over <= SUM_TOLERANCE * self.shelf_life
+        return over <= absolute(self.shelf_life) * SUM_TOLERANCE
 
     @line("Own spawn: whole batches, for each week", unit="spawn_unit/week", axes=(GENERATION,))
     def whole_batches(self) -> Expr:

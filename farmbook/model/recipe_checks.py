@@ -52,7 +52,7 @@ class RecipeChecks(Section):
     def too_wet(self) -> Expr:
         """1 for a recipe whose ingredients bring more water than is wanted."""
         wanted = self.recipe.water_wanted
-        return self.recipe.water_in_ingredients - wanted > wanted * SUM_TOLERANCE
+        return self.recipe.water_in_ingredients - wanted > absolute(wanted) * SUM_TOLERANCE
 
     @line("Weighed out, more or less than the wet mix wanted", unit="share", axes=(RECIPE,), source=ARITHMETIC)
     def mix_gap(self) -> Expr:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from farmbook.calc.heat import steam_made, steam_power
 from farmbook.calc.tolerance import SUM_TOLERANCE
-from farmbook.expr.functions import all_of, any_of, maximum, negation, where
+from farmbook.expr.functions import absolute, all_of, any_of, maximum, negation, where
 from farmbook.expr.nodes import Expr
 from farmbook.model.cabinet import SteamerCost
 from farmbook.model.declare import check, line, number, uses
@@ -66,7 +66,7 @@ class Vessel(SteamerCost, words=VESSEL):
         """It boils water that leaves as steam: driving out the air, weight, bleeder, or simply too much fire."""
         over = self.heat_into_steam - self.heat_kept
         # what is left when all is taken up is rounding, and no water
-        return where(all_of(self.falls_back, over > self.heat_into_steam * SUM_TOLERANCE), over, 0)
+        return where(all_of(self.falls_back, over > absolute(self.heat_into_steam) * SUM_TOLERANCE), over, 0)
 
     @line("Steam let out of the pressure vessel in a load", unit="kg_water/run", source=COMMON_PRACTICE)
     def vent_steam(self) -> Expr:

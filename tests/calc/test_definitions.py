@@ -6,7 +6,7 @@ import numpy as np
 import numpy_financial as npf
 import pytest
 
-from farmbook.calc import crop, electricity, heat, lethality, loss, mixing, spawn, worth
+from farmbook.calc import crop, electricity, heat, lethality, loss, mixing, spawn, tolerance, worth
 from farmbook.units import unit
 from tests.calc import chains
 
@@ -198,3 +198,24 @@ def test_common_practice_at_fifteen_and_twenty_pounds() -> None:
     for pounds, common in ((15, 250), (20, 259)):
         hot = chains.vessel_temperature(float(pounds * psi.size / unit("kPa").size), 0)
         assert hot / float(fahrenheit.size) + 32 == pytest.approx(common, abs=1)
+
+
+@pytest.mark.parametrize("sign", [1, -1])
+@pytest.mark.parametrize(
+    ("difference", "part", "other_part", "rounding"),
+    [
+        (0, 0, 0, True),
+        (1e-10, 1, 0, True),
+        (1e-10, 0, -1, True),
+        (1e-10, 1, -1, True),  # parts that cancel leave their rounding behind
+        (1.9e-9, -1, -1, True),  # a billionth of each part
+        (2.1e-9, -1, -1, False),
+        (2.1e-9, 1, 1, False),
+        (1e-30, 0, 0, False),
+        (900, 1e12, -5, True),
+    ],
+)
+def test_rounding_is_a_share_of_the_size_of_the_parts(
+    sign: int, difference: float, part: float, other_part: float, rounding: bool
+) -> None:
+    assert bool(tolerance.is_rounding(sign * difference, part, other_part)) is rounding

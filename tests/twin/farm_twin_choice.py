@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from tests.twin.farm_twin_ground import ROUNDING, Given, Results, over, same
+from tests.twin.farm_twin_ground import Given, Results, nothing_left, over, same
 
 __all__ = ["make_or_buy", "make_or_buy_turn", "make_or_buy_worth"]
 
@@ -85,10 +85,12 @@ def make_or_buy(given: Given, out: Results) -> Results:
     bag = bag_lost_in_the_run(given, out)
     found: Results = {**bag, **yearly(given, out, bag["lost_bag_cost"]), **owning(given)}
     found |= comparison(found)
-    here = bag["lost_bag_cost"] - bag["margin_lost"]
-    there = out["lost_bags.cost_in_spawn_run"]
-    same_bag = abs(here - there) <= ROUNDING * there
-    found["lost_bag_agrees"] = float(out["spawn_source.made"] == 1 or same_bag)
+    here, there = bag["spent_on_bag"], out["lost_bags.cost_in_spawn_run"]
+    # the sheet Cost has the spawn in use in the bag, here it is always bought
+    other_spawn = out["spawn.cost_per_bag_inoculated"] - out["spawn_supply.cost_per_bag_inoculated"]
+    again = there + other_spawn - out["growing_cost.culling_cost"]
+    found["spent_again"] = again
+    found["lost_bag_agrees"] = nothing_left(again - here, here, there)
     return {f"make_or_buy.{name}": value for name, value in found.items()}
 
 
@@ -211,8 +213,9 @@ def make_or_buy_worth(given: Given, out: Results) -> Results:
     used, money = years_in_use(given), flows(given, out)
     whole = len(used) == given["make_or_buy.life"] and len(used) >= 1
     value = sum(money["worth"])
-    by_payment = over(out["make_or_buy.advantage"], out["make_or_buy.owning_factor"])
-    size = max(abs(value), abs(by_payment), out["make_or_buy.capital"])
+    saved = out["make_or_buy.advantage"]
+    # an equal payment stands for the flows only over a whole number of years
+    by_payment = value * out["make_or_buy.owning_factor"] if whole else saved
     found: Results = {
         **money,
         "worth_in_all": value,
@@ -221,7 +224,8 @@ def make_or_buy_worth(given: Given, out: Results) -> Results:
         **running_sums(out, money),
         "years_in_use": float(len(used)),
         "life_whole": float(whole),
-        "worth_agrees": float(abs(value - by_payment) <= ROUNDING * size),
+        "worth_a_year": by_payment,
+        "worth_agrees": nothing_left(by_payment - saved, out["make_or_buy.bought"], out["make_or_buy.made"]),
     }
     return {f"make_or_buy_worth.{name}": value for name, value in found.items()}
 
@@ -304,13 +308,16 @@ def bad_batches(given: Given, out: Results) -> dict[str, float]:
 def make_or_buy_turn(given: Given, out: Results) -> Results:
     """Where the answer turns."""
     bag = for_each_bag(given, out)
-    again = bag["fixed"] + bag["per_bag"] * out["make_or_buy.bags_a_year"]
     made = out["make_or_buy.made"]
+    # without a bag there is no part for each bag, though hours typed by hand still cost
+    bags = out["make_or_buy.bags_a_year"]
+    again = bag["fixed"] + bag["per_bag"] * bags if bags else made
     found: Results = {
         **bag,
         **paying_from(given, out, bag),
         **loss_table(given, out),
         **bad_batches(given, out),
-        "made_adds_up": float(abs(again - made) <= ROUNDING * max(abs(again), abs(made))),
+        "made_again": again,
+        "made_adds_up": nothing_left(again - made, bag["fixed"], made),
     }
     return {f"make_or_buy_turn.{name}": value for name, value in found.items()}

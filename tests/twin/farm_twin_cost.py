@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from tests.twin.farm_twin_ground import ROUNDING, Given, Results, over
+from tests.twin.farm_twin_ground import Given, Results, nothing_left, over
 
 __all__ = ["growing_cost", "lost_bags"]
 
@@ -83,6 +83,8 @@ def growing_cost(given: Given, out: Results) -> Results:
     money = cohort_money(given, out, one, stages)
     spent = sum(money.values()) / COHORT
     grown = stages["grown_cost_per_live"] * out["crop.live_per_filled"]
+    # with no bag left there is no bag to carry the cost, and nothing to compare
+    carried = spent if out["crop.live_per_filled"] else 0.0
     found = {
         **one,
         **stages,
@@ -93,7 +95,8 @@ def growing_cost(given: Given, out: Results) -> Results:
         **{f"{stage}_spent": each / COHORT for stage, each in money.items() if stage != "filled"},
         **{f"{stage}_share": over(each / COHORT, spent) for stage, each in money.items()},
         "spent_per_filled": spent,
-        "cost_adds_up": float(abs(grown - spent) <= ROUNDING * max(grown, spent)),
+        "spent_carried": carried,
+        "cost_adds_up": nothing_left(grown - carried, *(each / COHORT for each in money.values())),
     }
     return {f"growing_cost.{name}": value for name, value in found.items()}
 
@@ -151,6 +154,7 @@ def lost_bags(given: Given, out: Results) -> Results:
         "spent_a_week": spent,
         "share_of_cost": over(week, spent),
         "spent_on_good_bags": good,
-        "bags_make_up_the_cost": float(abs(week + good - spent) <= ROUNDING * spent),
+        "spent_on_either": week + good,
+        "bags_make_up_the_cost": nothing_left(week + good - spent, *bills.values(), good, spent),
     }
     return {f"lost_bags.{name}": value for name, value in found.items()}

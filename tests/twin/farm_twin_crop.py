@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from tests.twin.farm_twin_ground import ROUNDING, Given, Results, chosen_rows, over, same, spread, whole_up
+from tests.twin.farm_twin_ground import Given, Results, chosen_rows, nothing_left, over, same, spread, whole_up
 
 __all__ = ["crop", "harvest", "spawn"]
 
@@ -235,7 +235,7 @@ def harvest(given: Given, out: Results) -> Results:
         "share_of_wet_weight": over(one, given["bag.wet_fill"]),
         "efficiency_of_all_bags": over(picked, dry),
         "picked_unaccounted": picked - gone,
-        "picked_adds_up": float(abs(picked - gone) <= ROUNDING * picked),
+        "picked_adds_up": nothing_left(picked - gone, picked, gone),
         "efficiency_believable": float(0.2 <= out["crop.efficiency_in_all"] <= 2),
     }
     return {f"harvest.{name}": value for name, value in found.items()}

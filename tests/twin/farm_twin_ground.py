@@ -9,7 +9,9 @@ from typing import Any
 import numpy as np
 import numpy.typing as npt
 
-__all__ = ["ROUNDING", "Given", "Numbers", "Results", "agree", "chosen_rows", "over", "same", "spread", "whole_up"]
+__all__ = ["ROUNDING", "Given", "Numbers", "Results", "agree", "chosen_rows", "nothing_left", "over", "same", "spread",
+    "whole_up",
+]  # fmt: skip
 
 Given = Mapping[str, Any]
 Results = dict[str, Any]
@@ -39,6 +41,11 @@ def whole_up(amount: float) -> float:
 def agree(one: float, other: float) -> bool:
     """Whether two sums are the same but for rounding."""
     return abs(one - other) <= ROUNDING * max(abs(one), abs(other))
+
+
+def nothing_left(difference: float, *parts: float) -> float:
+    """1 where a sum that should come to nothing does, but for rounding of its parts, whatever their signs."""
+    return float(abs(difference) <= ROUNDING * max(abs(part) for part in parts))
 
 
 def chosen_rows(given: Given) -> list[int]:

@@ -1,0 +1,71 @@
+"""The plausible farm with some inputs changed, and what its checks say, with a figure of the book falsified if wanted."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+from functools import cache
+from typing import Any, Final
+
+import numpy as np
+
+from farmbook.expr.axis import Axis
+from farmbook.expr.lower import lower
+from farmbook.expr.nodes import Line, Multiply, Raw, RawInput
+from farmbook.interpret.numbers import Array, Cells, Engine
+from farmbook.model.axes import INGREDIENT, RECIPE
+from farmbook.results import whole_farm
+from farmbook.units import unit
+from tests.twin.edge_farms import INGREDIENTS, PLAUSIBLE, RECIPES, changes_of
+from tests.twin.farms import Farm, axis_sizes, cells_of, farm_of
+
+__all__ = ["Typed", "checks", "farm", "verdicts"]
+
+Typed = Mapping[str, Any]
+"""Values by the dotted names of the inputs, in their declared units; None is a cleared cell."""
+
+NAMES: Final = {"recipe.ingredients": (INGREDIENT, INGREDIENTS), "recipe.recipes": (RECIPE, RECIPES)}
+
+
+def checks() -> dict[str, Line]:
+    """Every check of the book by its name, and the line that puts it in words."""
+    return {check.name: says for check, says in whole_farm().checks.items()}
+
+
+def farm(typed: Typed) -> Farm:
+    """The plausible farm with these values typed; names of ingredients and recipes may be among them."""
+    names: dict[Axis, Sequence[str]] = {axis: typed.get(name, usual) for name, (axis, usual) in NAMES.items()}
+    changes = changes_of({name: value for name, value in typed.items() if name not in NAMES})
+    return farm_of({**PLAUSIBLE, **changes}, names)
+
+
+def verdicts(
+    farms: Sequence[Farm], slips: Sequence[Mapping[str, float]] = (), system: str = "metric"
+) -> dict[str, Any]:
+    """The result of every check and its words, farm by farm; `slips` multiplies some lines of each farm by a factor."""
+    lines = tuple(sorted({name for each in slips for name in each}))
+    sizes = tuple(sorted(axis_sizes(farms[0].names).items(), key=lambda each: each[0].order))
+    found, slip_cells = engine(system, sizes, lines)
+    cells = cells_of(farms, system)
+    for name, cell in slip_cells.items():
+        factors = np.asarray([each.get(name, 1.0) for each in slips])
+        cells[cell] = Cells(factors, np.full(factors.shape, "", dtype=object))
+    values = found.run(cells)
+    every = {line.name: values[line] for pair in whole_farm().checks.items() for line in pair}
+    return {name: _each(value, len(farms)) for name, value in every.items()}
+
+
+def _each(value: Array, count: int) -> Array:
+    return np.broadcast_to(value, (count,))
+
+
+@cache
+def engine(
+    system: str, sizes: tuple[tuple[Axis, int], ...], slips: tuple[str, ...]
+) -> tuple[Engine, dict[str, RawInput]]:
+    """The whole farm, the lines named multiplied by what stands in a cell of their own."""
+    cells = {name: RawInput(f"slip.{name}", name, "number", unit("1"), ()) for name in slips}
+    roots = {line: lower(line, system) for line in whole_farm().lines}
+    for line in list(roots):
+        if line.name in cells:
+            roots[line] = Multiply(roots[line], Raw(cells[line.name]))
+    return Engine(roots, dict(sizes), system), cells

@@ -1,0 +1,300 @@
+"""The words beside each input, against what they should be: no rule of the model is used to say which.
+
+Held in the engine for every input of the plausible farm, in both unit systems, and in a book recalculated by a
+spreadsheet engine.
+"""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Callable, Iterator
+from pathlib import Path
+from typing import Any, Final
+
+import numpy as np
+import pytest
+
+from farmbook.expr.axis import Axis
+from farmbook.expr.nodes import RawInput
+from farmbook.expr.walk import ordered_axes
+from farmbook.interpret.numbers import Array, Cells
+from farmbook.model.axes import RECIPE
+from farmbook.model.declare import Choice, NumberInput, TextInput
+from farmbook.model.section import Bound
+from farmbook.output import build_bytes
+from farmbook.results import compute, load_scenario, whole_farm
+from tests.checks.farms import farm
+from tests.engines.cells import Book, Cell, Entry
+from tests.engines.formualizer_engine import FormualizerBook
+from tests.live.edits import Edit, LiveBook
+from tests.twin.farms import axis_sizes, cells_of, engine
+
+SYSTEMS: Final = ("metric", "us")
+SCENARIOS: Final = sorted((Path(__file__).parents[2] / "scenarios").glob("*.toml"))
+
+BELOW, FINE, ABOVE = "below the usual range", "ok", "above the usual range"
+NO_NUMBER, NOT_FILLED, SPARE = "not a number: counted as zero", "not filled in", "spare row"
+NOT_LISTED = "not one of the words in the list"
+
+
+def beside(limit: float, side: int) -> float:
+    """A number next to a limit, a millionth away."""
+    return limit + side * 1e-6 * max(abs(limit), 1)
+
+
+TYPED: Final[dict[str, tuple[Callable[[float, float], Entry], str, str]]] = {
+    "far below": (lambda low, _: low - 1e6, BELOW, BELOW),
+    "just below": (lambda low, _: beside(low, -1), BELOW, BELOW),
+    "at the lower limit": (lambda low, _: low, FINE, FINE),
+    "just above the lower limit": (lambda low, _: beside(low, 1), FINE, FINE),
+    "between": (lambda low, high: (low + high) / 2, FINE, FINE),
+    "just below the upper limit": (lambda _, high: beside(high, -1), FINE, FINE),
+    "at the upper limit": (lambda _, high: high, FINE, FINE),
+    "just above": (lambda _, high: beside(high, 1), ABOVE, ABOVE),
+    "far above": (lambda _, high: high + 1e6, ABOVE, ABOVE),
+    "nothing": (lambda _low, _high: None, NO_NUMBER, NOT_FILLED),
+    "words": (lambda _low, _high: "no idea", NO_NUMBER, NOT_FILLED),
+    "digits typed as text": (lambda _low, _high: "12", NO_NUMBER, NOT_FILLED),
+}
+"""What is typed between two limits; what stands beside it where a number is required, and where it is optional."""
+
+
+def number_inputs() -> list[tuple[NumberInput, Bound]]:
+    """Every number of the farm."""
+    return [(each, bound) for each, bound in whole_farm().inputs.items() if isinstance(each, NumberInput)]
+
+
+def kind(declared: NumberInput) -> tuple[str, bool]:
+    """How the cells of an input lie, and whether they may stay empty."""
+    lie = " by ".join("named" if axis.named else "fixed" for axis in ordered_axes(declared.axes))
+    return lie or "single", declared.optional
+
+
+def test_every_kind_of_number_is_among_them() -> None:
+    assert {kind(declared) for declared, _ in number_inputs()} == {
+        ("single", False),
+        ("single", True),
+        ("named", False),
+        ("named", True),
+        ("fixed", False),
+        ("fixed", True),
+        ("named by named", False),
+        ("named by fixed", False),
+    }
+
+
+def plausible_cells(system: str) -> dict[RawInput, Cells]:
+    return cells_of([farm({})], system)
+
+
+def words_of(bound: Bound, cells: dict[RawInput, Cells], system: str) -> Array:
+    """The flags of one input as the engine finds them."""
+    assert bound.flag is not None
+    return all_words(cells, system)[bound.flag.name]
+
+
+def all_words(cells: dict[RawInput, Cells], system: str) -> dict[str, Array]:
+    sizes = tuple(sorted(axis_sizes(farm({}).names).items(), key=lambda each: each[0].order))
+    values = engine(system, sizes).run(cells)
+    return {line.name: np.asarray(value[0]) for line, value in values.items() if line.kind == "flag"}
+
+
+def filled(shape: tuple[int, ...], value: Entry) -> Cells:
+    """The same thing typed into all cells of an input."""
+    number = float(value) if isinstance(value, float | int) else math.nan
+    return Cells(np.full(shape, number), np.full(shape, "" if value is None else str(value), dtype=object))
+
+
+def limits(bound: Bound, cells: dict[RawInput, Cells]) -> tuple[float, float]:
+    """The usual range as the cells show it."""
+    assert bound.low is not None
+    assert bound.high is not None
+    return float(cells[bound.low].numbers.ravel()[0]), float(cells[bound.high].numbers.ravel()[0])
+
+
+def in_rows(axes: tuple[Axis, ...], names: dict[Axis, Any], word: str) -> Array:
+    """The word in every cell of rows and columns that have a name; the others are spare."""
+    found = np.full(tuple(len(names[axis]) if axis.named else len(axis.members) for axis in axes), word, dtype=object)
+    for place, axis in enumerate(axes):
+        for row, name in enumerate(names[axis] if axis.named else ()):
+            if name == "":
+                found[(slice(None),) * place + (row,)] = SPARE
+    return found
+
+
+@pytest.mark.parametrize("system", SYSTEMS)
+@pytest.mark.parametrize("state", TYPED)
+def test_numbers(state: str, system: str) -> None:
+    typed, required, optional = TYPED[state]
+    cells, names = plausible_cells(system), dict(farm({}).names)
+    for _, bound in number_inputs():
+        cells[bound.cell] = filled(cells[bound.cell].numbers.shape, typed(*limits(bound, cells)))
+    found = all_words(cells, system)
+    for declared, bound in number_inputs():
+        wanted = in_rows(ordered_axes(declared.axes), names, optional if declared.optional else required)
+        assert bound.flag is not None
+        assert found[bound.flag.name].tolist() == wanted.tolist(), declared.dotted
+
+
+LIMITS: Final[tuple[tuple[Entry, Entry, float, str], ...]] = (
+    (5, 5, 5, FINE),
+    (5, 5, 4.9, BELOW),
+    (5, 5, 5.1, ABOVE),
+    (-20, -10, -15, FINE),
+    (-20, -10, 0, ABOVE),
+)
+CLEARED: Final[tuple[tuple[Entry, Entry, float, str], ...]] = (
+    (None, 3, 0, FINE),
+    (None, 3, -0.1, BELOW),
+    (-3, None, 0, FINE),
+    (-3, None, 0.1, ABOVE),
+)
+"""Limits typed, a value, and its words; in a spreadsheet a cleared limit is zero (no book is built with one)."""
+
+
+def wage() -> tuple[Bound, RawInput, RawInput]:
+    """One input, and the cells of its limits."""
+    bound = next(bound for declared, bound in number_inputs() if declared.dotted == "farm.wage")
+    assert bound.low is not None
+    assert bound.high is not None
+    return bound, bound.low, bound.high
+
+
+@pytest.mark.parametrize(("low", "high", "value", "words"), LIMITS)
+def test_limits_are_read_from_their_cells(low: Entry, high: Entry, value: float, words: str) -> None:
+    bound, least, most = wage()
+    cells = plausible_cells("metric")
+    cells |= {bound.cell: filled((1,), value), least: filled((1,), low), most: filled((1,), high)}
+    assert str(words_of(bound, cells, "metric")) == words
+
+
+# Words picked
+
+
+def picks() -> list[tuple[TextInput, Bound]]:
+    """Every choice, and every name to be picked out of a list."""
+    return [
+        (each, bound)
+        for each, bound in whole_farm().inputs.items()
+        if isinstance(each, Choice) or (isinstance(each, TextInput) and each.picks is not None)
+    ]
+
+
+def words_to_pick(declared: TextInput, lists: dict[Axis, Any]) -> Iterator[tuple[Entry, str]]:
+    """What may be typed into an input that picks, and what stands beside it then."""
+    options = declared.options if isinstance(declared, Choice) else lists[declared.picks or RECIPE]
+    for option in options:
+        if option:
+            yield option, FINE
+            yield option.upper(), FINE
+            yield option.swapcase(), FINE
+            yield option[:-1], NOT_LISTED
+            yield option + "s", NOT_LISTED
+    yield None, NOT_LISTED
+    yield "no such thing", NOT_LISTED
+    yield 3.0, NOT_LISTED
+
+
+def test_there_are_choices_and_members() -> None:
+    assert {isinstance(declared, Choice) for declared, _ in picks()} == {True, False}
+
+
+@pytest.mark.parametrize("declared", [declared for declared, _ in picks()], ids=lambda each: each.dotted)
+def test_words_picked(declared: TextInput) -> None:
+    bound = whole_farm().inputs[declared]
+    cases = list(words_to_pick(declared, dict(farm({}).names)))
+    for typed, words in cases:
+        cells = plausible_cells("metric")
+        cells[bound.cell] = filled((1,), typed)
+        assert str(words_of(bound, cells, "metric")) == words, typed
+
+
+@pytest.mark.parametrize(
+    ("recipes", "chosen", "words"),
+    [
+        (("Lean", "Rich", ""), "lean", FINE),
+        (("Lean", "LEAN", ""), "lean", NOT_LISTED),
+        (("Lean", "Lean", "Lean"), "Lean", NOT_LISTED),
+        (("", "Lean", ""), "Lean", FINE),
+        (("Lean", "", ""), "", NOT_LISTED),
+        (("", "", ""), "Lean", NOT_LISTED),
+    ],
+)
+def test_a_name_is_picked_only_where_exactly_one_row_has_it(recipes: tuple[str, ...], chosen: str, words: str) -> None:
+    cells = cells_of([farm({"recipe.recipes": recipes, "recipe.chosen_recipe": chosen})], "metric")
+    bound = next(bound for declared, bound in picks() if declared.dotted == "recipe.chosen_recipe")
+    assert str(words_of(bound, cells, "metric")) == words
+
+
+# The same in a recalculated book
+
+
+def places(live: LiveBook, bound: Bound) -> Iterator[tuple[Edit, bool]]:
+    """The first cell of an input and, where it has them, cells of spare rows; and whether a cell is spare."""
+    sizes, rows = live.computed.scenario.sizes, live.computed.scenario.rows
+    axes = ordered_axes(bound.cell.axes)
+    first = tuple(0 for _ in axes)
+    yield Edit(bound.cell, first, None), False
+    for place, axis in enumerate(axes):
+        if axis.named and len(rows[axis]) < sizes[axis]:
+            yield Edit(bound.cell, (*first[:place], len(rows[axis]), *first[place + 1 :]), None), True
+
+
+def flag_place(live: LiveBook, bound: Bound, index: tuple[int, ...]) -> tuple[str, str]:
+    """Where the words beside a cell stand."""
+    assert bound.flag is not None
+    shape = tuple(live.computed.scenario.sizes[axis] for axis in ordered_axes(bound.flag.axes))
+    number = int(np.ravel_multi_index(index, shape)) if index else 0
+    return next(cell for cell, member in live.places[bound.flag] if member == number)
+
+
+@pytest.fixture(params=SCENARIOS, ids=lambda path: path.stem)
+def opened(request: pytest.FixtureRequest, tmp_path: Path) -> Iterator[tuple[LiveBook, Book]]:
+    """A shipped scenario's book, held open in a spreadsheet engine."""
+    live = LiveBook(compute(load_scenario(request.param)))
+    path = tmp_path / "book.xlsx"
+    path.write_bytes(build_bytes(live.computed))
+    with FormualizerBook(path) as book:
+        yield live, book
+
+
+def test_a_recalculated_book_says_the_same_of_numbers(opened: tuple[LiveBook, Book]) -> None:
+    live, book = opened
+    cells = dict(live.computed.scenario.cells)
+    for state, (typed, required, optional) in TYPED.items():
+        wanted: dict[Cell, str] = {}
+        for declared, bound in number_inputs():
+            for edit, spare in places(live, bound):
+                book.set(*live.place(edit), typed(*limits(bound, cells)))
+                word = optional if declared.optional else required
+                wanted[flag_place(live, bound, edit.index)] = SPARE if spare else word
+        assert SPARE in wanted.values()
+        assert book.read(wanted) == wanted, state
+
+
+def test_a_recalculated_book_says_the_same_of_words(opened: tuple[LiveBook, Book]) -> None:
+    live, book = opened
+    for declared, bound in picks():
+        place, beside_it = live.place(Edit(bound.cell, (), None)), flag_place(live, bound, ())
+        for typed, words in words_to_pick(declared, named_rows(live)):
+            book.set(*place, typed)
+            assert book.read([beside_it]) == {beside_it: words}, f"{declared.dotted}: {typed}"
+
+
+def test_a_recalculated_book_reads_limits_from_their_cells(opened: tuple[LiveBook, Book]) -> None:
+    live, book = opened
+    bound, *limit_cells = wage()
+    beside_it = flag_place(live, bound, ())
+    for low, high, value, words in (*LIMITS, *CLEARED):
+        for cell, typed in zip((bound.cell, *limit_cells), (value, low, high), strict=True):
+            book.set(*live.place(Edit(cell, (), None)), typed)
+        assert book.read([beside_it]) == {beside_it: words}, (low, high, value)
+
+
+def named_rows(live: LiveBook) -> dict[Axis, list[str]]:
+    """The names in each list of the book."""
+    model = live.computed.model
+    return {
+        axis: [str(name) for name in live.computed.scenario.cells[lines.names].texts.ravel()]
+        for axis, lines in model.axes.items()
+    }
