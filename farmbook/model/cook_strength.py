@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import Final
 
 from farmbook.calc.lethality import cooked_in_step, core_by_gap, late_gap, lethal_rate
-from farmbook.expr.functions import at, minimum, named, previous, running_sum, starting
+from farmbook.expr.functions import at, exponential, minimum, named, previous, running_sum, starting
 from farmbook.expr.nodes import Constant, Expr
 from farmbook.model.axes import STEP
 from farmbook.model.declare import LineOf, line, number, uses
@@ -21,6 +21,7 @@ __all__ = [
     "REFERENCE",
     "LethalRates",
     "at_the_end",
+    "begin",
     "clock",
     "cooked_so_far",
     "core",
@@ -175,14 +176,19 @@ def core_after(chamber: Expr, first_gap: Expr, lateness: Expr, rate: Expr, time:
     return core_by_gap(chamber, first_gap, late_gap(lateness, rate, time))
 
 
+def begin(chamber: Expr, first_gap: Expr, lateness: Expr) -> Expr:
+    """Temperature in the middle of the coldest bag when the chamber reaches its temperature, in degC."""
+    return core_by_gap(chamber, first_gap, exponential(minimum(lateness, 0)))
+
+
 def core(start: Expr, after: Expr) -> Expr:
-    """The column of that temperature; it opens with the temperature of the bag when loaded."""
+    """The column of that temperature; it opens with the middle of the bag when the chamber is at temperature."""
     return starting(start, after)
 
 
-def rate_of_core(start_rate: Expr, core: Expr, z_value: Expr) -> Expr:
-    """The column of how much a moment counts for; it opens with that of the bag when loaded."""
-    return starting(start_rate, lethal_rate(core, named(REFERENCE), z_value))
+def rate_of_core(start: Expr, core: Expr, z_value: Expr) -> Expr:
+    """The column of how much a moment counts for; `start` is the middle of the bag at its opening."""
+    return starting(lethal_rate(start, named(REFERENCE), z_value), lethal_rate(core, named(REFERENCE), z_value))
 
 
 def cooked_so_far(rate: Expr, held: Expr) -> Expr:
