@@ -76,10 +76,16 @@ HOT: Final = Constant(
 )
 
 
-def _core(temperature: float, words: str) -> Constant:
-    name = f"core_at_{words.partition(' degF')[0].rpartition('(')[2]}f"
+def _core(fahrenheit: int) -> Constant:
+    """Whole degrees F, as logs are read; the label says the same temperature in degC to a hundredth."""
+    temperature = (fahrenheit - 32) / 1.8
+    words = f"{round(temperature, 2):g} degC ({fahrenheit} degF)"
     return Constant(
-        temperature, name, label=f"Core temperature of the table: {words}", unit=unit("degC"), source=ARITHMETIC.key
+        temperature,
+        f"core_at_{fahrenheit}f",
+        label=f"Core temperature of the table: {words}",
+        unit=unit("degC"),
+        source=ARITHMETIC.key,
     )
 
 
@@ -109,16 +115,7 @@ def _words(core: Constant) -> str:
     return core.label.partition(": ")[2]
 
 
-CORES: Final = (
-    _core(87.8, "87.8 degC (190 degF)"),
-    _core(93.3, "93.3 degC (200 degF)"),
-    _core(96.1, "96.1 degC (205 degF)"),
-    _core(98, "98 degC (208 degF)"),
-    _core(100, "100 degC (212 degF)"),
-    _core(115.6, "115.6 degC (240 degF)"),
-    _core(121.1, "121.1 degC (250 degF)"),
-    _core(126.1, "126.1 degC (259 degF)"),
-)
+CORES: Final = tuple(_core(fahrenheit) for fahrenheit in (190, 200, 205, 208, 212, 240, 250, 259))
 CORE_190, CORE_200, CORE_205, CORE_208, CORE_212, CORE_240, CORE_250, CORE_259 = CORES
 
 

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Mapping
 from math import exp, factorial, log, pi
 from typing import Any, Final
@@ -33,6 +34,7 @@ from farmbook.model.vessel_cook import VesselCook
 from farmbook.model.vessel_heat import VesselHeat
 from farmbook.model.vessel_run import VesselRun
 from farmbook.model.vessel_steam import VesselSteam
+from farmbook.results import whole_farm
 from tests.model.cook_case import ENDS, HOT_AT_ONCE, IN_USE, PLACES, different_lines, failing, single, vessel_at, worked
 from tests.model.helpers import evaluate, in_metric
 
@@ -45,10 +47,8 @@ PSI: Final = 6.894757293168
 @pytest.mark.parametrize(
     ("line_name", "printed"),
     [
-        # from the table of lethal rates at 121.1 degC, z 10: 98 degC 0.004898, 100 degC 0.007762
-        ("lethal_rates.at_208f", 0.004898),
+        # from the table of lethal rates at 121.1 degC, z 10: 100 degC 0.007762
         ("lethal_rates.at_212f", 0.007762),
-        ("lethal_rates.at_250f", 1.0),
     ],
 )
 def test_what_an_hour_counts_for_is_the_rate_in_print(line_name: str, printed: float) -> None:
@@ -59,8 +59,25 @@ def test_what_an_hour_counts_for_in_degrees_f() -> None:
     """The canning form of the table, reference 250 degF and z 18 degF: 0.0017, 0.0077 and 0.2783 in print."""
     found = worked(system="us")
     for line_name, printed in (("at_200f", 0.0017), ("at_212f", 0.0077), ("at_240f", 0.2783)):
-        # 115.6 degC is 240.08 degF and 121.1 degC is 249.98 degF: together 1.3% more
-        assert found[f"lethal_rates.{line_name}"] / 3600 == pytest.approx(printed, rel=0.014, abs=5e-5)
+        # 121.1 degC is 249.98 degF: 0.26% more
+        assert found[f"lethal_rates.{line_name}"] / 3600 == pytest.approx(
+            printed * 10 ** (0.02 / 18), rel=2e-4, abs=5e-5
+        )
+
+
+@pytest.mark.parametrize("system", ["us", "metric"])
+def test_a_row_counts_for_the_temperature_that_its_label_names(system: str) -> None:
+    """Worked from the degrees F in the label; those in degC beside them say the same to a hundredth."""
+    found = worked(system=system)
+    for core in cook_strength.CORES:
+        named = re.fullmatch(r".*: ([0-9.]+) degC \(([0-9]+) degF\)", core.label)
+        assert named is not None
+        celsius, fahrenheit = float(named[1]), int(named[2])
+        assert celsius == pytest.approx((fahrenheit - 32) / 1.8, abs=0.005)
+        exact = 3600 * 10 ** ((fahrenheit - 32) / 18 - 12.11)
+        assert found[f"lethal_rates.at_{fahrenheit}f"] == pytest.approx(exact, rel=1e-9)
+        line = next(each for each in whole_farm().lines if each.name == f"lethal_rates.at_{fahrenheit}f")
+        assert f"{named[1]} degC ({fahrenheit} degF)" in line.label
 
 
 def test_boiling_water_is_the_reference_of_the_second_table() -> None:

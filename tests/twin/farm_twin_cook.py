@@ -14,8 +14,8 @@ ROWS = 192
 CLOSE, FAR = 1.0, 3.0
 MARK = (190 - 32) / 1.8
 PROBED = (150, 180, 190)
-LETHAL_ROWS = {190: 87.8, 200: 93.3, 205: 96.1, 208: 98.0, 212: 100.0, 240: 115.6, 250: 121.1, 259: 126.1}
-"""Temperatures of the table of rates: degF in the names of its lines, degC as they are counted."""
+LETHAL_ROWS = {fahrenheit: (fahrenheit - 32) / 1.8 for fahrenheit in (190, 200, 205, 208, 212, 240, 250, 259)}
+"""Temperatures of the table of rates: degF in the names of its lines, and the same in degC."""
 
 
 def counts_for(celsius: float, z: float) -> float:
