@@ -37,6 +37,7 @@ __all__ = [
     "heat_to_supply",
     "heat_up_time",
     "hold_power",
+    "hours_of_loss",
     "power_left",
     "round_wall",
     "sensible_heat",
@@ -289,13 +290,22 @@ def hold_power(standing_loss: Operand, efficiency: Operand) -> Operand:
     return ratio(standing_loss, efficiency)
 
 
-def energy_of_run(power: Operand, heat_up_time: Operand, hold_power: Operand, hold_time: Operand) -> Operand:
-    """Energy drawn by one load: full power while heating, hold power after. Efficiency is in it already.
+def hours_of_loss(heat_up_time: Operand, hold_time: Operand) -> Operand:
+    """Hours at hold in which as much is lost as in a whole load: the mean loss while heating up, all of it at hold.
 
-    Units: power [kW], heat_up_time [h], hold_power [kW], hold_time [h]; gives [kW*h].
+    Units: heat_up_time [h], hold_time [h]; gives [h].
+    Source: common_practice.
+    """
+    return heat_up_time * HEAT_UP_LOSS_SHARE + hold_time
+
+
+def energy_of_run(heat_to_supply: Operand, heat_lost: Operand, efficiency: Operand) -> Operand:
+    """Energy drawn by one load: what the steam must bring and what is lost meanwhile, over the share that gets into it.
+
+    Units: heat_to_supply [kJ], heat_lost [kJ], efficiency [1]; gives [kJ].
     Source: arithmetic.
     """
-    return power * heat_up_time + hold_power * hold_time
+    return ratio(heat_to_supply + heat_lost, efficiency)
 
 
 def feed_water(energy: Operand, efficiency: Operand, steam: Operand, feed: Operand) -> Operand:

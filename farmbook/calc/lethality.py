@@ -23,11 +23,13 @@ __all__ = [
     "core_by_gap",
     "gap_fall",
     "late_gap",
+    "lateness_after_rise",
     "lateness_by_reading",
     "lateness_by_shape",
     "lethal_rate",
     "measured_rate",
     "remaining_gap",
+    "rise_fall",
     "slab_rate",
     "time_lost",
     "time_until_close",
@@ -131,6 +133,26 @@ def lateness_by_shape(lag_factor: Operand) -> Operand:
     Source: heat_conduction.
     """
     return natural_log(lag_factor)
+
+
+def rise_fall(warming: Operand) -> Operand:
+    """How many times smaller the gap is because the heat around rose evenly over a time, and not all at once at its end.
+
+    `warming` is the rate times that time. What a block does after many small steps is what it does after each of them,
+    added up (superposition): the gap is the mean of exp(-warming) over the rise. 1 for a rise that takes no time.
+    Units: warming [1]; gives [1].
+    Source: heat_conduction.
+    """
+    return ratio(warming, 1 - exponential(-warming), otherwise=1)
+
+
+def lateness_after_rise(lateness: Operand, rise_fall: Operand) -> Operand:
+    """How late the middle starts, counted from the end of an even rise of the heat around; below zero if it started before.
+
+    Units: lateness [1], rise_fall [1]; gives [1].
+    Source: heat_conduction.
+    """
+    return lateness - natural_log(rise_fall)
 
 
 def lateness_by_reading(rate: Operand, time: Operand, fall: Operand) -> Operand:

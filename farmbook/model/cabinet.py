@@ -5,7 +5,7 @@ from __future__ import annotations
 from farmbook.calc.calendar import MONTHS_IN_A_YEAR
 from farmbook.calc.electricity import demand_charge_per_run
 from farmbook.calc.fuel import NATURAL_GAS_HEAT, PROPANE_HEAT, heat_in_fuel
-from farmbook.calc.heat import HEAT_UP_LOSS_SHARE, feed_water, fuel_used
+from farmbook.calc.heat import feed_water, fuel_used
 from farmbook.calc.mixing import WATER_DENSITY
 from farmbook.calc.own_figure import FAR_FROM_WORKED, difference_from_worked
 from farmbook.expr.functions import absolute, all_of, joined, named, ratio, where
@@ -190,15 +190,10 @@ class SteamerCost(Alike):
 
     # Water
 
-    @line("Hours of full standing loss in a load of the {}", unit="h/run", source=COMMON_PRACTICE)
-    def hours_of_loss(self) -> Expr:
-        """All of the hold, and half of the heat-up."""
-        return self.run.heat_up_time * HEAT_UP_LOSS_SHARE + self.run.hold_time
-
     @line("Steam lost by the vent of the {} in a load", unit="kg_water/run", source=COMMON_PRACTICE)
     def vent_steam(self) -> Expr:
         """All through the hold, and half as much while heating up."""
-        return self.heat.vent_flow * self.hours_of_loss
+        return self.heat.vent_flow * self.run.hours_of_loss
 
     @line("Water boiled in a load of the {}, if condensed steam drains away", unit="kg_water/run")
     def water_boiled(self) -> Expr:

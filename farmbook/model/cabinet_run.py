@@ -5,7 +5,7 @@ from __future__ import annotations
 from farmbook.calc.calendar import HOURS_IN_A_WEEK
 from farmbook.calc.electricity import continuous_current, single_phase_current, three_phase_current
 from farmbook.calc.fuel import usual_efficiency
-from farmbook.calc.heat import energy_of_run, heat_up_time, hold_power, power_left, steam_power
+from farmbook.calc.heat import energy_of_run, heat_up_time, hold_power, hours_of_loss, power_left, steam_power
 from farmbook.calc.own_figure import difference_from_worked
 from farmbook.calc.timetable import days_of_a_load, loads_by_days, loads_by_hours, loads_by_the_week
 from farmbook.expr.functions import all_of, minimum, named, ratio, where
@@ -140,10 +140,23 @@ class SteamerRun(Alike):
         """A small part of the nameplate: holding is cheap beside heating up."""
         return hold_power(self.heat.standing_loss, self.efficiency)
 
+    @line("Hours of full standing loss in a load of the {}", unit="h/run", source=COMMON_PRACTICE)
+    def hours_of_loss(self) -> Expr:
+        """All of the hold, and half of the heat-up as worked out."""
+        return hours_of_loss(self.worked_heat_up_time, self.hold_time)
+
+    @line("Heat lost by a load of the {}", unit="kWh/run")
+    def heat_lost(self) -> Expr:
+        """By walls and vent."""
+        return self.heat.standing_loss * self.hours_of_loss
+
     @line("Energy of a load of the {}, as worked out", unit="kWh/run")
     def worked_energy(self) -> Expr:
-        """Full power while heating up, then the power drawn at hold. What generator or burner loses is in it."""
-        return energy_of_run(self.power, self.heat_up_time, self.hold_power, self.hold_time)
+        """What the steam must bring and what is lost meanwhile, over the share that gets into the steam.
+
+        Hours from cold that you typed move only the clock.
+        """
+        return energy_of_run(self.heat.heat_to_supply, self.heat_lost, self.efficiency)
 
     @line("Work to load and unload the {}", unit="person_hour/run")
     def handling_hours(self) -> Expr:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import Final
 
 from farmbook.calc.lethality import cooked_in_step, core_by_gap, late_gap, lethal_rate
-from farmbook.expr.functions import at, minimum, named, previous, running_sum, starting
+from farmbook.expr.functions import at, exponential, minimum, named, previous, running_sum, starting
 from farmbook.expr.nodes import Constant, Expr
 from farmbook.model.axes import STEP
 from farmbook.model.declare import LineOf, line, number, uses
@@ -21,6 +21,7 @@ __all__ = [
     "REFERENCE",
     "LethalRates",
     "at_the_end",
+    "begin",
     "clock",
     "cooked_so_far",
     "core",
@@ -75,10 +76,16 @@ HOT: Final = Constant(
 )
 
 
-def _core(temperature: float, words: str) -> Constant:
-    name = f"core_at_{words.partition(' degF')[0].rpartition('(')[2]}f"
+def _core(fahrenheit: int) -> Constant:
+    """Whole degrees F, as logs are read; the label says the same temperature in degC to a hundredth."""
+    temperature = (fahrenheit - 32) / 1.8
+    words = f"{round(temperature, 2):g} degC ({fahrenheit} degF)"
     return Constant(
-        temperature, name, label=f"Core temperature of the table: {words}", unit=unit("degC"), source=ARITHMETIC.key
+        temperature,
+        f"core_at_{fahrenheit}f",
+        label=f"Core temperature of the table: {words}",
+        unit=unit("degC"),
+        source=ARITHMETIC.key,
     )
 
 
@@ -108,16 +115,7 @@ def _words(core: Constant) -> str:
     return core.label.partition(": ")[2]
 
 
-CORES: Final = (
-    _core(87.8, "87.8 degC (190 degF)"),
-    _core(93.3, "93.3 degC (200 degF)"),
-    _core(96.1, "96.1 degC (205 degF)"),
-    _core(98, "98 degC (208 degF)"),
-    _core(100, "100 degC (212 degF)"),
-    _core(115.6, "115.6 degC (240 degF)"),
-    _core(121.1, "121.1 degC (250 degF)"),
-    _core(126.1, "126.1 degC (259 degF)"),
-)
+CORES: Final = tuple(_core(fahrenheit) for fahrenheit in (190, 200, 205, 208, 212, 240, 250, 259))
 CORE_190, CORE_200, CORE_205, CORE_208, CORE_212, CORE_240, CORE_250, CORE_259 = CORES
 
 
@@ -175,14 +173,19 @@ def core_after(chamber: Expr, first_gap: Expr, lateness: Expr, rate: Expr, time:
     return core_by_gap(chamber, first_gap, late_gap(lateness, rate, time))
 
 
+def begin(chamber: Expr, first_gap: Expr, lateness: Expr) -> Expr:
+    """Temperature in the middle of the coldest bag when the chamber reaches its temperature, in degC."""
+    return core_by_gap(chamber, first_gap, exponential(minimum(lateness, 0)))
+
+
 def core(start: Expr, after: Expr) -> Expr:
-    """The column of that temperature; it opens with the temperature of the bag when loaded."""
+    """The column of that temperature; it opens with the middle of the bag when the chamber is at temperature."""
     return starting(start, after)
 
 
-def rate_of_core(start_rate: Expr, core: Expr, z_value: Expr) -> Expr:
-    """The column of how much a moment counts for; it opens with that of the bag when loaded."""
-    return starting(start_rate, lethal_rate(core, named(REFERENCE), z_value))
+def rate_of_core(start: Expr, core: Expr, z_value: Expr) -> Expr:
+    """The column of how much a moment counts for; `start` is the middle of the bag at its opening."""
+    return starting(lethal_rate(start, named(REFERENCE), z_value), lethal_rate(core, named(REFERENCE), z_value))
 
 
 def cooked_so_far(rate: Expr, held: Expr) -> Expr:

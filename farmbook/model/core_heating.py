@@ -116,7 +116,7 @@ class CoreHeating(Section):
         default=9,
         how="Leave it. A loose and open mix lets steam itself move inward.",
         source=COMMON_PRACTICE,
-        note="From memory: 2.5e-7 m2/s. The fast end of the range; where a probe counts, the spread below is taken.",
+        note="From memory: 2.5e-7 m2/s. Makes the fast bag; where a probe counts, the spread below is taken.",
     )
     spread = number(
         "How much slower or faster other bags warm",
@@ -126,7 +126,7 @@ class CoreHeating(Section):
         default=0.15,
         how="Probe several bags, some in the worst places; the largest difference from the mean, over the mean.",
         source=COMMON_PRACTICE,
-        note="A guess: bags differ in fill, moisture and place. Makes the slow end; with a probe the fast end too.",
+        note="A guess: bags differ in fill, moisture and place. Makes the slow bag; with a probe the fast bag too.",
     )
     probe_place = choice(
         "Where your probe was",
@@ -356,9 +356,9 @@ class CoreHeating(Section):
         return any_of(self.readings_given <= 0, all_of(self.probe_counts, self.middle_fits))
 
     @check(
-        "Slow end, expected and fast end are in order",
+        "Slow bag, bag by size and fast bag are in order",
         kind="error",
-        says="The fast end is slower than what is expected: see how readily heat moves through the mix at best.",
+        says="A fast bag warms slower than one in packed mix: see how readily heat moves through the mix at best.",
     )
     def rates_in_order(self) -> Expr:
         """The range by the size of the bag must lie around what is expected."""

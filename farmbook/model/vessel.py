@@ -53,7 +53,7 @@ class Vessel(SteamerCost, words=VESSEL):
     @line("Heat that stays in load, walls and standing water of the pressure vessel", unit="kWh/run")
     def heat_kept(self) -> Expr:
         """What goes into the load and through the walls condenses steam, and that water can be boiled again."""
-        walls = self.heat.wall_loss * self.hours_of_loss
+        walls = self.heat.wall_loss * self.run.hours_of_loss
         return self.heat.load_heat + walls + self.heat.standing_heat
 
     @line("Condensed steam of the pressure vessel falls back to the boil", unit="flag")
@@ -71,7 +71,7 @@ class Vessel(SteamerCost, words=VESSEL):
     @line("Steam let out of the pressure vessel in a load", unit="kg_water/run", source=COMMON_PRACTICE)
     def vent_steam(self) -> Expr:
         """Through bleeder or weight all through the hold, half as much while heating up, and to drive out the air."""
-        return self.heat.vent_flow * self.hours_of_loss + self.heat.purge_steam
+        return self.heat.vent_flow * self.run.hours_of_loss + self.heat.purge_steam
 
     @line("Water boiled in a load of the pressure vessel, if condensed steam drains away", unit="kg_water/run")
     def water_boiled(self) -> Expr:

@@ -125,7 +125,7 @@ def load_heat(dry: float, water: float, steel: float, start: float, end: float) 
 
 def wall_energy(area: float, difference: float, resistance: float, time: float) -> float:
     """Units: area [m2], difference [delta_degC], resistance [m2*delta_degC/W], time [h]; gives [W*h]."""
-    return heat.energy_of_run(0, 0, heat.wall_loss(area, difference, resistance), time)
+    return heat.wall_loss(area, difference, resistance) * heat.hours_of_loss(0, time)
 
 
 def fuel_cost(output: float, efficiency: float, price: float) -> float:
@@ -138,7 +138,7 @@ def steam_fuel_cost(time: float, flow: float, heat_of_steam: float, efficiency: 
     gives [money].
     """
     drawn = heat.hold_power(heat.vent_power(flow, heat_of_steam, 0), efficiency)
-    return heat.energy_of_run(0, 0, drawn, time) * price
+    return drawn * heat.hours_of_loss(0, time) * price
 
 
 # Mix

@@ -88,8 +88,9 @@ def test_energy_of_a_load_accounts_for_every_kilojoule() -> None:
     power, efficiency, loss_at_hold, load, hold = 130000.0, 0.96, 9000.0, 600000.0, 14.0
     left = heat.power_left(heat.steam_power(power, efficiency), loss_at_hold)
     warming = heat.heat_up_time(load, left)
-    energy = heat.energy_of_run(power, warming, heat.hold_power(loss_at_hold, efficiency), hold)
+    energy = heat.energy_of_run(load, loss_at_hold * heat.hours_of_loss(warming, hold), efficiency)
     assert energy * efficiency == pytest.approx(load + loss_at_hold * (warming / 2 + hold))
+    assert energy == pytest.approx(power * warming + heat.hold_power(loss_at_hold, efficiency) * hold)
 
 
 def test_a_cabinet_that_never_gets_hot_shows_no_time() -> None:

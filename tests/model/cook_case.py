@@ -24,7 +24,18 @@ from farmbook.model.vessel_steam import VesselSteam
 from tests.calc.chains import gauge_pressure_for
 from tests.model.helpers import evaluate, systems_agree
 
-__all__ = ["CHECKS", "ENDS", "IN_USE", "PLACES", "different_lines", "failing", "single", "vessel_at", "worked"]
+__all__ = [
+    "CHECKS",
+    "ENDS",
+    "HOT_AT_ONCE",
+    "IN_USE",
+    "PLACES",
+    "different_lines",
+    "failing",
+    "single",
+    "vessel_at",
+    "worked",
+]
 
 SECTIONS: Final = (
     *(Farm, Recipe, Bag, Site, Steaming, Energy),
@@ -71,6 +82,10 @@ PLAIN: Final[dict[Any, Any]] = {
     VesselRun.hold_time: 3.5,
     **vessel_at(121.1),
 }
+
+
+HOT_AT_ONCE: Final[dict[Any, Any]] = {CabinetRun.own_heat_up_time: 0, VesselRun.own_heat_up_time: 0}
+"""A chamber that is at temperature the moment the steam goes on, as the plain solution of a suddenly heated block has it."""
 
 
 def worked(changes: Mapping[Any, Any] | None = None, system: str = "metric") -> dict[str, Any]:

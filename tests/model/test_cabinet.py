@@ -224,7 +224,16 @@ def test_own_hours_from_cold_win_and_the_worked_ones_stay() -> None:
     assert found["cabinet_run.heat_up_time"] == 5
     assert found["cabinet_run.worked_heat_up_time"] == pytest.approx(3.797338, rel=1e-6)
     assert found["cabinet_run.heat_up_difference"] == pytest.approx(5 / 3.797338 - 1, rel=1e-5)
-    assert found["cabinet_run.worked_energy"] == pytest.approx(60 + 37.85444, rel=1e-6)
+    assert found["cabinet_run.cycle_time"] == pytest.approx(1 + 5 + 10 + 6)
+
+
+@pytest.mark.parametrize("hours", [0.5, 2, 30])
+def test_hours_from_cold_that_are_typed_move_no_energy(hours: float) -> None:
+    """The steam brings what the load takes and what is lost meanwhile: (36.461711 + 3.596172 x (3.797338 / 2 + 10)) / 0.95."""
+    found = worked({CabinetRun.own_heat_up_time: hours})
+    assert found["cabinet_run.heat_lost"] == pytest.approx(3.596172 * (3.797338 / 2 + 10), rel=1e-6)
+    assert found["cabinet_run.worked_energy"] == pytest.approx(83.42250, rel=1e-6)
+    assert found["cabinet.energy_cost_per_run"] == worked()["cabinet.energy_cost_per_run"]
 
 
 def test_own_meter_wins_and_the_worked_energy_stays() -> None:

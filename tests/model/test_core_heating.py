@@ -18,7 +18,7 @@ from farmbook.model.core_heating import (
     IN_VESSEL,
     CoreHeating,
 )
-from tests.model.cook_case import ENDS, IN_USE, PLACES, failing, single, worked
+from tests.model.cook_case import ENDS, HOT_AT_ONCE, IN_USE, PLACES, failing, single, worked
 
 LONG: Final[dict[Any, Any]] = {CabinetRun.hold_time: 47}
 
@@ -31,8 +31,8 @@ LONG: Final[dict[Any, Any]] = {CabinetRun.hold_time: 47}
     [(GAP_ALL_ROUND, 7), (IN_PAIRS, 13), (IN_ROWS, 17)],
 )
 def test_hours_lost_by_how_five_pound_bags_stand(standing: str, hours: float) -> None:
-    """Common practice, no source: about 7, 13 and 17 h of a long hold for bags of 12 x 20 x 20 cm."""
-    found = worked({**LONG, CoreHeating.standing: standing})
+    """Common practice, no source: about 7, 13 and 17 h of a long hold for bags of 12 x 20 x 20 cm, still cold at its start."""
+    found = worked({**LONG, **HOT_AT_ONCE, CoreHeating.standing: standing})
     assert found["cabinet_cook.lost"] == pytest.approx(hours, abs=0.7)
 
 
@@ -209,7 +209,9 @@ def test_probe_readings_that_do_not_fit_fail_a_check(given: dict[Any, Any]) -> N
 def test_readings_that_give_no_rate_leave_the_size_to_decide(broken: str) -> None:
     found = worked(BROKEN[broken])
     assert found["cabinet_cook.warming"] == pytest.approx(found["core_heating.rate_by_size"])
-    assert found["cabinet_cook.late"] == pytest.approx(3 * log(4 / pi))
+    fall = found["cabinet_cook.heat_up_fall"]
+    assert found["cabinet_cook.late"] == pytest.approx(3 * log(4 / pi) - log(fall))
+    assert worked({**BROKEN[broken], **HOT_AT_ONCE})["cabinet_cook.late"] == pytest.approx(3 * log(4 / pi))
 
 
 @pytest.mark.parametrize("place", PLACES)

@@ -14,8 +14,8 @@ ROWS = 192
 CLOSE, FAR = 1.0, 3.0
 MARK = (190 - 32) / 1.8
 PROBED = (150, 180, 190)
-LETHAL_ROWS = {190: 87.8, 200: 93.3, 205: 96.1, 208: 98.0, 212: 100.0, 240: 115.6, 250: 121.1, 259: 126.1}
-"""Temperatures of the table of rates: degF in the names of its lines, degC as they are counted."""
+LETHAL_ROWS = {fahrenheit: (fahrenheit - 32) / 1.8 for fahrenheit in (190, 200, 205, 208, 212, 240, 250, 259)}
+"""Temperatures of the table of rates: degF in the names of its lines, and the same in degC."""
 
 
 def counts_for(celsius: float, z: float) -> float:
@@ -145,44 +145,59 @@ class Warming:
     """How fast the middle warms in one steamer, in shares of the gap an hour, and how late it starts."""
 
     by_probe: bool
-    late: float
+    late: dict[str, float]
     paces: dict[str, float]
+    falls: dict[str, float]
 
 
 def warming_in(steamer: str, given: Given, out: Results) -> Warming:
     """By the readings in the steamer that the probe was in, by the size of the bag in the other."""
     spread = float(given["core_heating.spread"])
+    heat_up = float(out[f"{steamer}_run.heat_up_time"])
     if out["core_heating.probe_counts"] and probe_in(given) == steamer:
         rate = float(out["core_heating.probe_rate"])
         paces = {"slow": rate - rate * spread, "expected": rate, "fast": rate + rate * spread}
-        return Warming(True, float(out["core_heating.late_by_probe"]), paces)
+        falls = {name: fall_by_rising(pace * heat_up) for name, pace in paces.items()}
+        return Warming(True, dict.fromkeys(paces, float(out["core_heating.late_by_probe"])), paces, falls)
     rate, best = float(out["core_heating.rate_by_size"]), float(out["core_heating.best_rate_by_size"])
     paces = {"slow": rate - rate * spread, "expected": rate, "fast": best}
-    return Warming(False, float(out["core_heating.late_by_size"]), paces)
+    falls = {name: fall_by_rising(pace * heat_up) for name, pace in paces.items()}
+    late = {name: float(out["core_heating.late_by_size"]) - math.log(fall) for name, fall in falls.items()}
+    return Warming(False, late, paces, falls)
+
+
+def fall_by_rising(warming: float) -> float:
+    """How much smaller the gap is after an even rise of so much warming than after a sudden one at its end.
+
+    A sudden one lets the gap decay from then on. An even one is many small ones, each with its own time to decay: their
+    mean gap, the integral of exp(-u) from 0 to the warming, over the warming.
+    """
+    return 1.0 if warming == 0 else warming / -math.expm1(-warming)
 
 
 @dataclass(frozen=True)
 class Cook:
-    """One load: chamber and start in degC, hold and row in hours, and the figures that all loads share."""
+    """One load: chamber and start in degC, hold, row and heat-up in hours, and the figures that all loads share."""
 
     chamber: float
     start: float
     hold: float
     row: float
+    heat_up: float
     warming: Warming
     z: float
 
-    def middle(self, rate: float, hours: float) -> float:
-        """Temperature in the middle after so many hours."""
-        gap = self.chamber - self.start
-        return self.chamber - gap * math.exp(min(0.0, self.warming.late - rate * hours))
+    def middle(self, pace: str, hours: float) -> float:
+        """Temperature in the middle, so many hours after the chamber has become hot."""
+        gap, rate = self.chamber - self.start, self.warming.paces[pace]
+        return self.chamber - gap * math.exp(min(0.0, self.warming.late[pace] - rate * hours))
 
-    def counted(self, rate: float) -> tuple[list[float], list[float], list[float]]:
+    def counted(self, pace: str) -> tuple[list[float], list[float], list[float]]:
         """Middle, what an hour counts for, and seconds counted so far, row by row."""
         temperatures, rates, so_far = [], [], []
-        before, seconds = counts_for(self.start, self.z), 0.0
+        before, seconds = counts_for(self.middle(pace, 0), self.z), 0.0
         for number in range(1, ROWS + 1):
-            here = self.middle(rate, number * self.row)
+            here = self.middle(pace, number * self.row)
             worth = counts_for(here, self.z)
             hours = min(number * self.row, self.hold) - min((number - 1) * self.row, self.hold)
             seconds += 3600 * hours * (before + worth) / 2
@@ -192,24 +207,25 @@ class Cook:
             before = worth
         return temperatures, rates, so_far
 
-    def closing(self, left: float) -> float:
+    def closing(self, pace: str, left: float) -> float:
         """Warming times hours until no more than this gap is left; 0 where it is left from the start."""
         gap = self.chamber - self.start
         if left == 0 or gap / left <= 1:
             return 0.0
-        return max(0.0, self.warming.late + math.log(gap / left))
+        return max(0.0, self.warming.late[pace] + math.log(gap / left))
 
-    def hours_until(self, left: float, rate: float) -> float:
+    def hours_until(self, pace: str, left: float) -> float:
         """Hours until no more than this gap to the chamber is left; all of the hold where nothing warms."""
-        return self.closing(left) / rate if rate else self.hold
+        rate = self.warming.paces[pace]
+        return self.closing(pace, left) / rate if rate else self.hold
 
 
-def one_pace(cook: Cook, name: str, rate: float) -> Results:
+def one_pace(cook: Cook, name: str) -> Results:
     """A load at one pace of warming; `name` is slow, expected or fast."""
-    temperatures, rates, so_far = cook.counted(rate)
+    temperatures, rates, so_far = cook.counted(name)
     end = "" if name == "expected" else f"_{name}"
-    minutes, hot = so_far[-1] / 60, cook.hours_until(CLOSE, rate)
-    cooking = cook.hold - cook.hours_until(cook.chamber - MARK, rate) if cook.chamber > MARK else 0.0
+    minutes, hot = so_far[-1] / 60, cook.hours_until(name, CLOSE)
+    cooking = cook.hold - cook.hours_until(name, cook.chamber - MARK) if cook.chamber > MARK else 0.0
     return {
         f"core_{name}": temperatures,
         f"rate_{name}": rates,
@@ -217,11 +233,17 @@ def one_pace(cook: Cook, name: str, rate: float) -> Results:
         f"cooked{end}": minutes,
         f"boiled{end}": minutes / counts_for(HUNDRED, cook.z),
         f"lost{end}": cook.hold - over(minutes / 60, counts_for(cook.chamber, cook.z)),
-        f"end{end}": cook.middle(rate, cook.hold),
+        f"end{end}": cook.middle(name, cook.hold),
         f"hot_after{end}": hot,
         f"core_hold{end}": max(0.0, cook.hold - hot),
         f"at_mark{end}": max(0.0, cooking),
-        f"warming{end}": rate,
+        f"warming{end}": cook.warming.paces[name],
+        f"late{end}": cook.warming.late[name],
+        f"heat_up_warming{end}": cook.warming.paces[name] * cook.heat_up,
+        f"heat_up_fall{end}": cook.warming.falls[name],
+        f"begin{end}": cook.middle(name, 0),
+        f"warming_to_close{end}": cook.closing(name, CLOSE),
+        f"warming_to_mark{end}": cook.closing(name, cook.chamber - MARK),
     }
 
 
@@ -231,17 +253,14 @@ def one_load(cook: Cook, out: Results, *, idle: bool) -> Results:
     too_fast = cook.warming.by_probe and expected > out["core_heating.best_rate_by_size"]
     found: Results = {
         "hold": cook.hold,
+        "heat_up": cook.heat_up,
         "first_gap": gap,
         "chamber_rate": 3600 * counts_for(cook.chamber, cook.z),
         "as_loaded": cook.start,
-        "start_rate": 3600 * counts_for(cook.start, cook.z),
         "gap_to_close": gap / CLOSE,
-        "warming_to_close": cook.closing(CLOSE),
         "gap_to_mark": gap / (cook.chamber - MARK) if cook.chamber != MARK else 1.0,
-        "warming_to_mark": cook.closing(cook.chamber - MARK),
         "hold_past_mark": cook.hold if cook.chamber > MARK else 0.0,
         "probe_counts": float(cook.warming.by_probe),
-        "late": cook.warming.late,
         "hours_to_a_third": over(1, expected),
         "probe_too_fast": float(too_fast),
         "probe_not_too_fast": float(idle or not too_fast),
@@ -249,9 +268,10 @@ def one_load(cook: Cook, out: Results, *, idle: bool) -> Results:
         "hours_held": [min(number * cook.row, cook.hold) for number in range(1, ROWS + 1)],
         "hours_left_over": max(0.0, cook.hold - ROWS * cook.row),
     }
-    for name, rate in cook.warming.paces.items():
-        found |= one_pace(cook, name, rate)
-    found["middle_gets_hot"] = float(idle or cook.chamber - found["end"] <= FAR)
+    for name in cook.warming.paces:
+        found |= one_pace(cook, name)
+    found["surest_end"] = found["end" if cook.warming.by_probe else "end_fast"]
+    found["middle_gets_hot"] = float(idle or cook.chamber - found["surest_end"] <= FAR)
     found["rows_are_enough"] = float(idle or found["hours_left_over"] == 0)
     return found
 
@@ -263,6 +283,7 @@ def cabinet_cook(given: Given, out: Results) -> Results:
         start=min(float(given["cabinet_heat.start_temperature"]), float(out["core_heating.cabinet_chamber"])),
         hold=float(given["cabinet_run.hold_time"]),
         row=float(given["cabinet_cook.cabinet_step"]) / 60,
+        heat_up=float(out["cabinet_run.heat_up_time"]),
         warming=warming_in("cabinet", given, out),
         z=float(given["lethal_rates.z_value"]),
     )
@@ -277,6 +298,7 @@ def vessel_cook(given: Given, out: Results) -> Results:
         start=min(float(given["vessel_heat.start_temperature"]), float(out["vessel_heat.hold_temperature"])),
         hold=float(given["vessel_run.hold_time"]),
         row=float(given["vessel_cook.vessel_step"]) / 60,
+        heat_up=float(out["vessel_run.heat_up_time"]),
         warming=warming_in("vessel", given, out),
         z=float(given["lethal_rates.z_value"]),
     )

@@ -86,8 +86,7 @@ def peak_of_a_month(given: Given, out: Results, place: str) -> Results:
 
 def steam_let_out(given: Given, out: Results, place: str) -> Results:
     """Hours of standing loss, and steam that leaves through the vent."""
-    hours = given[f"{place}_run.hold_time"] + out[f"{place}_run.heat_up_time"] / 2
-    return {"hours_of_loss": hours, "vent_steam": hours * given[f"{place}_heat.vent_flow"]}
+    return {"vent_steam": out[f"{place}_run.hours_of_loss"] * given[f"{place}_heat.vent_flow"]}
 
 
 def kilograms_boiled(out: Results, place: str, kilowatt_hours: float) -> float:
@@ -145,7 +144,7 @@ def cabinet_cost(given: Given, out: Results) -> Results:
 def water_of_the_vessel(given: Given, out: Results, found: Results) -> Results:
     """What boils in the vessel and what is left of the water put in."""
     into_steam = found["energy_per_run"] * out["vessel_run.efficiency"]
-    through_walls = out["vessel_heat.wall_loss"] * found["hours_of_loss"]
+    through_walls = out["vessel_heat.wall_loss"] * out["vessel_run.hours_of_loss"]
     standing = out["vessel_heat.standing_heat"]
     kept = out["vessel_heat.load_heat"] + through_walls + standing
     back = same(given["vessel_heat.condensate"], "falls back to the boil")

@@ -61,13 +61,16 @@ def reaches(out: Results, place: str, found: Results) -> bool:
 def draw(given: Given, out: Results, place: str, found: Results) -> Results:
     """Power and energy."""
     drawn = over(out[f"{place}_heat.standing_loss"], found["efficiency"])
-    energy = given[f"{place}_run.power"] * found["heat_up_time"] + drawn * given[f"{place}_run.hold_time"]
+    hours_of_loss = found["worked_heat_up_time"] / 2 + given[f"{place}_run.hold_time"]
+    lost = out[f"{place}_heat.standing_loss"] * hours_of_loss
     return {
         "electric": float(heats_with(given, place, "electricity")),
         "on_gas": float(heats_with(given, place, "natural gas")),
         "on_propane": float(heats_with(given, place, "propane")),
         "hold_power": drawn,
-        "worked_energy": energy,
+        "hours_of_loss": hours_of_loss,
+        "heat_lost": lost,
+        "worked_energy": over(out[f"{place}_heat.heat_to_supply"] + lost, found["efficiency"]),
         "reaches_temperature": float(not in_use(given, place) or reaches(out, place, found)),
     }
 
