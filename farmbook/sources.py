@@ -60,10 +60,10 @@ IAPWS_R7_97: Final = Source(
 )
 STEAM_LINES: Final = Source(
     key="steam_lines",
-    title="Straight lines through the heat content of water and saturated steam of IAPWS R7-97, 5 to 127 degC",
+    title="Curve and line through the heat content of water and saturated steam of IAPWS R7-97, 1 to 130 degC",
     author="worked out for farmbook",
     year=None,
-    place="steam within 1 kJ/kg of the release from 88 to 127 degC; water within 1.5 kJ/kg from 5 to 127 degC",
+    place="line for steam within 1 kJ/kg of the release from 88 to 127 degC; curve for water within 0.04 kJ/kg from 1 to 130 degC",
     how_known="computed with a reference library",
 )
 STANDARD_ATMOSPHERE_1976: Final = Source(

@@ -9,29 +9,40 @@ from math import pi
 from typing import Final
 
 from farmbook.calc.temperature import ICE_POINT
-from farmbook.expr.functions import Operand, maximum, ratio, where
+from farmbook.expr.functions import Operand, joined, maximum, minimum, ratio, where
 from farmbook.expr.nodes import Constant
 from farmbook.sources import ARITHMETIC, COMMON_PRACTICE, MATERIAL_PROPERTIES, STEAM_LINES, WOOD_HANDBOOK
 from farmbook.units import unit
 
 __all__ = [
     "BOILING_POINT",
+    "BOUND_WATER_BASE",
+    "BOUND_WATER_BEND",
+    "BOUND_WATER_SLOPE",
     "CIRCLE_IN_SQUARE",
     "CIRCUMFERENCE",
+    "FIBRE_SATURATION",
     "HEAT_UP_LOSS_SHARE",
+    "ONE_DEGREE",
     "PLASTIC_HEAT_CAPACITY",
     "STEAM_ENTHALPY_AT_BOILING",
     "STEAM_ENTHALPY_SLOPE",
     "STEEL_HEAT_CAPACITY",
-    "WATER_HEAT_CAPACITY",
+    "WATER_HEAT_FIRST",
+    "WATER_HEAT_SECOND",
+    "WATER_HEAT_THIRD",
     "WOOD_HEAT_CAPACITY_BASE",
     "WOOD_HEAT_CAPACITY_SLOPE",
+    "bound_share",
+    "bound_water_correction",
     "condensate_multiplier",
+    "degrees_above_freezing",
     "drained_multiplier",
     "energy_of_run",
     "energy_price",
     "feed_water",
     "flat_end",
+    "for_dry_weight",
     "fuel_used",
     "heat_in_steam",
     "heat_to_supply",
@@ -47,6 +58,7 @@ __all__ = [
     "steam_power",
     "vent_power",
     "wall_loss",
+    "warming_of_water",
     "water_enthalpy",
     "wood_heat_capacity",
 ]
@@ -65,13 +77,60 @@ WOOD_HEAT_CAPACITY_SLOPE: Final = Constant(
     unit=unit("kJ/kg_dry/delta_degC/kelvin"),
     source=WOOD_HANDBOOK.key,
 )
-WATER_HEAT_CAPACITY: Final = Constant(
-    4.19,
-    "water_heat_capacity",
-    label="Heat capacity of water",
-    unit=unit("kJ/kg_water/delta_degC"),
+FIBRE_SATURATION: Final = Constant(
+    0.3,
+    "fibre_saturation",
+    label="Water that wood can bind, over its dry weight",
+    unit=unit("1"),
+    source=WOOD_HANDBOOK.key,
+    note="Averages 30%, from memory; water beyond it stands free beside the wood.",
+)
+BOUND_WATER_BASE: Final = Constant(
+    -6.191,
+    "bound_base",
+    label="Heat capacity added by bound water: constant term",
+    unit=unit("kJ/kg/delta_degC"),
+    source=WOOD_HANDBOOK.key,
+    note="The handbook's figure is for water in percent of dry weight; this one for a share.",
+)
+BOUND_WATER_SLOPE: Final = Constant(
+    0.0236,
+    "bound_slope",
+    label="Heat capacity added by bound water: rise with each kelvin",
+    unit=unit("kJ/kg/delta_degC/kelvin"),
+    source=WOOD_HANDBOOK.key,
+    note="The handbook's figure is for water in percent of dry weight; this one for a share.",
+)
+BOUND_WATER_BEND: Final = Constant(
+    -1.33,
+    "bound_bend",
+    label="Heat capacity added by bound water: fall with the water bound",
+    unit=unit("kJ/kg/delta_degC"),
+    source=WOOD_HANDBOOK.key,
+    note="The handbook's figure is for water in percent of dry weight; this one for a share.",
+)
+ONE_DEGREE: Final = Constant(1, "one_degree", label="One degree C", unit=unit("delta_degC"), source=ARITHMETIC.key)
+WATER_HEAT_FIRST: Final = Constant(
+    4.20403,
+    "water_heat_first",
+    label="Heat in liquid water: for each degree C",
+    unit=unit("kJ/kg_water"),
     source=STEAM_LINES.key,
-    note="Mean from 20 degC to boiling is 4.1886.",
+)
+WATER_HEAT_SECOND: Final = Constant(
+    -0.000547787,
+    "water_heat_second",
+    label="Heat in liquid water: for the square of degrees C",
+    unit=unit("kJ/kg_water"),
+    source=STEAM_LINES.key,
+)
+WATER_HEAT_THIRD: Final = Constant(
+    4.16115e-6,
+    "water_heat_third",
+    label="Heat in liquid water: for the third power of degrees C",
+    unit=unit("kJ/kg_water"),
+    source=STEAM_LINES.key,
+    note="The three together within 0.04 kJ/kg (0.02 Btu/lb) from 1 to 130 degC.",
 )
 PLASTIC_HEAT_CAPACITY: Final = Constant(
     1.70,
@@ -138,12 +197,40 @@ CIRCLE_IN_SQUARE: Final = Constant(
 def wood_heat_capacity(absolute_temperature: Operand) -> Operand:
     """Heat capacity of oven-dry wood, about 280 to 420 K; at the mean temperature of a range it is the mean over it.
 
-    Above fibre saturation (any wet mix) the heats of dry wood and of water add, with no correction for bound water.
-
     Units: absolute_temperature [kelvin]; gives [kJ/kg_dry/delta_degC].
     Source: wood_handbook.
     """
     return WOOD_HEAT_CAPACITY_BASE + WOOD_HEAT_CAPACITY_SLOPE * absolute_temperature
+
+
+def bound_share(water_over_dry: Operand) -> Operand:
+    """Water bound in the wood over its dry weight: all of it, up to fibre saturation.
+
+    Units: water_over_dry [1]; gives [1].
+    Source: wood_handbook.
+    """
+    return minimum(water_over_dry, FIBRE_SATURATION)
+
+
+def bound_water_correction(bound_share: Operand, absolute_temperature: Operand) -> Operand:
+    """What bound water adds to the heat capacity of moist wood over that of its wood and its water, for 280 to 420 K.
+
+    Water beyond fibre saturation adds its own heat and nothing more (Simpson and TenWolde 1999).
+
+    Units: bound_share [1], absolute_temperature [kelvin]; gives [kJ/kg/delta_degC].
+    Source: wood_handbook.
+    """
+    slope = BOUND_WATER_SLOPE * absolute_temperature + BOUND_WATER_BEND * bound_share
+    return bound_share * (BOUND_WATER_BASE + slope)
+
+
+def for_dry_weight(correction: Operand, bound_share: Operand) -> Operand:
+    """A heat capacity for each kilogram of moist wood, for each kilogram of dry wood in it.
+
+    Units: correction [kJ/kg/delta_degC], bound_share [1]; gives [kJ/kg_dry/delta_degC].
+    Source: arithmetic.
+    """
+    return joined(correction, "kJ/kg_dry/delta_degC") * (1 + bound_share)
 
 
 def sensible_heat(mass: Operand, heat_capacity: Operand | float, rise: Operand) -> Operand:
@@ -182,13 +269,31 @@ def flat_end(diameter: Operand) -> Operand:
     return diameter * diameter * CIRCLE_IN_SQUARE
 
 
-def water_enthalpy(temperature: Operand) -> Operand:
-    """Heat in a kilogram of liquid water above its freezing point: feed water, or condensate.
+def degrees_above_freezing(temperature: Operand) -> Operand:
+    """Degrees C above the freezing point of water, as a plain number.
 
-    Units: temperature [degC]; gives [kJ/kg_water].
+    Units: temperature [degC]; gives [1].
+    Source: arithmetic.
+    """
+    return (temperature - ICE_POINT) / ONE_DEGREE
+
+
+def water_enthalpy(degrees: Operand) -> Operand:
+    """Heat in a kilogram of liquid water above its freezing point: feed water, condensate, or the water of a mix.
+
+    Units: degrees [1]; gives [kJ/kg_water].
     Source: steam_lines.
     """
-    return WATER_HEAT_CAPACITY * (temperature - ICE_POINT)
+    return degrees * (WATER_HEAT_FIRST + degrees * (WATER_HEAT_SECOND + degrees * WATER_HEAT_THIRD))
+
+
+def warming_of_water(mass: Operand, hot: Operand, cold: Operand) -> Operand:
+    """Heat taken up by water that warms and does not boil.
+
+    Units: mass [kg_water], hot [kJ/kg_water], cold [kJ/kg_water]; gives [kJ].
+    Source: arithmetic.
+    """
+    return mass * (hot - cold)
 
 
 def steam_enthalpy(temperature: Operand) -> Operand:

@@ -8,19 +8,23 @@ from farmbook.calc.heat import (
     PLASTIC_HEAT_CAPACITY,
     STEAM_ENTHALPY_AT_BOILING,
     STEEL_HEAT_CAPACITY,
-    WATER_HEAT_CAPACITY,
+    bound_share,
+    bound_water_correction,
     condensate_multiplier,
+    degrees_above_freezing,
     drained_multiplier,
+    for_dry_weight,
     heat_to_supply,
     sensible_heat,
     standing_loss,
     vent_power,
     wall_loss,
+    warming_of_water,
     water_enthalpy,
     wood_heat_capacity,
 )
 from farmbook.calc.temperature import kelvin
-from farmbook.expr.functions import all_of, maximum, mean, named, ratio
+from farmbook.expr.functions import all_of, joined, maximum, mean, named, ratio
 from farmbook.expr.nodes import Expr, Line
 from farmbook.model.alike import Alike
 from farmbook.model.bag import Bag
@@ -133,21 +137,53 @@ class SteamerHeat(Alike):
 
     @line("Heat capacity of the dry wood in the {}", unit="kJ/kg_dry/delta_degC", source=WOOD_HANDBOOK)
     def wood_capacity(self) -> Expr:
-        """Taken for all dry mix: bran and hulls differ little.
-
-        Wood and water add in a mix as wet as this, without a correction.
-        """
+        """Taken for all dry mix: bran and hulls differ little."""
         return wood_heat_capacity(self.mean_absolute_temperature)
+
+    @line("Water bound in the dry mix in the {}, over its dry weight", unit="1", source=WOOD_HANDBOOK)
+    def bound_share(self) -> Expr:
+        """Wood binds water up to its fibre saturation; what is beyond that stands free beside it."""
+        return bound_share(joined(ratio(self.load_water, self.load_dry), "1"))
+
+    @line("Heat capacity that bound water adds to moist wood in the {}", unit="kJ/kg/delta_degC", source=WOOD_HANDBOOK)
+    def bound_correction(self) -> Expr:
+        """Loosening bound water takes heat besides that of wood and of water."""
+        return bound_water_correction(self.bound_share, self.mean_absolute_temperature)
+
+    @line("The same for the dry wood in it, {}", unit="kJ/kg_dry/delta_degC", source=WOOD_HANDBOOK)
+    def bound_capacity(self) -> Expr:
+        """Moist wood is dry wood and its bound water."""
+        return for_dry_weight(self.bound_correction, self.bound_share)
 
     @line("Heat into the dry mix in the {}", unit="kWh/run", source=WOOD_HANDBOOK)
     def wood_heat(self) -> Expr:
-        """From start to hold."""
-        return sensible_heat(self.load_dry, self.wood_capacity, self.rise)
+        """From start to hold, with what bound water adds."""
+        return sensible_heat(self.load_dry, self.wood_capacity + self.bound_capacity, self.rise)
+
+    @line("Degrees C above freezing, bags loaded into the {}", unit="1")
+    def start_degrees(self) -> Expr:
+        """The curve of heat in water counts so."""
+        return degrees_above_freezing(self.start_temperature)
+
+    @line("Degrees C above freezing, feed water of the {}", unit="1")
+    def feed_degrees(self) -> Expr:
+        """The curve of heat in water counts so."""
+        return degrees_above_freezing(self.feed_temperature)
+
+    @line("Degrees C above freezing, chamber of the {}", unit="1")
+    def hold_degrees(self) -> Expr:
+        """The curve of heat in water counts so."""
+        return degrees_above_freezing(self.hold_temperature)
+
+    @line("Heat in the water of the mix as loaded into the {}", unit="kJ/kg_water", source=STEAM_LINES)
+    def in_start(self) -> Expr:
+        """Counted from the freezing point."""
+        return water_enthalpy(self.start_degrees)
 
     @line("Heat into the water of the mix in the {}", unit="kWh/run", source=STEAM_LINES)
     def water_heat(self) -> Expr:
         """From start to hold."""
-        return sensible_heat(self.load_water, WATER_HEAT_CAPACITY, self.rise)
+        return warming_of_water(self.load_water, self.in_drain, self.in_start)
 
     @line("Heat into the bags' plastic in the {}", unit="kWh/run", source=MATERIAL_PROPERTIES)
     def bag_heat(self) -> Expr:
@@ -182,12 +218,12 @@ class SteamerHeat(Alike):
     @line("Heat in the feed water of the {}", unit="kJ/kg_water", source=STEAM_LINES)
     def in_feed(self) -> Expr:
         """Counted from the freezing point."""
-        return water_enthalpy(self.feed_temperature)
+        return water_enthalpy(self.feed_degrees)
 
     @line("Heat in the condensed steam as it leaves the {}", unit="kJ/kg_water", source=STEAM_LINES)
     def in_drain(self) -> Expr:
         """It leaves as hot as the chamber."""
-        return water_enthalpy(self.hold_temperature)
+        return water_enthalpy(self.hold_degrees)
 
     @line("Heat bought for each unit left in the {}, if condensed steam drains away", unit="1")
     def drained_multiplier(self) -> Expr:

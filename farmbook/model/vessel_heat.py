@@ -5,13 +5,12 @@ from __future__ import annotations
 from typing import Final
 
 from farmbook.calc.heat import (
-    WATER_HEAT_CAPACITY,
     flat_end,
     heat_in_steam,
     heat_to_supply,
     round_wall,
-    sensible_heat,
     steam_enthalpy,
+    warming_of_water,
     water_enthalpy,
 )
 from farmbook.calc.mixing import WATER_DENSITY
@@ -165,25 +164,25 @@ class VesselHeat(SteamerHeat, words=VESSEL):
         """1 where it must last to the end."""
         return self.chose(self.feed, BEFOREHAND)
 
+    @line("Heat in the water from the tap of the pressure vessel", unit="kJ/kg_water", source=STEAM_LINES)
+    def in_tap(self) -> Expr:
+        """Counted from the freezing point."""
+        return water_enthalpy(self.feed_degrees)
+
     @line("Heat in the water that the pressure vessel boils", unit="kJ/kg_water", source=STEAM_LINES)
     def in_feed(self) -> Expr:
         """Cold where it is let in as it boils. What was put in before is hot by then: warming it is counted apart."""
-        return where(self.by_hand, self.in_drain, water_enthalpy(self.feed_temperature))
+        return where(self.by_hand, self.in_drain, self.in_tap)
 
     @line("Water that stands in the pressure vessel", unit="kg_water/run")
     def standing_water(self) -> Expr:
         """Nothing where it is let in as it boils."""
         return self.water_put_in * WATER_DENSITY * self.by_hand
 
-    @line("Warming of that water", unit="delta_degC")
-    def water_rise(self) -> Expr:
-        """From the tap to the temperature held."""
-        return self.hold_temperature - self.feed_temperature
-
     @line("Heat into the water that stands in the pressure vessel", unit="kWh/run", source=STEAM_LINES)
     def standing_heat(self) -> Expr:
-        """Paid again with each load, whether it boils away or not."""
-        return sensible_heat(self.standing_water, WATER_HEAT_CAPACITY, self.water_rise)
+        """From the tap to the temperature held; paid again with each load, whether it boils away or not."""
+        return warming_of_water(self.standing_water, self.in_drain, self.in_tap)
 
     @line("Heat in the steam that drives the air out", unit="kWh/run")
     def purge_heat(self) -> Expr:

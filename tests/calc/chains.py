@@ -69,7 +69,7 @@ def steam_at_pressure(pressure: float) -> float:
 
 def latent_heat_at_pressure(pressure: float) -> float:
     """Units: pressure [kPa]; gives [kJ/kg_water]."""
-    return steam_at_pressure(pressure) - heat.water_enthalpy(boiling_temperature(pressure))
+    return steam_at_pressure(pressure) - water_at(boiling_temperature(pressure))
 
 
 # Cooking
@@ -105,7 +105,19 @@ def dry_wood_heat(mass: float, start: float, end: float) -> float:
 
 def water_heat(mass: float, start: float, end: float) -> float:
     """Units: mass [kg_water], start [degC], end [degC]; gives [kJ]."""
-    return heat.sensible_heat(mass, heat.WATER_HEAT_CAPACITY, end - start)
+    return heat.warming_of_water(mass, water_at(end), water_at(start))
+
+
+def water_at(water_temperature: float) -> float:
+    """Units: water_temperature [degC]; gives [kJ/kg_water]."""
+    return heat.water_enthalpy(heat.degrees_above_freezing(water_temperature))
+
+
+def moist_wood_capacity(share: float, absolute_temperature: float) -> float:
+    """Units: share [1], absolute_temperature [kelvin]; gives [kJ/kg/delta_degC]. Water in it counts 4.18, as in print."""
+    bound = heat.bound_share(share)
+    wood_and_water = (heat.wood_heat_capacity(absolute_temperature) + share * 4.18) / (1 + share)
+    return wood_and_water + heat.bound_water_correction(bound, absolute_temperature)
 
 
 def steel_heat(mass: float, start: float, end: float) -> float:

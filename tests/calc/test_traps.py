@@ -62,16 +62,21 @@ def test_the_reference_temperature_decides_the_last_digits(reference: str, minut
 
 
 def heat_capacity_of_wet_wood(water_over_dry: float, hot: float) -> float:
-    """Of wood and its water together, for each kilogram of both, at a temperature above absolute zero."""
+    """Of wood and its water together, for each kilogram of both, at a temperature above absolute zero; water at 4.19."""
     wood = mixing.dry_share(water_over_dry / (1 + water_over_dry))
-    of_wood = heat.sensible_heat(wood, heat.wood_heat_capacity(hot), 1)
-    return of_wood + heat.sensible_heat(1 - wood, heat.WATER_HEAT_CAPACITY, 1)
+    bound = heat.bound_share(water_over_dry)
+    added = heat.for_dry_weight(heat.bound_water_correction(bound, hot), bound)
+    return heat.sensible_heat(wood, heat.wood_heat_capacity(hot) + added, 1) + (1 - wood) * 4.19
 
 
-def test_wet_wood_is_wood_and_water_without_the_correction_for_bound_water() -> None:
-    """The handbook's correction for bound water holds below fibre saturation only; one copy has its signs wrong."""
-    assert heat_capacity_of_wet_wood(1.5, 340) == pytest.approx((1.418 + 4.19 * 1.5) / 2.5, abs=0.001)
-    assert heat_capacity_of_wet_wood(0.12, 340) < 1.91 - 0.15, "nearly dry wood would need the correction"
+def test_wet_wood_keeps_the_correction_for_the_water_that_it_binds() -> None:
+    """The handbook's correction at 30 % water and 340 K, with its own figures in percent; one copy has its signs wrong.
+
+    30 x (-0.06191 + 2.36e-4 x 340 - 1.33e-4 x 30) = 0.4302 kJ for each kilogram of wood and bound water.
+    """
+    assert heat.bound_water_correction(0.3, 340) == pytest.approx(0.4302, abs=1e-4)
+    assert heat_capacity_of_wet_wood(1.5, 340) == pytest.approx((1.418 + 0.4302 * 1.3 + 4.19 * 1.5) / 2.5, abs=0.001)
+    assert heat_capacity_of_wet_wood(0.12, 340) == pytest.approx(1.914629, abs=0.002)
 
 
 def test_nitrogen_times_a_tabulated_ratio_is_no_carbon() -> None:

@@ -9,6 +9,7 @@ from typing import Any, Final
 import numpy as np
 
 from farmbook.expr.axis import Axis
+from farmbook.expr.graph import Graph
 from farmbook.expr.lower import lower
 from farmbook.expr.nodes import Line, Multiply, Raw, RawInput
 from farmbook.interpret.numbers import Array, Cells, Engine
@@ -68,4 +69,4 @@ def engine(
     for line in list(roots):
         if line.name in cells:
             roots[line] = Multiply(roots[line], Raw(cells[line.name]))
-    return Engine(roots, dict(sizes), system), cells
+    return Engine(Graph(roots), dict(sizes), system), cells

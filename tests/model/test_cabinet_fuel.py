@@ -12,14 +12,14 @@ from farmbook.model.declare import Input
 from farmbook.model.energy import ELECTRICITY, NATURAL_GAS, PROPANE, Energy
 from farmbook.model.steaming import Steaming
 from tests.model.helpers import systems_agree
-from tests.model.steam_case import BY_HAND, KWH_A_LITRE_OF_PROPANE, NAMES, SECTIONS, worked
+from tests.model.steam_case import BY_HAND, KWH_A_LITRE_OF_PROPANE, LOAD, MULTIPLIER, NAMES, SECTIONS, STANDING, worked
 
 # What heats it
 
 ON_GAS: Final[dict[Input, Any]] = {CabinetRun.fuel: NATURAL_GAS, CabinetRun.own_efficiency: None}
 ON_PROPANE: Final[dict[Input, Any]] = {CabinetRun.fuel: PROPANE, CabinetRun.own_efficiency: None}
-# At 80 %: 9.6 kW into steam, less 3.596172 / 2 leaves 7.801914 kW; 36.461711 / 7.801914 = 4.673432 h; hold 4.495215 kW.
-BURNED: Final = 12 * 4.673432 + 10 * 4.495215
+# At 80 % 9.6 of 12 kW get into the steam.
+BURNED: Final = 12 * (LOAD / 3600 * MULTIPLIER / (9.6 - STANDING / 2)) + 10 * STANDING / 0.8
 
 
 @pytest.mark.parametrize(("fuel", "efficiency"), [(ELECTRICITY, 0.96), (NATURAL_GAS, 0.80), (PROPANE, 0.80)])
@@ -39,7 +39,7 @@ def test_load_on_natural_gas() -> None:
     cubic_feet = BURNED * 3600 / 1.05505585262 / 1037
     assert found["cabinet.gas_volume_per_run"] == pytest.approx(cubic_feet * 0.3048**3, rel=1e-6)
     assert found["cabinet.energy_cost_per_run"] == pytest.approx(BURNED * 0.05, rel=1e-6)
-    assert found["cabinet.hold_hour_cost"] == pytest.approx(4.495215 * 0.05, rel=1e-6)
+    assert found["cabinet.hold_hour_cost"] == pytest.approx(STANDING / 0.8 * 0.05, rel=1e-6)
     assert found["cabinet.electricity_per_run"] == found["cabinet.propane_per_run"] == 0
 
 

@@ -9,7 +9,6 @@ from tests.twin.farm_twin_ground import Given, Results, over, same
 __all__ = [
     "COLD_WATER_KILOGRAMS_IN_A_LITRE",
     "JOULES_IN_A_KILOWATT_HOUR",
-    "OF_WATER",
     "bags_in_a_load",
     "cabinet_heat",
     "heats_with",
@@ -21,8 +20,8 @@ __all__ = [
 JOULES_IN_A_KILOWATT_HOUR = 3.6e6
 SECONDS_IN_AN_HOUR = 3600.0
 
-# J/kg/K: water as a mean from 20 degC to boiling, polypropylene and stainless steel from tables of materials.
-OF_WATER, OF_POLYPROPYLENE, OF_STEEL = 4190.0, 1700.0, 500.0
+# J/kg/K: polypropylene and stainless steel from tables of materials.
+OF_POLYPROPYLENE, OF_STEEL = 1700.0, 500.0
 STEAM_AT_BOILING, STEAM_RISE = 2_675_570.0, 1530.0
 """J/kg of saturated steam at 100 degC above water at the freezing point, and how much more for each K."""
 COLD_WATER_KILOGRAMS_IN_A_LITRE = 0.99821
@@ -63,15 +62,33 @@ def wood_capacity(cold: float, hot: float) -> float:
     return wood_heat_of_a_kilogram(cold, hot) / (hot - cold)
 
 
+def in_water(celsius: float) -> float:
+    """J in a kilogram of liquid water above its freezing point: a cubic through the steam tables."""
+    return 4204.03 * celsius - 0.547787 * celsius**2 + 4.16115e-3 * celsius**3
+
+
+def bound_water(water: float, dry: float, cold: float, hot: float) -> Results:
+    """What the water that wood binds, 30 % of its weight at most, adds (Wood Handbook 2010, ch. 4, water in percent)."""
+    percent = min(30.0, 100 * over(water, dry))
+    kelvin = (cold + hot) / 2 + 273.15
+    correction = percent * (-0.06191 + 2.36e-4 * kelvin - 1.33e-4 * percent)
+    return {
+        "bound_share": percent / 100,
+        "bound_correction": correction,
+        "bound_capacity": correction * (1 + percent / 100),
+    }
+
+
 def load_heats(given: Given, out: Results, place: str, hot: float) -> Results:
     """What a load weighs and takes up."""
     cold = float(given[f"{place}_heat.start_temperature"])
     bags = bags_in_a_load(given, place)
     dry, water = bags * out["bag.dry_mass"], bags * out["bag.water_mass"]
     plastic = bags * given["bag.bag_mass"] / 1000
+    bound = bound_water(float(water), float(dry), cold, hot)
     joules = {
-        "wood_heat": dry * wood_heat_of_a_kilogram(cold, hot),
-        "water_heat": water * OF_WATER * (hot - cold),
+        "wood_heat": dry * (wood_heat_of_a_kilogram(cold, hot) + 1000 * bound["bound_capacity"] * (hot - cold)),
+        "water_heat": water * (in_water(hot) - in_water(cold)),
         "bag_heat": plastic * OF_POLYPROPYLENE * (hot - cold),
         "steel_heat": given[f"{place}_heat.steel"] * OF_STEEL * (hot - cold),
     }
@@ -84,6 +101,11 @@ def load_heats(given: Given, out: Results, place: str, hot: float) -> Results:
         "mean_temperature": cold + (hot - cold) / 2,
         "mean_absolute_temperature": (cold + 273.15 + hot + 273.15) / 2,
         "wood_capacity": wood_capacity(cold, hot) / 1000,
+        **bound,
+        "start_degrees": cold,
+        "feed_degrees": float(given[f"{place}_heat.feed_temperature"]),
+        "hold_degrees": hot,
+        "in_start": in_water(cold) / 1000,
         **{name: each / JOULES_IN_A_KILOWATT_HOUR for name, each in joules.items()},
         "load_heat": every / JOULES_IN_A_KILOWATT_HOUR,
         "water_share": over(joules["water_heat"], every),
@@ -99,7 +121,7 @@ def wall_lines(given: Given, place: str, area: float, hot: float) -> Results:
 
 def condensate(given: Given, place: str, hot: float, steam: float, boiled: float) -> Results:
     """Joules that a kilogram of steam brings, and that a kilogram of condensate takes away."""
-    feed, drain = OF_WATER * boiled, OF_WATER * hot
+    feed, drain = in_water(boiled), in_water(hot)
     drained = over(steam - feed, steam - drain)
     is_drained = same(given[f"{place}_heat.condensate"], "drains away hot")
     return {
@@ -151,12 +173,12 @@ def standing_water(given: Given, hot: float) -> Results:
     """Water put in by hand, which is warmed before it boils."""
     by_hand = same(given["vessel_heat.feed"], "put in before each load")
     kilograms = given["vessel_heat.water_put_in"] * COLD_WATER_KILOGRAMS_IN_A_LITRE if by_hand else 0.0
-    rise = hot - given["vessel_heat.feed_temperature"]
+    tap = in_water(float(given["vessel_heat.feed_temperature"]))
     return {
         "by_hand": float(by_hand),
         "standing_water": kilograms,
-        "water_rise": rise,
-        "standing_heat": kilograms * OF_WATER * rise / JOULES_IN_A_KILOWATT_HOUR,
+        "in_tap": tap / 1000,
+        "standing_heat": kilograms * (in_water(hot) - tap) / JOULES_IN_A_KILOWATT_HOUR,
     }
 
 
@@ -171,7 +193,7 @@ def vessel_heat(given: Given, out: Results) -> Results:
     steam = STEAM_AT_BOILING + STEAM_RISE * (hot - 100)
     found |= condensate(given, "vessel", hot, steam, boiled)
     found |= losses(given, "vessel", found, hot)
-    purge = given["vessel_heat.purge_steam"] * (steam - OF_WATER * boiled) / JOULES_IN_A_KILOWATT_HOUR
+    purge = given["vessel_heat.purge_steam"] * (steam - in_water(boiled)) / JOULES_IN_A_KILOWATT_HOUR
     found |= {
         "in_use": float(in_use(given, "vessel")),
         "hold_temperature": hot,
