@@ -139,7 +139,7 @@ class MakeOrBuy(Section):
         default=3,
         how="Sales of a bag less what it costs to grow, pick, pack and sell; yearly bills left out.",
         source=COMMON_PRACTICE,
-        note="The same number in every currency. Counts only where a place could have earned it.",
+        note="The same number in every currency. A single bag or place counts only if it could have earned it; a week, always.",
     )
 
     # A lost bag
