@@ -8,13 +8,13 @@ from farmbook.calc.tolerance import SUM_TOLERANCE
 from farmbook.expr.functions import (
     any_of,
     joined,
+    minimum,
     negation,
     previous,
     ratio,
     running_sum,
     starting,
     total,
-    where,
     whole_up,
 )
 from farmbook.expr.nodes import Expr
@@ -128,27 +128,32 @@ class OwnSpawn(Section):
     @line("Own spawn: keeps until it is used up", unit="flag", axes=(GENERATION,))
     def keeps(self) -> Expr:
         """0 where the last of a batch would be older than it keeps: it is then thrown out and paid for all the same."""
-        over = self.weeks_lasting * DAYS_IN_A_WEEK - self.shelf_life
-        return over <= SUM_TOLERANCE * self.shelf_life
+        over = self.weeks_lasting - self.weeks_keeping
+        return over <= SUM_TOLERANCE * self.weeks_keeping
 
-    @line("Own spawn: whole batches, for each week", unit="spawn_unit/week", axes=(GENERATION,))
-    def whole_batches(self) -> Expr:
-        """What would be started if nothing left over could be kept."""
-        return ratio(self.started_in_batch, self.batch_weeks)
-
-    @line("Own spawn: started a week", unit="spawn_unit/week", axes=(GENERATION,))
-    def started(self) -> Expr:
-        """What is needed where the left over keeps; otherwise whole batches, their left over thrown out."""
-        return where(self.keeps, self.needed, self.whole_batches)
+    @line("Own spawn: weeks it keeps", unit="week", axes=(GENERATION,))
+    def weeks_keeping(self) -> Expr:
+        """Once it is grown through."""
+        return self.shelf_life / DAYS_IN_A_WEEK
 
     @line("Own spawn: weeks a batch is used", unit="week", axes=(GENERATION,))
     def weeks_used(self) -> Expr:
-        """Until the next one takes over: as long as it lasts, or less where it grows too old before."""
-        return ratio(self.started_in_batch, self.started)
+        """Until it is used up, or until what is left of it has grown too old; the next batch then takes over."""
+        return minimum(self.weeks_lasting, self.weeks_keeping)
+
+    @line("Own spawn: started a week", unit="spawn_unit/week", axes=(GENERATION,))
+    def started(self) -> Expr:
+        """A batch over the weeks it is used: what is needed, and more where some of it grows too old."""
+        return ratio(self.started_in_batch, self.weeks_used)
+
+    @line("Own spawn: thrown out too old, a week", unit="spawn_unit/week", axes=(GENERATION,))
+    def thrown_out(self) -> Expr:
+        """Paid for like the others. Start fewer, or smaller ones, if it is much."""
+        return self.started - self.needed
 
     @line("Own spawn: batches a week", unit="lab_batch/week", axes=(GENERATION,))
     def batches(self) -> Expr:
-        """Fewer than planned where a batch lasts longer than the weeks between two."""
+        """Fewer than planned where a batch lasts longer than the weeks between two, more where it does not keep as long."""
         return joined(ratio(self.started, self.started_in_batch), "lab_batch/week")
 
     @line("Own spawn: good ones this takes of the step before", unit="spawn_unit/week", axes=(GENERATION,))

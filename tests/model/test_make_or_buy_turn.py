@@ -164,11 +164,11 @@ def test_a_ruined_week_costs_its_bags_and_its_crop_whatever_the_limit(limit: str
 
 
 def test_a_bad_batch_that_is_thrown_out_early_reaches_fewer_bags() -> None:
-    """61.25 bags of grain a week: one is started every hundredth of a week, and would last 1 / 61.25 of one."""
+    """61.25 bags of grain a week: one lasts 1 / 61.25 of a week, more than the tenth of a day that it keeps."""
     late = {OwnSpawnWay.route: ONE_GRAIN, OwnSpawn.failure: [0, 0, 0, 0], OwnSpawn.batch_weeks: [1, 1, 0.01, 1]}
     stale = made({**late, OwnSpawn.shelf_life: [30, 30, 0.1, 60]})
     kept = made({**late, OwnSpawn.shelf_life: [30, 30, 30, 60]})
-    assert one(stale, "make_or_buy_turn.reached_made") == pytest.approx(980 * 0.01)
+    assert one(stale, "make_or_buy_turn.reached_made") == pytest.approx(980 * 0.1 / 7)
     assert one(kept, "make_or_buy_turn.reached_made") == pytest.approx(980 * 1.6 / 98)
 
 

@@ -96,7 +96,8 @@ def test_own_spawn_by_hand(system: str, name: str, by_hand: float) -> None:
         ("own_spawn.left_over", [0, 0.1875, 0, 0.5]),
         ("own_spawn.weeks_lasting", [1, 1.024, 2, 3]),
         ("own_spawn.keeps", [1, 0, 1, 1]),  # the second grain keeps 7 days and its last bag is used on day 7.2
-        ("own_spawn.whole_batches", [50, 8, 2, 1.2]),
+        ("own_spawn.weeks_keeping", [30 / 7, 1, 30 / 7, 60 / 7]),
+        ("own_spawn.thrown_out", [0, 0.1875, 0, 0]),
         ("own_spawn.started", [50, 8, 2, 1]),
         ("own_spawn.weeks_used", [1, 1, 2, 3]),  # the second grain is thrown out after a week
         ("own_spawn.batches", [1, 1, 0.5, 1 / 3]),
@@ -217,7 +218,31 @@ def test_a_third_of_a_plate_a_week_is_one_plate_with_a_long_life() -> None:
     assert table(found, "own_spawn.weeks_lasting")[3] == pytest.approx(1 / 0.29296875)
     assert table(found, "own_spawn.keeps")[3] == 1  # 24 days of 60
     stale = made({**few, OwnSpawn.shelf_life: [30, 30, 30, 20]})
-    assert table(stale, "own_spawn.started")[3] == 1  # a plate each week, most of it thrown out
+    assert table(stale, "own_spawn.started")[3] == pytest.approx(7 / 20)  # what is left is thrown out after 20 days
+    assert table(stale, "own_spawn.weeks_used")[3] == pytest.approx(20 / 7)
+    assert table(stale, "own_spawn.thrown_out")[3] == pytest.approx(7 / 20 - 0.29296875)
+
+
+@pytest.mark.parametrize("weeks", [1, 2, 3])
+def test_what_is_left_over_keeps_its_shelf_life_however_often_a_batch_is_meant_to_be_started(weeks: float) -> None:
+    """0.29 plates a week are one plate, good for 20 days, whether the next is meant for in one, two or three weeks."""
+    found = made(
+        {
+            Farm.bags_filled_a_week: 300,
+            OwnSpawn.batch_weeks: [1, 1, 2, weeks],
+            OwnSpawn.shelf_life: [30, 30, 30, 20],
+        }
+    )
+    assert table(found, "own_spawn.started_in_batch")[3] == 1
+    assert table(found, "own_spawn.started")[3] == pytest.approx(7 / 20)
+
+
+def test_spawn_that_keeps_less_long_than_its_weeks_is_started_again_when_it_is_too_old() -> None:
+    """Fifty bags a week in batches for two weeks that keep one: half of each hundred is thrown out."""
+    found = made({OwnSpawn.batch_weeks: [2, 1, 2, 2.5], OwnSpawn.shelf_life: [7, 30, 30, 60]})
+    assert table(found, "own_spawn.started_in_batch")[0] == 100
+    assert table(found, "own_spawn.started")[0] == pytest.approx(100)
+    assert table(found, "own_spawn.thrown_out")[0] == pytest.approx(50)
 
 
 @pytest.mark.parametrize(("days", "fine"), [(6.99, 0), (7, 1), (7.01, 1)])

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from tests.twin.farm_twin_ground import Given, Results, over, same, whole_up
+from tests.twin.farm_twin_ground import Given, Results, agree, over, same, whole_up
 
 __all__ = ["own_spawn", "own_spawn_way", "own_spawn_work", "spawn_source", "spawn_supply"]
 
@@ -95,9 +95,10 @@ def one_generation(given: Given, row: int, wanted: float) -> dict[str, float]:
     needed = over(wanted, 1 - given["own_spawn.failure"][row])
     batch = whole_up(needed * weeks)
     lasting = over(batch, needed)
-    keeps = lasting * DAYS_IN_A_WEEK <= given["own_spawn.shelf_life"][row]
-    whole = over(batch, weeks)
-    started = needed if keeps else whole
+    keeping = given["own_spawn.shelf_life"][row] / DAYS_IN_A_WEEK
+    keeps = lasting <= keeping or agree(lasting, keeping)
+    in_use = lasting if keeps else keeping
+    started = over(batch, in_use)
     return {
         "wanted": wanted,
         "needed": needed,
@@ -106,10 +107,11 @@ def one_generation(given: Given, row: int, wanted: float) -> dict[str, float]:
         "left_over": batch - needed * weeks,
         "weeks_lasting": lasting,
         "keeps": float(keeps),
-        "whole_batches": whole,
+        "weeks_keeping": keeping,
+        "weeks_used": in_use,
         "started": started,
+        "thrown_out": started - needed,
         "batches": over(started, batch),
-        "weeks_used": over(batch, started),
     }
 
 
