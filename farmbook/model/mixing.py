@@ -12,6 +12,7 @@ from farmbook.model.declare import check, line, number, uses
 from farmbook.model.farm_plan import Farm
 from farmbook.model.recipe import Recipe
 from farmbook.model.section import Section
+from farmbook.model.steriliser import Steriliser
 from farmbook.sources import ARITHMETIC, COMMON_PRACTICE
 
 __all__ = ["Mixing"]
@@ -27,6 +28,7 @@ class Mixing(Section):
     farm = uses(Farm)
     recipe = uses(Recipe)
     bag = uses(Bag)
+    steriliser = uses(Steriliser)
     batch_mass = number(
         "Wet mix in a mixer batch",
         unit="kg_wet/batch",
@@ -66,8 +68,8 @@ class Mixing(Section):
 
     @line("To weigh out for a steam load", unit="kg_wet/run", axes=MATRIX)
     def delivered_per_load(self) -> Expr:
-        """As delivered, if the whole load is of this recipe."""
-        return self.delivered_per_bag * self.farm.bags_per_load
+        """As delivered, if the whole load of the steamer in use is of this recipe."""
+        return self.delivered_per_bag * self.steriliser.bags_per_run
 
     @line("To weigh out for a mixer batch", unit="kg_wet/batch", axes=MATRIX)
     def delivered_per_batch(self) -> Expr:
@@ -87,7 +89,7 @@ class Mixing(Section):
     @line("Water to add for a steam load", unit="kg_water/run", axes=(RECIPE,))
     def water_per_load(self) -> Expr:
         """If the whole load is of this recipe."""
-        return self.water_per_bag * self.farm.bags_per_load
+        return self.water_per_bag * self.steriliser.bags_per_run
 
     @line("Water to add for a mixer batch", unit="kg_water/batch", axes=(RECIPE,))
     def water_per_batch(self) -> Expr:
@@ -118,8 +120,8 @@ class Mixing(Section):
 
     @line("Wet mix in a steam load", unit="kg_wet/run")
     def wet_per_load(self) -> Expr:
-        """All bags of the load."""
-        return self.bag.wet_fill * self.farm.bags_per_load
+        """A full load of the steamer in use."""
+        return self.bag.wet_fill * self.steriliser.bags_per_run
 
     @line("Bags from a mixer batch", unit="bag_filled/batch")
     def bags_per_batch(self) -> Expr:
@@ -151,7 +153,7 @@ class Mixing(Section):
     @line("Mixing and filling, work for a steam load", unit="person_hour/run")
     def hours_per_load(self) -> Expr:
         """Shared among the hands there are: three people need a third of it by the clock."""
-        return self.hours_per_bag * self.farm.bags_per_load
+        return self.hours_per_bag * self.steriliser.bags_per_run
 
     @line("Mixing and filling, work in a week", unit="person_hour/week")
     def hours_a_week(self) -> Expr:

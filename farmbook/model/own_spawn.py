@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from farmbook.calc.calendar import DAYS_IN_A_WEEK
-from farmbook.calc.spawn import fruiting_places, parents_needed, places_for_spawn, units_needed, units_of_mass
+from farmbook.calc.spawn import parents_needed, units_needed, units_of_mass
 from farmbook.calc.tolerance import SUM_TOLERANCE
 from farmbook.expr.functions import (
     any_of,
@@ -25,7 +25,6 @@ from farmbook.model.own_spawn_way import IN_STEAMER, OwnSpawnWay
 from farmbook.model.section import Section
 from farmbook.model.spawn_bought import Spawn
 from farmbook.model.spawn_source import SpawnSource
-from farmbook.model.steriliser import Steriliser
 from farmbook.sources import ARITHMETIC, COMMON_PRACTICE
 
 __all__ = ["OwnSpawn"]
@@ -37,7 +36,6 @@ class OwnSpawn(Section):
     title = "Own spawn: what to start, counted back from the bags"
 
     farm = uses(Farm)
-    steriliser = uses(Steriliser)
     spawn = uses(Spawn)
     source = uses(SpawnSource)
     way = uses(OwnSpawnWay)
@@ -203,16 +201,6 @@ class OwnSpawn(Section):
     def places_per_bag(self) -> Expr:
         """In a typical week; when the plan grows, spawn is steamed weeks ahead of the bags it is for."""
         return joined(ratio(self.steamed, self.farm.bags_filled_a_week), "share")
-
-    @line("Places of a full load left for bags to fruit", unit="place/run", source=ARITHMETIC)
-    def fruiting_places(self) -> Expr:
-        """All places over 1 and the share that spawn takes: nothing has to be tried out."""
-        return fruiting_places(joined(self.steriliser.bags_per_run, "place/run"), self.places_per_bag)
-
-    @line("Places of a full load taken by spawn", unit="place/run", source=ARITHMETIC)
-    def spawn_places(self) -> Expr:
-        """The rest of the load."""
-        return places_for_spawn(self.fruiting_places, self.places_per_bag)
 
     # Checks
 

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from farmbook.calc.spawn import fruiting_places, places_for_spawn
 from farmbook.expr.functions import joined, ratio, total, where, whole_up
 from farmbook.expr.nodes import Expr
 from farmbook.model.axes import GENERATION
@@ -12,7 +13,7 @@ from farmbook.model.own_spawn_way import IN_COOKER, OwnSpawnWay
 from farmbook.model.section import Section
 from farmbook.model.spawn_bought import Spawn
 from farmbook.model.steriliser import Steriliser
-from farmbook.sources import COMMON_PRACTICE
+from farmbook.sources import ARITHMETIC, COMMON_PRACTICE
 
 __all__ = ["OwnSpawnWork"]
 
@@ -185,6 +186,18 @@ class OwnSpawnWork(Section):
         """Two to three a day is what one cooker does."""
         return total(self.cooker_runs, GENERATION)
 
+    # Places in the steamer
+
+    @line("Places of a full load left for bags to fruit", unit="place/run", source=ARITHMETIC)
+    def fruiting_places(self) -> Expr:
+        """All places over 1 and the share that spawn takes: nothing has to be tried out."""
+        return fruiting_places(joined(self.steriliser.bags_per_run, "place/run"), self.chain.places_per_bag)
+
+    @line("Places of a full load taken by spawn", unit="place/run", source=ARITHMETIC)
+    def spawn_places(self) -> Expr:
+        """The rest of the load."""
+        return places_for_spawn(self.fruiting_places, self.chain.places_per_bag)
+
     # Cost
 
     @line("Own spawn: materials a week", unit="money/week")
@@ -199,8 +212,11 @@ class OwnSpawnWork(Section):
 
     @line("Own spawn: steaming, cost a week", unit="money/week")
     def steaming_cost(self) -> Expr:
-        """Each costs what a bag to fruit costs to steam, its share of the work inside."""
-        return self.chain.steamed * joined(self.steriliser.cost_per_bag, "money/spawn_unit")
+        """What it adds: energy, water and work of its places.
+
+        The steamer runs for the bags in any case, so it adds nothing to your highest kW.
+        """
+        return self.chain.steamed * joined(self.steriliser.place_cost, "money/spawn_unit")
 
     @line("Own spawn: work, cost a week", unit="money/week")
     def work_cost(self) -> Expr:

@@ -8,12 +8,15 @@ from typing import Any, Final
 import numpy as np
 import pytest
 
+from farmbook.model.cabinet_run import CabinetRun
 from farmbook.model.declare import Input
+from farmbook.model.energy import Energy
 from farmbook.model.farm_plan import Farm
 from farmbook.model.model import Model
 from farmbook.model.own_spawn import OwnSpawn
 from farmbook.model.own_spawn_way import (
     IN_COOKER,
+    IN_STEAMER,
     ONE_GRAIN,
     ONE_GRAIN_SAWDUST,
     TWO_GRAINS,
@@ -23,6 +26,7 @@ from farmbook.model.own_spawn_way import (
 from farmbook.model.own_spawn_work import OwnSpawnWork
 from farmbook.model.spawn_bought import Spawn
 from farmbook.model.spawn_source import BOUGHT, MADE, SpawnSource
+from farmbook.model.vessel_heat import VesselHeat
 from tests.model import growing_case
 from tests.model.growing_case import one, table
 from tests.model.helpers import systems_agree
@@ -51,8 +55,8 @@ both_systems = pytest.mark.parametrize("system", ["metric", "us"])
         ("own_spawn.lead_weeks", 53 / 7),
         ("own_spawn.steamed", 50),
         ("own_spawn.places_per_bag", 0.05),  # 50 for 1,000 bags
-        ("own_spawn.fruiting_places", 1000 / 1.05),
-        ("own_spawn.spawn_places", 50 / 1.05),
+        ("own_spawn_work.fruiting_places", 1000 / 1.05),
+        ("own_spawn_work.spawn_places", 50 / 1.05),
         ("own_spawn.too_old", 1),  # the second grain
         ("own_spawn_work.making_hours_in_all", 4.7),
         ("own_spawn_work.worked_hours", 8.0),  # 4.7 + 1.5 + 1.8
@@ -152,8 +156,8 @@ def test_every_way_from_plate_to_bags(
 
 def test_sawdust_spawn_in_the_cooker_takes_no_place_in_the_steamer() -> None:
     found = made({OwnSpawnWay.sawdust_cooked_in: IN_COOKER})
-    assert one(found, "own_spawn.fruiting_places") == 1000
-    assert one(found, "own_spawn.spawn_places") == 0
+    assert one(found, "own_spawn_work.fruiting_places") == 1000
+    assert one(found, "own_spawn_work.spawn_places") == 0
     assert one(found, "own_spawn_work.steaming_cost") == 0
     assert table(found, "own_spawn_work.cooker_runs") == pytest.approx([5, 3, 1, 1 / 3])  # 50 bags by 10
 
@@ -161,9 +165,51 @@ def test_sawdust_spawn_in_the_cooker_takes_no_place_in_the_steamer() -> None:
 def test_places_in_a_load_need_no_trying_out() -> None:
     """A load is fruiting bags and their spawn, and the fruiting bags times the spawn for each is that spawn."""
     found = made({Farm.bags_per_load: 300})
-    fruiting, spawn = one(found, "own_spawn.fruiting_places"), one(found, "own_spawn.spawn_places")
+    fruiting, spawn = one(found, "own_spawn_work.fruiting_places"), one(found, "own_spawn_work.spawn_places")
     assert fruiting + spawn == pytest.approx(300)
     assert spawn / fruiting == pytest.approx(50 / 1000)
+
+
+@both_systems
+@pytest.mark.parametrize(
+    ("supply", "cooked_in", "places"), [(MADE, IN_STEAMER, 1050), (MADE, IN_COOKER, 1000), (BOUGHT, IN_STEAMER, 1000)]
+)
+def test_spawn_steamed_with_the_bags_is_part_of_the_loads(
+    system: str, supply: str, cooked_in: str, places: float
+) -> None:
+    """1,000 bags to fruit and 50 bags of spawn, in loads of 400 in the cabinet and 100 in the vessel."""
+    loads: dict[Input, Any] = {Farm.bags_per_load: 400, VesselHeat.bags_per_run: 100}
+    found = made({SpawnSource.supply: supply, OwnSpawnWay.sawdust_cooked_in: cooked_in, **loads}, system)
+    assert one(found, "to_steam.places") == pytest.approx(places)
+    assert one(found, "cabinet_run.loads_a_week") == pytest.approx(places / 400)
+    assert one(found, "vessel_run.loads_a_week") == pytest.approx(places / 100)
+    assert one(found, "cabinet.loads_a_month") == pytest.approx(places / 400 * 50 / 12)
+    possible = one(found, "cabinet_run.bags_possible")
+    assert one(found, "steriliser.room_to_spare") == pytest.approx(possible / places - 1)
+
+
+@pytest.mark.parametrize(("supply", "fits"), [(BOUGHT, 1), (MADE, 0)])
+def test_a_steamer_full_of_bags_has_no_place_for_spawn(supply: str, fits: int) -> None:
+    loads = one(unchanged("metric"), "cabinet_run.loads_possible")
+    full = made({SpawnSource.supply: supply, Farm.bags_per_load: 1000 / loads})
+    assert one(full, "cabinet_run.loads_fit") == fits
+
+
+@both_systems
+@pytest.mark.parametrize("supply", [BOUGHT, MADE])
+def test_own_spawn_pays_for_what_it_adds_to_the_steamer_and_for_no_more(system: str, supply: str) -> None:
+    """36 kW at 10 a month are 4,320 a year, there with or without the spawn: 0.0864 for each of 50,000 bags.
+
+    A place takes 5 hours of 20 for a load of 1,000, an hour to watch and four to load: 0.10.
+    """
+    found = made({SpawnSource.supply: supply, Energy.demand_charge: 10, CabinetRun.power: 36}, system)
+    assert one(found, "cabinet.place_cost") == pytest.approx(0.1)
+    assert one(found, "cabinet.demand_cost_per_bag") == pytest.approx(0.0864)
+    assert one(found, "own_spawn_work.steaming_cost") == pytest.approx(50 * 0.1)
+    spent = one(found, "steriliser.loads_a_week") * one(found, "steriliser.cost_per_run")
+    shared_out = 1000 * one(found, "steriliser.cost_per_bag") + one(found, "to_steam.spawn") * 0.1
+    assert spent == pytest.approx(shared_out)
+    assert spent == pytest.approx(4320 / 50 + (105 if supply == MADE else 100))
 
 
 def test_a_bag_of_grain_makes_ten_and_feeds_nineteen() -> None:
@@ -293,7 +339,7 @@ def test_the_choice_feeds_the_farm(supply: str, made_here: int) -> None:
         "spawn_supply.cost_per_bag_inoculated": 1230 / 4900 if made_here else 0.625,
         "spawn_supply.dry_spawn_per_bag": 0.03 if made_here else 0.05,
         "spawn_supply.hours_a_week": 8 * made_here,
-        "spawn_supply.steamed": 50 * made_here,
+        "to_steam.spawn": 50 * made_here,
         "spawn_supply.lead_weeks": 53 / 7 if made_here else 2,
     }
     assert {name: one(found, name) for name in expected} == pytest.approx(expected)

@@ -49,7 +49,7 @@ def weighing_lists(given: Given, out: Results) -> Results:
     delivered, dry = out["recipe.as_delivered"], out["bag.dry_mass_by_recipe"]
     rows, mixes = range(len(given["recipe.ingredients"])), range(len(given["recipe.recipes"]))
     batch = [given["mixing.batch_mass"] * out["recipe.dry_part"][mix] for mix in mixes]
-    load = given["farm.bags_per_load"]
+    load = out["steriliser.bags_per_run"]
     return {
         "delivered_per_bag": spread([[delivered[row][mix] * dry[mix] for mix in mixes] for row in rows]),
         "delivered_per_load": spread([[delivered[row][mix] * dry[mix] * load for mix in mixes] for row in rows]),
@@ -68,7 +68,7 @@ def water_lists(given: Given, out: Results, batch: list[float]) -> Results:
         filled = over(cubic_metres, room) if given_room else 0.0
         row = {
             "water_per_bag": water * dry,
-            "water_per_load": water * dry * given["farm.bags_per_load"],
+            "water_per_load": water * dry * out["steriliser.bags_per_run"],
             "water_per_batch": water * batch[mix],
             "water_volume_per_batch": water * batch[mix] / COLD_WATER_KILOGRAMS_IN_A_LITRE,
             "volume_per_batch": cubic_metres,
@@ -82,7 +82,8 @@ def water_lists(given: Given, out: Results, batch: list[float]) -> Results:
 
 def batches(given: Given, out: Results) -> Results:
     """Batches in a load, and the work of mixing and filling."""
-    fill, load, batch = (float(given[name]) for name in ("bag.wet_fill", "farm.bags_per_load", "mixing.batch_mass"))
+    fill, batch = float(given["bag.wet_fill"]), float(given["mixing.batch_mass"])
+    load = float(out["steriliser.bags_per_run"])
     hours = over(1, given["mixing.bags_per_hour"])
     whole = whole_up(over(fill * load, batch))
     return {

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from tests.twin.farm_twin_ground import Given, Results, agree, over, same, whole_up
 
-__all__ = ["own_spawn", "own_spawn_way", "own_spawn_work", "spawn_source", "spawn_supply"]
+__all__ = ["own_spawn", "own_spawn_way", "own_spawn_work", "spawn_source", "spawn_supply", "to_steam"]
 
 SAWDUST, SECOND_GRAIN, GRAIN, PLATE = range(4)
 GENERATIONS = (SAWDUST, SECOND_GRAIN, GRAIN, PLATE)
@@ -147,19 +147,21 @@ def own_spawn(given: Given, out: Results) -> Results:
     in_steamer = ways(given)[SAWDUST] and same(given["own_spawn_way.sawdust_cooked_in"], "steamer")
     steamed = found["started"][SAWDUST] if in_steamer else 0.0
     beside_each = over(steamed, given["farm.bags_filled_a_week"])
-    places = float(out["steriliser.bags_per_run"])
-    to_fruit = over(places, 1 + beside_each)
     used = ways(given)
     too_old = sum(used[row] and not found["keeps"][row] for row in GENERATIONS)
     found |= {
         "steamed": steamed,
         "places_per_bag": beside_each,
-        "fruiting_places": to_fruit,
-        "spawn_places": places - to_fruit,
         "too_old": float(too_old),
         "young_enough": float(not is_made(given) or too_old == 0),
     }
     return {f"own_spawn.{name}": value for name, value in found.items()}
+
+
+def to_steam(given: Given, out: Results) -> Results:
+    """What a week brings to the steamer: bags, and spawn that stands between them."""
+    spawn = out["own_spawn.steamed"] if is_made(given) else 0.0
+    return {"to_steam.spawn": spawn, "to_steam.places": given["farm.bags_filled_a_week"] + spawn}
 
 
 def lab_hours(given: Given, out: Results) -> Results:
@@ -202,7 +204,10 @@ def own_spawn_work(given: Given, out: Results) -> Results:
     """Hours, cooking and money of making spawn."""
     found = {**lab_hours(given, out), **cooking(given, out)}
     materials = [out["own_spawn.started"][row] * given["own_spawn_work.unit_cost"][row] for row in GENERATIONS]
-    steaming = out["own_spawn.steamed"] * out["steriliser.cost_per_bag"]
+    # the steamer is hot for the bags in any case: what spawn adds is all but the charge for the highest kW
+    steaming = out["own_spawn.steamed"] * out["steriliser.place_cost"]
+    places = float(out["steriliser.bags_per_run"])
+    to_fruit = over(places, 1 + out["own_spawn.places_per_bag"])
     work = found["hours_a_week"] * out["farm.labour_rate"]
     bills = given["own_spawn_work.culture_cost"] + given["own_spawn_work.consumables"]
     goods = sum(materials) + found["cooking_cost"] + steaming
@@ -211,6 +216,8 @@ def own_spawn_work(given: Given, out: Results) -> Results:
     found |= {
         "materials": materials,
         "materials_in_all": sum(materials),
+        "fruiting_places": to_fruit,
+        "spawn_places": places - to_fruit,
         "steaming_cost": steaming,
         "work_cost": work,
         "yearly_bills": bills,
@@ -228,14 +235,12 @@ def spawn_supply(given: Given, out: Results) -> Results:
         "cost_per_bag_inoculated": out["spawn.cost_per_bag_inoculated"],
         "dry_spawn_per_bag": out["spawn.dry_spawn_per_bag"],
         "hours_a_week": 0.0,
-        "steamed": 0.0,
         "lead_weeks": given["spawn.lead_time"],
     }
     made = {
         "cost_per_bag_inoculated": out["own_spawn_work.cost_per_bag_inoculated"],
         "dry_spawn_per_bag": out["own_spawn_way.dry_spawn_per_bag"],
         "hours_a_week": out["own_spawn_work.hours_a_week"],
-        "steamed": out["own_spawn.steamed"],
         "lead_weeks": out["own_spawn.lead_weeks"],
     }
     return {f"spawn_supply.{name}": value for name, value in (made if is_made(given) else bought).items()}
