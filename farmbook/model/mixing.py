@@ -12,6 +12,7 @@ from farmbook.model.declare import check, line, number, uses
 from farmbook.model.farm_plan import Farm
 from farmbook.model.recipe import Recipe
 from farmbook.model.section import Section
+from farmbook.model.spawn_supply import SpawnSupply
 from farmbook.model.steriliser import Steriliser
 from farmbook.sources import ARITHMETIC, COMMON_PRACTICE
 
@@ -29,6 +30,7 @@ class Mixing(Section):
     recipe = uses(Recipe)
     bag = uses(Bag)
     steriliser = uses(Steriliser)
+    supply = uses(SpawnSupply)
     batch_mass = number(
         "Wet mix in a mixer batch",
         unit="kg_wet/batch",
@@ -157,7 +159,7 @@ class Mixing(Section):
 
     @line("Mixing and filling, work in a week", unit="person_hour/week")
     def hours_a_week(self) -> Expr:
-        """For the bags filled in a week."""
+        """For the bags to fruit filled in a week; own spawn has hours of its own."""
         return self.hours_per_bag * self.farm.bags_filled_a_week
 
     @line("Mixing and filling, cost for a bag", unit="money/bag_filled")
@@ -167,10 +169,18 @@ class Mixing(Section):
 
     # What a week takes from the store
 
+    @line("Wet mix in a week", unit="kg_wet/week")
+    def wet_per_week(self) -> Expr:
+        """In the bags to fruit, and in sawdust spawn made on the farm."""
+        return self.bag.wet_fill * self.farm.bags_filled_a_week + self.supply.mix_a_week
+
     @line("Ingredient used in a week", unit="kg_wet/week", axes=(INGREDIENT,))
     def delivered_per_week(self) -> Expr:
-        """As delivered, if every bag is of the chosen recipe. Times the weeks between deliveries: what to store."""
-        return total(self.delivered_per_bag * self.recipe.chosen, RECIPE) * self.farm.bags_filled_a_week
+        """As delivered, if every bag, of spawn too, is of the chosen recipe.
+
+        Times the weeks between deliveries: what to store.
+        """
+        return total(self.recipe.as_delivered * self.recipe.dry_part * self.recipe.chosen, RECIPE) * self.wet_per_week
 
     @line("Room for a week's ingredient", unit="m3/week", axes=(INGREDIENT,))
     def volume_per_week(self) -> Expr:

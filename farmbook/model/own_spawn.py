@@ -188,14 +188,22 @@ class OwnSpawn(Section):
         """To set beside the weeks a bought delivery takes."""
         return self.lead_days / DAYS_IN_A_WEEK
 
-    # Places in the steamer
+    # Mix, and places in the steamer
+
+    @line("Own spawn: bags of sawdust spawn started a week", unit="spawn_unit/week")
+    def sawdust_started(self) -> Expr:
+        """Of the generations, only these hold the mix that your bags hold."""
+        return total(self.started * self.way.is_sawdust, GENERATION)
+
+    @line("Own spawn: mix that goes into it, a week", unit="kg_wet/week")
+    def mix_a_week(self) -> Expr:
+        """The bags that fail are mixed like the others."""
+        return self.sawdust_started * self.way.mix_in_sawdust
 
     @line("Own spawn: bags of it in the steamer a week", unit="spawn_unit/week")
     def steamed(self) -> Expr:
         """Sawdust spawn only, and only if you chose the steamer for it."""
-        return total(self.started * self.way.is_sawdust, GENERATION) * self.way.chose(
-            self.way.sawdust_cooked_in, IN_STEAMER
-        )
+        return self.sawdust_started * self.way.chose(self.way.sawdust_cooked_in, IN_STEAMER)
 
     @line("Own spawn: places it takes for each bag filled to fruit", unit="share", source=ARITHMETIC)
     def places_per_bag(self) -> Expr:

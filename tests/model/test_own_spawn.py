@@ -8,6 +8,7 @@ from typing import Any, Final
 import numpy as np
 import pytest
 
+from farmbook.model.bag import Bag
 from farmbook.model.cabinet_run import CabinetRun
 from farmbook.model.declare import Input
 from farmbook.model.energy import Energy
@@ -24,6 +25,7 @@ from farmbook.model.own_spawn_way import (
     OwnSpawnWay,
 )
 from farmbook.model.own_spawn_work import OwnSpawnWork
+from farmbook.model.recipe import Recipe
 from farmbook.model.spawn_bought import Spawn
 from farmbook.model.spawn_source import BOUGHT, MADE, SpawnSource
 from farmbook.model.vessel_heat import VesselHeat
@@ -210,6 +212,44 @@ def test_own_spawn_pays_for_what_it_adds_to_the_steamer_and_for_no_more(system: 
     shared_out = 1000 * one(found, "steriliser.cost_per_bag") + one(found, "to_steam.spawn") * 0.1
     assert spent == pytest.approx(shared_out)
     assert spent == pytest.approx(4320 / 50 + (105 if supply == MADE else 100))
+
+
+@both_systems
+def test_sawdust_spawn_is_made_of_the_farms_own_mix_and_bags(system: str) -> None:
+    """2.5 kg less 8 % of grain are 2.3 kg of mix at 0.08, and a bag at 0.30; fifty of them are started a week."""
+    found = made({OwnSpawnWork.unit_cost: [None, 2, 3, 1]}, system)
+    assert table(found, "own_spawn_work.cost_of_one") == pytest.approx([0.484, 2, 3, 1])
+    assert table(found, "own_spawn_work.materials")[0] == pytest.approx(50 * 0.484)
+    assert one(found, "own_spawn_work.mix_and_bag") == pytest.approx(0.484)
+    dearer = made({OwnSpawnWork.unit_cost: [None, 2, 3, 1], Recipe.price: [0.2], Bag.bag_price: 0.48}, system)
+    assert table(dearer, "own_spawn_work.cost_of_one") == pytest.approx([2.3 * 0.16 + 0.5, 2, 3, 1])
+
+
+@both_systems
+@pytest.mark.parametrize(("supply", "wet"), [(MADE, 2500 + 50 * 2.3), (BOUGHT, 2500)])
+def test_a_week_of_ingredients_counts_the_spawn_made_of_them(system: str, supply: str, wet: float) -> None:
+    """40 % of the wet mix is dry, and the sawdust comes half dry, at 0.1."""
+    found = made({SpawnSource.supply: supply}, system)
+    assert one(found, "mixing.wet_per_week") == pytest.approx(wet)
+    assert table(found, "mixing.delivered_per_week") == pytest.approx([wet * 0.4 / 0.5])
+    assert table(found, "mixing.ingredient_bill_per_week") == pytest.approx([wet * 0.08])
+
+
+@pytest.mark.parametrize(
+    ("route", "costs", "fine"),
+    [
+        (TWO_GRAINS_SAWDUST, [None, 2, 3, 1], 1),
+        (TWO_GRAINS_SAWDUST, [None, 0, 0, 0], 1),
+        (TWO_GRAINS_SAWDUST, [0.5, None, 3, 1], 0),
+        (TWO_GRAINS_SAWDUST, [0.5, 2, None, 1], 0),
+        (TWO_GRAINS_SAWDUST, [0.5, 2, 3, None], 0),
+        (ONE_GRAIN_SAWDUST, [0.5, None, 3, 1], 1),
+        (ONE_GRAIN, [None, None, 3, 1], 1),
+    ],
+)
+def test_materials_that_nothing_else_tells_must_be_given(route: str, costs: list[float | None], fine: int) -> None:
+    found = made({OwnSpawnWay.route: route, OwnSpawnWork.unit_cost: costs})
+    assert one(found, "own_spawn_work.materials_given") == fine
 
 
 def test_a_bag_of_grain_makes_ten_and_feeds_nineteen() -> None:

@@ -102,11 +102,11 @@ def batches(given: Given, out: Results) -> Results:
 def week_of_ingredients(given: Given, out: Results) -> Results:
     """What a week's bags of the chosen recipe take from the store."""
     found: dict[str, list[float]] = {"delivered_per_week": [], "volume_per_week": [], "ingredient_bill_per_week": []}
+    heap = given["farm.bags_filled_a_week"] * given["bag.wet_fill"] + out["spawn_supply.mix_a_week"]
     for row in range(len(given["recipe.ingredients"])):
         kilograms = 0.0
         for mix in chosen_rows(given):
-            in_a_bag = out["recipe.as_delivered"][row][mix] * out["bag.dry_mass_by_recipe"][mix]
-            kilograms += given["farm.bags_filled_a_week"] * in_a_bag
+            kilograms += heap * out["recipe.dry_part"][mix] * out["recipe.as_delivered"][row][mix]
         found["delivered_per_week"].append(kilograms)
         found["volume_per_week"].append(over(kilograms, given["recipe.bulk_density"][row]))
         found["ingredient_bill_per_week"].append(kilograms * given["recipe.price"][row])
@@ -116,7 +116,9 @@ def week_of_ingredients(given: Given, out: Results) -> Results:
 def mixing(given: Given, out: Results) -> Results:
     """The mixing floor."""
     lists = weighing_lists(given, out)
+    bags = given["farm.bags_filled_a_week"] * given["bag.wet_fill"]
     found = {
+        "wet_per_week": bags + out["spawn_supply.mix_a_week"],
         **lists,
         **water_lists(given, out, lists["dry_per_batch"]),
         **batches(given, out),
