@@ -74,7 +74,10 @@ class MakeOrBuy(Section):
         default=24000,
         how="Cooker, second hood, cold store, shelves, room. Leave out what you would need with bought spawn too.",
         source=COMMON_PRACTICE,
-        note="From memory; the same number in every currency.",
+        note=(
+            "From memory; the same number in every currency. For a room with a cooker of 20 bags: a smaller one costs "
+            "less, and takes more runs."
+        ),
     )
     trials = number(
         "Spawn lab: cost of trials until it works",

@@ -75,16 +75,17 @@ class OwnSpawnWork(Section):
         axes=(GENERATION,),
         usual=(4, 100),
         hard=(1, 5000),
-        default=(5, 5, 5, 60),
+        default=(20, 20, 20, 100),
         how="Count a full cooker, or all cookers that run together.",
         source=COMMON_PRACTICE,
+        note="From memory: of the size that stands in a lab of the price assumed, two runs for the grain of 500 bags.",
     )
     cooker_cost = number(
         "Own spawn: power and water of a cooker run",
         unit="money/cooker_run",
         usual=(0.3, 5),
         hard=(0, 500),
-        default=1.5,
+        default=2,
         how="Its kW, times the hours it heats, times the price of a kWh; work is counted elsewhere.",
         source=COMMON_PRACTICE,
     )
@@ -177,6 +178,11 @@ class OwnSpawnWork(Section):
     def cost_of_one(self) -> Expr:
         """Your own figure where there is one; otherwise sawdust spawn costs its mix and bag."""
         return where(self.given(self.unit_cost), self.unit_cost, self.mix_and_bag * self.way.is_sawdust)
+
+    @line("Own spawn: materials not given", unit="flag", axes=(GENERATION,))
+    def materials_missing(self) -> Expr:
+        """1 for grain or plates that are used and cost nothing for want of a figure."""
+        return (1 - self.given(self.unit_cost)) * (1 - self.way.is_sawdust) * self.way.used_here
 
     @line("Own spawn: materials a week, by generation", unit="money/week", axes=(GENERATION,))
     def materials(self) -> Expr:
@@ -275,5 +281,4 @@ class OwnSpawnWork(Section):
     )
     def materials_given(self) -> Expr:
         """Only sawdust spawn can be worked out from your mix and bags."""
-        unknown = (1 - self.given(self.unit_cost)) * (1 - self.way.is_sawdust)
-        return total(unknown * self.way.used_here, GENERATION) <= 0
+        return total(self.materials_missing, GENERATION) <= 0

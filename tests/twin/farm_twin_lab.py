@@ -211,14 +211,15 @@ def materials(given: Given, out: Results) -> Results:
     own_mix = out["own_spawn_way.mix_in_sawdust"] * mix + empty_bag
     typed, known = given["own_spawn_work.unit_cost"], given["own_spawn_work.unit_cost_given"]
     each = [float(typed[row]) if known[row] else own_mix if row == SAWDUST else 0.0 for row in GENERATIONS]
-    unknown = [row for row in (SECOND_GRAIN, GRAIN, PLATE) if ways(given)[row] and not known[row]]
+    missing = [float(row != SAWDUST and ways(given)[row] and not known[row]) for row in GENERATIONS]
     week = [out["own_spawn.started"][row] * each[row] for row in GENERATIONS]
     return {
         "mix_and_bag": own_mix,
         "cost_of_one": each,
         "materials": week,
         "materials_in_all": sum(week),
-        "materials_given": float(not unknown),
+        "materials_missing": missing,
+        "materials_given": float(not any(missing)),
     }
 
 
