@@ -146,8 +146,9 @@ class OwnSpawn(Section):
 
     @line("Own spawn: thrown out too old, a week", unit="spawn_unit/week", axes=(GENERATION,))
     def thrown_out(self) -> Expr:
-        """Paid for like the others. Start fewer, or smaller ones, if it is much."""
-        return self.started - self.needed
+        """What is left of each batch when it is too old: paid for like the rest. Start fewer at a time if it is much."""
+        left = (self.weeks_lasting - self.weeks_used) * self.needed
+        return ratio(left, self.weeks_used)
 
     @line("Own spawn: batches a week", unit="lab_batch/week", axes=(GENERATION,))
     def batches(self) -> Expr:

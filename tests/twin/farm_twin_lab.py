@@ -111,7 +111,7 @@ def one_generation(given: Given, row: int, wanted: float) -> dict[str, float]:
         "weeks_keeping": keeping,
         "weeks_used": in_use,
         "started": started,
-        "thrown_out": started - needed,
+        "thrown_out": over(batch - needed * in_use, in_use) if in_use < lasting else 0.0,
         "batches": over(started, batch),
     }
 
