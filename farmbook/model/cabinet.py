@@ -243,10 +243,20 @@ class SteamerCost(Alike):
         """Energy, highest kW, water and work. The steamer itself and its repairs are not in it."""
         return self.energy_cost_per_run + self.demand_cost_per_run + self.water_cost_per_run + self.labour_cost_per_run
 
+    @line("Energy, water and work of a place in a load of the {}", unit="money/bag_filled")
+    def place_cost(self) -> Expr:
+        """What one place more costs, by the loads it adds; the charge for your highest kW is there without it."""
+        return ratio(self.energy_cost_per_run + self.water_cost_per_run + self.labour_cost_per_run, self.heat.bags)
+
+    @line("Charge for your highest kW, for each bag filled, {}", unit="money/bag_filled")
+    def demand_cost_per_bag(self) -> Expr:
+        """A year's charges over its bags to fruit. They carry all of it: own spawn steamed with them adds nothing to it."""
+        return ratio(self.demand_cost_per_month * MONTHS_IN_A_YEAR, self.farm.bags_filled_a_year)
+
     @line("Cost of steaming a bag in the {}", unit="money/bag_filled")
     def cost_per_bag(self) -> Expr:
         """For each bag filled, lost ones among them."""
-        return ratio(self.cost_per_run, self.heat.bags)
+        return self.place_cost + self.demand_cost_per_bag
 
     @check(
         "Meter and worked energy of a load of the {} agree",

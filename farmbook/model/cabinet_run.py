@@ -16,6 +16,7 @@ from farmbook.model.declare import LineOf, NumberInput, check, choice, line, num
 from farmbook.model.energy import ELECTRICITY, NATURAL_GAS, PROPANE, THREE_PHASE, Energy
 from farmbook.model.farm_plan import Farm
 from farmbook.model.steaming import CABINET, Steaming, if_in_use
+from farmbook.model.to_steam import ToSteam
 from farmbook.sources import ARITHMETIC, COMMON_PRACTICE, GROWERS_HANDBOOKS, NATIONAL_ELECTRICAL_CODE
 
 __all__ = ["CabinetRun", "SteamerRun"]
@@ -27,6 +28,7 @@ class SteamerRun(Alike):
     farm = uses(Farm)
     energy = uses(Energy)
     steaming = uses(Steaming)
+    to_steam = uses(ToSteam)
 
     heat: SteamerHeat
     power: NumberInput
@@ -175,8 +177,11 @@ class SteamerRun(Alike):
 
     @line("Loads of the {} a week", unit="run/week")
     def loads_a_week(self) -> Expr:
-        """For all bags of a week; as an average, so a part of a load means that some weeks have one more."""
-        return ratio(self.farm.bags_filled_a_week, self.heat.bags)
+        """For all bags of a week and own spawn steamed with them.
+
+        As an average, so a part of a load means that some weeks have one more.
+        """
+        return ratio(self.to_steam.places, self.heat.bags)
 
     @line("Hours between loads of the {}", unit="h/run")
     def hours_between_loads(self) -> Expr:
@@ -195,7 +200,7 @@ class SteamerRun(Alike):
 
     @line("Bags that the {} can steam a week", unit="bag_filled/week")
     def bags_possible(self) -> Expr:
-        """Full loads only."""
+        """Full loads only; own spawn steamed with them takes places of these."""
         return self.loads_possible * self.heat.bags
 
     @line("Electric power of the {}", unit="kW")

@@ -23,7 +23,7 @@ from farmbook.model.declare import check, choice, line, number, uses
 from farmbook.model.recipe import Recipe
 from farmbook.model.section import Section
 from farmbook.model.spawn_source import SpawnSource
-from farmbook.model.steriliser import Steriliser
+from farmbook.model.vessel_heat import VesselHeat
 from farmbook.sources import ARITHMETIC, BIOLOGICAL_EFFICIENCY, COMMON_PRACTICE
 
 __all__ = ["BY_EFFICIENCY", "BY_WEIGHT", "Crop"]
@@ -40,7 +40,7 @@ class Crop(Section):
     recipe = uses(Recipe)
     source = uses(SpawnSource)
     bag = uses(Bag)
-    steriliser = uses(Steriliser)
+    vessel = uses(VesselHeat)
 
     loss_at_steaming = number(
         "Bags lost at steaming in the cabinet",
@@ -143,8 +143,7 @@ class Crop(Section):
     @line("Bags lost at steaming, steamer in use", unit="share")
     def loss_steamed(self) -> Expr:
         """The pressure vessel has a loss of its own."""
-        vessel = self.steriliser.vessel
-        return where(vessel.heat.in_use, vessel.loss_at_steaming, self.loss_at_steaming)
+        return where(self.vessel.in_use, self.vessel.loss_at_steaming, self.loss_at_steaming)
 
     @line("Bags lost in the spawn run, recipe chosen", unit="share")
     def chosen_loss_in_spawn_run(self) -> Expr:

@@ -73,12 +73,15 @@ class Input(Declared):
 
 @dataclass(eq=False)
 class NumberInput(Input):
-    """A number with a unit, a usual range, hard limits and a default; `optional` ones may stay blank."""
+    """A number with a unit, a usual range, hard limits and a default; `optional` ones may stay blank.
+
+    Of several defaults, one for each member of an axis, None leaves that member blank.
+    """
 
     unit: str = "1"
     usual: tuple[float, float] = (0, 0)
     hard: tuple[float, float] = (0, float("inf"))
-    default: float | tuple[float, ...] | None = None
+    default: float | tuple[float | None, ...] | None = None
     optional: bool = False
     default_basis: str = "assumed"
 
@@ -163,7 +166,7 @@ def number(
     unit: str,
     usual: tuple[float, float],
     how: str,
-    default: float | tuple[float, ...] | None = None,
+    default: float | tuple[float | None, ...] | None = None,
     hard: tuple[float, float] = (0, float("inf")),
     axes: tuple[Axis, ...] = (),
     source: Source | None = None,

@@ -53,15 +53,15 @@ class Energy(Section):
         unit="money/kW/month",
         usual=(0, 25),
         hard=(0, 200),
-        default=10,
+        default=0,
         how=(
             "On the power bill: the line charged by the kW, divided by those kW; zero if there is none. Add lines of "
             "this sort together."
         ),
         source=DEMAND_CHARGE_SURVEY,
         note=(
-            "The default is common practice within the range of the survey. Charged once a month, however many loads "
-            "are steamed."
+            "0 until you give it, as many small farms pay none; the usual range is within the survey. Where there is one "
+            "it can cost more than the energy: look at a bill. Charged once a month, however many loads are steamed."
         ),
     )
     own_added_peak = number(

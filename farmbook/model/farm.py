@@ -39,6 +39,7 @@ from farmbook.model.steriliser import Steriliser
 from farmbook.model.steriliser_choice import SteriliserChoice
 from farmbook.model.steriliser_year import CabinetYear, VesselYear
 from farmbook.model.supplement import Supplement
+from farmbook.model.to_steam import ToSteam
 from farmbook.model.vessel import Vessel
 from farmbook.model.vessel_cook import VesselCook
 from farmbook.model.vessel_heat import VesselHeat
@@ -53,7 +54,6 @@ SECTIONS: Final[tuple[type[Section], ...]] = (
     RecipeChecks,
     Supplement,
     Bag,
-    Mixing,
     Site,
     AltitudeBoiling,
     WantedSteam,
@@ -61,10 +61,16 @@ SECTIONS: Final[tuple[type[Section], ...]] = (
     Steaming,
     Energy,
     CabinetHeat,
-    CabinetRun,
-    Cabinet,
     VesselSteam,
     VesselHeat,
+    SpawnSource,
+    Crop,
+    Spawn,
+    OwnSpawnWay,
+    OwnSpawn,
+    ToSteam,
+    CabinetRun,
+    Cabinet,
     VesselRun,
     Vessel,
     Steriliser,
@@ -72,13 +78,9 @@ SECTIONS: Final[tuple[type[Section], ...]] = (
     CoreHeating,
     CabinetCook,
     VesselCook,
-    SpawnSource,
-    Crop,
-    Spawn,
-    OwnSpawnWay,
-    OwnSpawn,
     OwnSpawnWork,
     SpawnSupply,
+    Mixing,
     Harvest,
     GrowingCost,
     LostBags,

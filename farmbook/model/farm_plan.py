@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from farmbook.expr.functions import ratio
 from farmbook.expr.nodes import Expr
 from farmbook.model.declare import line, number, text
 from farmbook.model.section import Section
@@ -67,11 +66,6 @@ class Farm(Section):
     def labour_rate(self) -> Expr:
         """Every hour is counted at this rate, whoever works it, so that the owner's own hours are never free."""
         return self.wage * (1 + self.payroll_extra)
-
-    @line("Loads a week, if all are steamed in the cabinet", unit="run/week")
-    def loads_a_week(self) -> Expr:
-        """As an average: a part of a load means that some weeks have one more."""
-        return ratio(self.bags_filled_a_week, self.bags_per_load)
 
     @line("Bags filled a year", unit="bag_filled/year")
     def bags_filled_a_year(self) -> Expr:

@@ -76,7 +76,10 @@ class MakeOrBuy(Section):
         default=24000,
         how="Cooker, second hood, cold store, shelves, room. Leave out what you would need with bought spawn too.",
         source=COMMON_PRACTICE,
-        note="From memory; the same number in every currency.",
+        note=(
+            "From memory; the same number in every currency. For a room with a cooker of 20 bags: a smaller one costs "
+            "less, and takes more runs."
+        ),
     )
     trials = number(
         "Spawn lab: cost of trials until it works",
@@ -141,7 +144,7 @@ class MakeOrBuy(Section):
         default=3,
         how="Sales of a bag less what it costs to grow, pick, pack and sell; yearly bills left out.",
         source=COMMON_PRACTICE,
-        note="The same number in every currency. Counts only where a place could have earned it.",
+        note="The same number in every currency. A single bag or place counts only if it could have earned it; a week, always.",
     )
 
     # A lost bag

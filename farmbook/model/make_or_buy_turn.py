@@ -195,15 +195,24 @@ class MakeOrBuyTurn(Section):
         """All bags inoculated until the next delivery."""
         return self.spawn.bags_inoculated_a_week * self.delivery_weeks
 
+    @line("A bag ruined together with the others of its week costs", unit="money/bag_inoculated", source=ARITHMETIC)
+    def ruined_bag_cost(self) -> Expr:
+        """What was spent on it, taking it out, and what it would have left.
+
+        A bag lost among good ones may find another in its place; a whole week without crop comes back nowhere.
+        """
+        spent = self.choice.lost_bag_cost - self.choice.margin_lost
+        return spent + self.choice.bag_leaves
+
     @line("Spawn made: lost in one bad batch", unit="money")
     def risk_made(self) -> Expr:
-        """If all these bags are lost. Could you bear it?"""
-        return self.reached_made * self.choice.lost_bag_cost
+        """If all these bags are lost: what they cost, and the crop of those weeks. Could you bear it?"""
+        return self.reached_made * self.ruined_bag_cost
 
     @line("Spawn bought: lost in one bad delivery", unit="money")
     def risk_bought(self) -> Expr:
-        """If all these bags are lost. Could you bear it? Few sellers pay for more than the spawn."""
-        return self.reached_bought * self.choice.lost_bag_cost
+        """If all these bags are lost, and the crop with them. Could you bear it? Few sellers pay for more than the spawn."""
+        return self.reached_bought * self.ruined_bag_cost
 
     @line("Spawn made: bad batches, on average a year", unit="money/year")
     def risk_made_a_year(self) -> Expr:
@@ -217,7 +226,9 @@ class MakeOrBuyTurn(Section):
 
     @line("A week without spawn costs", unit="money/week")
     def week_without(self) -> Expr:
-        """What the bags of that week would have left, whichever way the spawn fails to come."""
+        """What the bags of that week would have left, whichever way the spawn fails to come; what holds you back is
+        no matter, as nothing fills a whole week again.
+        """
         return self.spawn.bags_inoculated_a_week * self.choice.bag_leaves
 
     @line("Spawn made: cost a year, by its fixed part and its part for each bag", unit="money/year")

@@ -12,6 +12,8 @@ from farmbook.model.declare import check, line, number, uses
 from farmbook.model.farm_plan import Farm
 from farmbook.model.recipe import Recipe
 from farmbook.model.section import Section
+from farmbook.model.spawn_supply import SpawnSupply
+from farmbook.model.steriliser import Steriliser
 from farmbook.sources import ARITHMETIC, COMMON_PRACTICE
 
 __all__ = ["Mixing"]
@@ -27,6 +29,8 @@ class Mixing(Section):
     farm = uses(Farm)
     recipe = uses(Recipe)
     bag = uses(Bag)
+    steriliser = uses(Steriliser)
+    supply = uses(SpawnSupply)
     batch_mass = number(
         "Wet mix in a mixer batch",
         unit="kg_wet/batch",
@@ -66,8 +70,8 @@ class Mixing(Section):
 
     @line("To weigh out for a steam load", unit="kg_wet/run", axes=MATRIX)
     def delivered_per_load(self) -> Expr:
-        """As delivered, if the whole load is of this recipe."""
-        return self.delivered_per_bag * self.farm.bags_per_load
+        """As delivered, if the whole load of the steamer in use is of this recipe."""
+        return self.delivered_per_bag * self.steriliser.bags_per_run
 
     @line("To weigh out for a mixer batch", unit="kg_wet/batch", axes=MATRIX)
     def delivered_per_batch(self) -> Expr:
@@ -87,7 +91,7 @@ class Mixing(Section):
     @line("Water to add for a steam load", unit="kg_water/run", axes=(RECIPE,))
     def water_per_load(self) -> Expr:
         """If the whole load is of this recipe."""
-        return self.water_per_bag * self.farm.bags_per_load
+        return self.water_per_bag * self.steriliser.bags_per_run
 
     @line("Water to add for a mixer batch", unit="kg_water/batch", axes=(RECIPE,))
     def water_per_batch(self) -> Expr:
@@ -118,8 +122,8 @@ class Mixing(Section):
 
     @line("Wet mix in a steam load", unit="kg_wet/run")
     def wet_per_load(self) -> Expr:
-        """All bags of the load."""
-        return self.bag.wet_fill * self.farm.bags_per_load
+        """A full load of the steamer in use."""
+        return self.bag.wet_fill * self.steriliser.bags_per_run
 
     @line("Bags from a mixer batch", unit="bag_filled/batch")
     def bags_per_batch(self) -> Expr:
@@ -151,11 +155,11 @@ class Mixing(Section):
     @line("Mixing and filling, work for a steam load", unit="person_hour/run")
     def hours_per_load(self) -> Expr:
         """Shared among the hands there are: three people need a third of it by the clock."""
-        return self.hours_per_bag * self.farm.bags_per_load
+        return self.hours_per_bag * self.steriliser.bags_per_run
 
     @line("Mixing and filling, work in a week", unit="person_hour/week")
     def hours_a_week(self) -> Expr:
-        """For the bags filled in a week."""
+        """For the bags to fruit filled in a week; own spawn has hours of its own."""
         return self.hours_per_bag * self.farm.bags_filled_a_week
 
     @line("Mixing and filling, cost for a bag", unit="money/bag_filled")
@@ -165,10 +169,18 @@ class Mixing(Section):
 
     # What a week takes from the store
 
+    @line("Wet mix in a week", unit="kg_wet/week")
+    def wet_per_week(self) -> Expr:
+        """In the bags to fruit, and in sawdust spawn made on the farm."""
+        return self.bag.wet_fill * self.farm.bags_filled_a_week + self.supply.mix_a_week
+
     @line("Ingredient used in a week", unit="kg_wet/week", axes=(INGREDIENT,))
     def delivered_per_week(self) -> Expr:
-        """As delivered, if every bag is of the chosen recipe. Times the weeks between deliveries: what to store."""
-        return total(self.delivered_per_bag * self.recipe.chosen, RECIPE) * self.farm.bags_filled_a_week
+        """As delivered, if every bag, of spawn too, is of the chosen recipe.
+
+        Times the weeks between deliveries: what to store.
+        """
+        return total(self.recipe.as_delivered * self.recipe.dry_part * self.recipe.chosen, RECIPE) * self.wet_per_week
 
     @line("Room for a week's ingredient", unit="m3/week", axes=(INGREDIENT,))
     def volume_per_week(self) -> Expr:

@@ -3,19 +3,19 @@
 from __future__ import annotations
 
 from farmbook.calc.calendar import DAYS_IN_A_WEEK
-from farmbook.calc.spawn import fruiting_places, parents_needed, places_for_spawn, units_needed, units_of_mass
+from farmbook.calc.spawn import parents_needed, units_needed, units_of_mass
 from farmbook.calc.tolerance import SUM_TOLERANCE
 from farmbook.expr.functions import (
     absolute,
     any_of,
     joined,
+    minimum,
     negation,
     previous,
     ratio,
     running_sum,
     starting,
     total,
-    where,
     whole_up,
 )
 from farmbook.expr.nodes import Expr
@@ -26,7 +26,6 @@ from farmbook.model.own_spawn_way import IN_STEAMER, OwnSpawnWay
 from farmbook.model.section import Section
 from farmbook.model.spawn_bought import Spawn
 from farmbook.model.spawn_source import SpawnSource
-from farmbook.model.steriliser import Steriliser
 from farmbook.sources import ARITHMETIC, COMMON_PRACTICE
 
 __all__ = ["OwnSpawn"]
@@ -38,7 +37,6 @@ class OwnSpawn(Section):
     title = "Own spawn: what to start, counted back from the bags"
 
     farm = uses(Farm)
-    steriliser = uses(Steriliser)
     spawn = uses(Spawn)
     source = uses(SpawnSource)
     way = uses(OwnSpawnWay)
@@ -129,27 +127,33 @@ class OwnSpawn(Section):
     @line("Own spawn: keeps until it is used up", unit="flag", axes=(GENERATION,))
     def keeps(self) -> Expr:
         """0 where the last of a batch would be older than it keeps: it is then thrown out and paid for all the same."""
-        over = self.weeks_lasting * DAYS_IN_A_WEEK - self.shelf_life
-        return over <= absolute(self.shelf_life) * SUM_TOLERANCE
+        over = self.weeks_lasting - self.weeks_keeping
+        return over <= absolute(self.weeks_keeping) * SUM_TOLERANCE
 
-    @line("Own spawn: whole batches, for each week", unit="spawn_unit/week", axes=(GENERATION,))
-    def whole_batches(self) -> Expr:
-        """What would be started if nothing left over could be kept."""
-        return ratio(self.started_in_batch, self.batch_weeks)
-
-    @line("Own spawn: started a week", unit="spawn_unit/week", axes=(GENERATION,))
-    def started(self) -> Expr:
-        """What is needed where the left over keeps; otherwise whole batches, their left over thrown out."""
-        return where(self.keeps, self.needed, self.whole_batches)
+    @line("Own spawn: weeks it keeps", unit="week", axes=(GENERATION,))
+    def weeks_keeping(self) -> Expr:
+        """Once it is grown through."""
+        return self.shelf_life / DAYS_IN_A_WEEK
 
     @line("Own spawn: weeks a batch is used", unit="week", axes=(GENERATION,))
     def weeks_used(self) -> Expr:
-        """Until the next one takes over: as long as it lasts, or less where it grows too old before."""
-        return ratio(self.started_in_batch, self.started)
+        """Until it is used up, or until what is left of it has grown too old; the next batch then takes over."""
+        return minimum(self.weeks_lasting, self.weeks_keeping)
+
+    @line("Own spawn: started a week", unit="spawn_unit/week", axes=(GENERATION,))
+    def started(self) -> Expr:
+        """A batch over the weeks it is used: what is needed, and more where some of it grows too old."""
+        return ratio(self.started_in_batch, self.weeks_used)
+
+    @line("Own spawn: thrown out too old, a week", unit="spawn_unit/week", axes=(GENERATION,))
+    def thrown_out(self) -> Expr:
+        """What is left of each batch when it is too old: paid for like the rest. Start fewer at a time if it is much."""
+        left = (self.weeks_lasting - self.weeks_used) * self.needed
+        return ratio(left, self.weeks_used)
 
     @line("Own spawn: batches a week", unit="lab_batch/week", axes=(GENERATION,))
     def batches(self) -> Expr:
-        """Fewer than planned where a batch lasts longer than the weeks between two."""
+        """Fewer than planned where a batch lasts longer than the weeks between two, more where it does not keep as long."""
         return joined(ratio(self.started, self.started_in_batch), "lab_batch/week")
 
     @line("Own spawn: good ones this takes of the step before", unit="spawn_unit/week", axes=(GENERATION,))
@@ -186,29 +190,27 @@ class OwnSpawn(Section):
         """To set beside the weeks a bought delivery takes."""
         return self.lead_days / DAYS_IN_A_WEEK
 
-    # Places in the steamer
+    # Mix, and places in the steamer
+
+    @line("Own spawn: bags of sawdust spawn started a week", unit="spawn_unit/week")
+    def sawdust_started(self) -> Expr:
+        """Of the generations, only these hold the mix that your bags hold."""
+        return total(self.started * self.way.is_sawdust, GENERATION)
+
+    @line("Own spawn: mix that goes into it, a week", unit="kg_wet/week")
+    def mix_a_week(self) -> Expr:
+        """The bags that fail are mixed like the others."""
+        return self.sawdust_started * self.way.mix_in_sawdust
 
     @line("Own spawn: bags of it in the steamer a week", unit="spawn_unit/week")
     def steamed(self) -> Expr:
         """Sawdust spawn only, and only if you chose the steamer for it."""
-        return total(self.started * self.way.is_sawdust, GENERATION) * self.way.chose(
-            self.way.sawdust_cooked_in, IN_STEAMER
-        )
+        return self.sawdust_started * self.way.chose(self.way.sawdust_cooked_in, IN_STEAMER)
 
     @line("Own spawn: places it takes for each bag filled to fruit", unit="share", source=ARITHMETIC)
     def places_per_bag(self) -> Expr:
         """In a typical week; when the plan grows, spawn is steamed weeks ahead of the bags it is for."""
         return joined(ratio(self.steamed, self.farm.bags_filled_a_week), "share")
-
-    @line("Places of a full load left for bags to fruit", unit="place/run", source=ARITHMETIC)
-    def fruiting_places(self) -> Expr:
-        """All places over 1 and the share that spawn takes: nothing has to be tried out."""
-        return fruiting_places(joined(self.steriliser.bags_per_run, "place/run"), self.places_per_bag)
-
-    @line("Places of a full load taken by spawn", unit="place/run", source=ARITHMETIC)
-    def spawn_places(self) -> Expr:
-        """The rest of the load."""
-        return places_for_spawn(self.fruiting_places, self.places_per_bag)
 
     # Checks
 

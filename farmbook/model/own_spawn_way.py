@@ -213,6 +213,11 @@ class OwnSpawnWay(Section):
         """Its share of the wet weight."""
         return self.sawdust_bag_mass * self.grain_share
 
+    @line("Own spawn: mix in one bag of sawdust spawn", unit="kg_wet/spawn_unit", source=ARITHMETIC)
+    def mix_in_sawdust(self) -> Expr:
+        """Of the recipe chosen: what is not grain. It loses a little weight while it grows through."""
+        return joined(self.sawdust_bag_mass - self.grain_in_sawdust, "kg_wet/spawn_unit")
+
     @line("Own spawn: bags of sawdust spawn from one bag of grain", unit="1", source=ARITHMETIC)
     def sawdust_from_grain(self) -> Expr:
         """What can be used of the grain, over what one bag of sawdust spawn takes."""

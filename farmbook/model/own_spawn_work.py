@@ -2,17 +2,20 @@
 
 from __future__ import annotations
 
+from farmbook.calc.spawn import fruiting_places, places_for_spawn
 from farmbook.expr.functions import joined, ratio, total, where, whole_up
 from farmbook.expr.nodes import Expr
 from farmbook.model.axes import GENERATION
-from farmbook.model.declare import line, number, uses
+from farmbook.model.bag import Bag
+from farmbook.model.declare import check, line, number, uses
 from farmbook.model.farm_plan import Farm
 from farmbook.model.own_spawn import OwnSpawn
 from farmbook.model.own_spawn_way import IN_COOKER, OwnSpawnWay
+from farmbook.model.recipe import Recipe
 from farmbook.model.section import Section
 from farmbook.model.spawn_bought import Spawn
 from farmbook.model.steriliser import Steriliser
-from farmbook.sources import COMMON_PRACTICE
+from farmbook.sources import ARITHMETIC, COMMON_PRACTICE
 
 __all__ = ["OwnSpawnWork"]
 
@@ -24,6 +27,8 @@ class OwnSpawnWork(Section):
     table = "own_spawn"
 
     farm = uses(Farm)
+    recipe = uses(Recipe)
+    bag = uses(Bag)
     steriliser = uses(Steriliser)
     spawn = uses(Spawn)
     way = uses(OwnSpawnWay)
@@ -55,10 +60,14 @@ class OwnSpawnWork(Section):
         axes=(GENERATION,),
         usual=(0.3, 5),
         hard=(0, 500),
-        default=(0.6, 2.6, 2.6, 0.9),
-        how="Grain, sawdust or agar, with bag, jar or dish; without cooking. Add up the last invoices.",
+        default=(None, 2.6, 2.6, 0.9),
+        optional=True,
+        how="Grain or agar, with bag, jar or dish; without cooking. Add up the last invoices.",
         source=COMMON_PRACTICE,
-        note="From memory; the same number in every currency.",
+        note=(
+            "From memory; the same number in every currency. Leave it empty for sawdust spawn made of your own mix in "
+            "your own bags: it then costs what those cost."
+        ),
     )
     in_cooker = number(
         "Own spawn: how many fill the pressure cooker",
@@ -66,16 +75,17 @@ class OwnSpawnWork(Section):
         axes=(GENERATION,),
         usual=(4, 100),
         hard=(1, 5000),
-        default=(5, 5, 5, 60),
+        default=(20, 20, 20, 100),
         how="Count a full cooker, or all cookers that run together.",
         source=COMMON_PRACTICE,
+        note="From memory: of the size that stands in a lab of the price assumed, two runs for the grain of 500 bags.",
     )
     cooker_cost = number(
         "Own spawn: power and water of a cooker run",
         unit="money/cooker_run",
         usual=(0.3, 5),
         hard=(0, 500),
-        default=1.5,
+        default=2,
         how="Its kW, times the hours it heats, times the price of a kWh; work is counted elsewhere.",
         source=COMMON_PRACTICE,
     )
@@ -158,10 +168,26 @@ class OwnSpawnWork(Section):
 
     # Materials and cooking
 
+    @line("Own spawn: mix and bag of one bag of sawdust spawn", unit="money/spawn_unit")
+    def mix_and_bag(self) -> Expr:
+        """The recipe chosen, and bag, tie and label, at the prices that you pay for the bags to fruit."""
+        mix = self.way.mix_in_sawdust * self.recipe.ingredient_cost_per_wet
+        return mix + joined(self.bag.packaging_cost, "money/spawn_unit")
+
+    @line("Own spawn: materials of one, as counted", unit="money/spawn_unit", axes=(GENERATION,))
+    def cost_of_one(self) -> Expr:
+        """Your own figure where there is one; otherwise sawdust spawn costs its mix and bag."""
+        return where(self.given(self.unit_cost), self.unit_cost, self.mix_and_bag * self.way.is_sawdust)
+
+    @line("Own spawn: materials not given", unit="flag", axes=(GENERATION,))
+    def materials_missing(self) -> Expr:
+        """1 for grain or plates that are used and cost nothing for want of a figure."""
+        return (1 - self.given(self.unit_cost)) * (1 - self.way.is_sawdust) * self.way.used_here
+
     @line("Own spawn: materials a week, by generation", unit="money/week", axes=(GENERATION,))
     def materials(self) -> Expr:
         """Those that fail are paid for like the others."""
-        return self.chain.started * self.unit_cost
+        return self.chain.started * self.cost_of_one
 
     @line("Own spawn: cooked in the pressure cooker", unit="flag", axes=(GENERATION,))
     def pressure_cooked(self) -> Expr:
@@ -185,6 +211,18 @@ class OwnSpawnWork(Section):
         """Two to three a day is what one cooker does."""
         return total(self.cooker_runs, GENERATION)
 
+    # Places in the steamer
+
+    @line("Places of a full load left for bags to fruit", unit="place/run", source=ARITHMETIC)
+    def fruiting_places(self) -> Expr:
+        """All places over 1 and the share that spawn takes: nothing has to be tried out."""
+        return fruiting_places(joined(self.steriliser.bags_per_run, "place/run"), self.chain.places_per_bag)
+
+    @line("Places of a full load taken by spawn", unit="place/run", source=ARITHMETIC)
+    def spawn_places(self) -> Expr:
+        """The rest of the load."""
+        return places_for_spawn(self.fruiting_places, self.chain.places_per_bag)
+
     # Cost
 
     @line("Own spawn: materials a week", unit="money/week")
@@ -199,8 +237,11 @@ class OwnSpawnWork(Section):
 
     @line("Own spawn: steaming, cost a week", unit="money/week")
     def steaming_cost(self) -> Expr:
-        """Each costs what a bag to fruit costs to steam, its share of the work inside."""
-        return self.chain.steamed * joined(self.steriliser.cost_per_bag, "money/spawn_unit")
+        """What it adds: energy, water and work of its places.
+
+        The steamer runs for the bags in any case, so it adds nothing to your highest kW.
+        """
+        return self.chain.steamed * joined(self.steriliser.place_cost, "money/spawn_unit")
 
     @line("Own spawn: work, cost a week", unit="money/week")
     def work_cost(self) -> Expr:
@@ -232,3 +273,12 @@ class OwnSpawnWork(Section):
     def cost_per_bag_inoculated(self) -> Expr:
         """As for bought spawn, only bags that came whole out of the steamer get any."""
         return self.spawn.spawn_per_bag * self.cost_per_weight
+
+    @check(
+        "Materials of grain and plates are given",
+        kind="error",
+        says="What the materials of one bag of grain or one plate cost is not filled in: see the sheet Tables.",
+    )
+    def materials_given(self) -> Expr:
+        """Only sawdust spawn can be worked out from your mix and bags."""
+        return total(self.materials_missing, GENERATION) <= 0

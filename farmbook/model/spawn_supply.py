@@ -41,10 +41,10 @@ class SpawnSupply(Section):
         """Nothing where it is bought; inoculating comes on top either way."""
         return self.work.hours_a_week * self.source.made
 
-    @line("Spawn as chosen: bags of it in the steamer a week", unit="spawn_unit/week")
-    def steamed(self) -> Expr:
-        """Nothing where it is bought."""
-        return self.chain.steamed * self.source.made
+    @line("Spawn as chosen: mix that goes into it, a week", unit="kg_wet/week")
+    def mix_a_week(self) -> Expr:
+        """Sawdust spawn made on the farm takes of the same heap as the bags; nothing where it is bought."""
+        return self.chain.mix_a_week * self.source.made
 
     @line("Spawn as chosen: weeks from deciding to having it", unit="week")
     def lead_weeks(self) -> Expr:

@@ -9,6 +9,7 @@ from farmbook.model.cabinet_heat import CabinetHeat
 from farmbook.model.cabinet_run import CabinetRun
 from farmbook.model.declare import line, uses
 from farmbook.model.section import Section
+from farmbook.model.to_steam import ToSteam
 from farmbook.model.vessel import Vessel
 from farmbook.model.vessel_heat import VesselHeat
 from farmbook.model.vessel_run import VesselRun
@@ -21,6 +22,7 @@ class Steriliser(Section):
 
     title = "The steamer in use"
 
+    to_steam = uses(ToSteam)
     cabinet_heat = uses(CabinetHeat)
     cabinet_run = uses(CabinetRun)
     cabinet = uses(Cabinet)
@@ -59,7 +61,7 @@ class Steriliser(Section):
 
     @line("Loads a week, steamer in use", unit="run/week")
     def loads_a_week(self) -> Expr:
-        """For all bags of a week, as an average."""
+        """For all bags of a week and own spawn steamed with them, as an average."""
         return self._of(self.cabinet_run.loads_a_week, self.vessel_run.loads_a_week)
 
     @line("Loads it can do a week, steamer in use", unit="run/week")
@@ -72,11 +74,10 @@ class Steriliser(Section):
         """Full loads only."""
         return self._of(self.cabinet_run.bags_possible, self.vessel_run.bags_possible)
 
-    @line("Bags it has room for, over those filled", unit="share")
+    @line("Bags it has room for, over those to steam", unit="share")
     def room_to_spare(self) -> Expr:
-        """Below zero it cannot steam them all."""
-        bags = self.cabinet.farm.bags_filled_a_week
-        return ratio(self.bags_possible - bags, bags)
+        """Bags of own spawn steamed with the others are counted. Below zero it cannot steam them all."""
+        return ratio(self.bags_possible - self.to_steam.places, self.to_steam.places)
 
     @line("Energy of a load, steamer in use", unit="kWh/run")
     def energy_per_run(self) -> Expr:
@@ -132,6 +133,16 @@ class Steriliser(Section):
     def cost_per_run(self) -> Expr:
         """Energy, highest kW, water and work. The steamer itself and its repairs are not in it."""
         return self._of(self.cabinet.cost_per_run, self.vessel.cost_per_run)
+
+    @line("Energy, water and work of a place in a load, steamer in use", unit="money/bag_filled")
+    def place_cost(self) -> Expr:
+        """What one place more costs: own spawn steamed with the bags is charged this."""
+        return self._of(self.cabinet.place_cost, self.vessel.place_cost)
+
+    @line("Charge for your highest kW, for each bag filled, steamer in use", unit="money/bag_filled")
+    def demand_cost_per_bag(self) -> Expr:
+        """Nothing where fuel heats it."""
+        return self._of(self.cabinet.demand_cost_per_bag, self.vessel.demand_cost_per_bag)
 
     @line("Cost of steaming a bag, steamer in use", unit="money/bag_filled")
     def cost_per_bag(self) -> Expr:

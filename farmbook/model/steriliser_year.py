@@ -200,4 +200,4 @@ class VesselYear(SteamerYear, words=VESSEL):
     @line("Share of bags lost at steaming in the pressure vessel", unit="share")
     def lost(self) -> Expr:
         """As typed with the pressure vessel."""
-        return self.cost.loss_at_steaming
+        return self.cost.heat.loss_at_steaming

@@ -34,16 +34,6 @@ class Vessel(SteamerCost, words=VESSEL):
         source=COMMON_PRACTICE,
         note="The same for a full load and for half a load.",
     )
-    loss_at_steaming = number(
-        "Bags lost at steaming in the pressure vessel",
-        unit="share",
-        usual=(0.003, 0.05),
-        hard=(0, 1),
-        default=0.01,
-        how="Burst and leaking bags taken out before inoculation, over bags filled, ten loads together.",
-        source=COMMON_PRACTICE,
-        note="Letting the pressure down fast bursts bags. The default is the same as for a cabinet: type your own.",
-    )
 
     @line("Heat that gets into the steam of the pressure vessel", unit="kWh/run")
     def heat_into_steam(self) -> Expr:

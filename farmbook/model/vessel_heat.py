@@ -48,6 +48,16 @@ class VesselHeat(SteamerHeat, words=VESSEL):
         how="Count the places that you really fill, with room for steam between the bags.",
         source=COMMON_PRACTICE,
     )
+    loss_at_steaming = number(
+        "Bags lost at steaming in the pressure vessel",
+        unit="share",
+        usual=(0.003, 0.05),
+        hard=(0, 1),
+        default=0.01,
+        how="Burst and leaking bags taken out before inoculation, over bags filled, ten loads together.",
+        source=COMMON_PRACTICE,
+        note="Letting the pressure down fast bursts bags. The default is the same as for a cabinet: type your own.",
+    )
     diameter = number(
         "Diameter of the pressure vessel",
         unit="m",

@@ -91,7 +91,9 @@ def _default(field: Field) -> Any:
     if not isinstance(declared, NumberInput) or declared.default is None or any(axis.named for axis in field.inner):
         return None
     if isinstance(declared.default, tuple):
-        return [_shown(declared, value) for value in declared.default]
+        members = zip(field.inner[0].members, declared.default, strict=True)
+        shown = {key: _shown(declared, value) for key, value in members if value is not None}
+        return shown if None in declared.default else list(shown.values())
     found: Any = _shown(declared, declared.default)
     for axis in reversed(field.inner):
         found = [found] * len(axis.members)

@@ -6,23 +6,18 @@ from collections.abc import Mapping
 from typing import Any, Final
 
 from farmbook.model.axes import INGREDIENT, RECIPE
-from farmbook.model.bag import Bag
 from farmbook.model.cabinet_cook import CabinetCook
 from farmbook.model.cabinet_heat import CabinetHeat
 from farmbook.model.cabinet_run import CabinetRun
-from farmbook.model.cook_strength import LethalRates
-from farmbook.model.core_heating import CoreHeating
-from farmbook.model.energy import Energy
 from farmbook.model.farm_plan import Farm
 from farmbook.model.recipe import Recipe
-from farmbook.model.site import Site
 from farmbook.model.steaming import CABINET, VESSEL, Steaming
 from farmbook.model.vessel_cook import VesselCook
 from farmbook.model.vessel_heat import VesselHeat
 from farmbook.model.vessel_run import VesselRun
 from farmbook.model.vessel_steam import VesselSteam
 from tests.calc.chains import gauge_pressure_for
-from tests.model.helpers import evaluate, systems_agree
+from tests.model.helpers import evaluate, systems_agree, with_used
 
 __all__ = [
     "CHECKS",
@@ -37,11 +32,7 @@ __all__ = [
     "worked",
 ]
 
-SECTIONS: Final = (
-    *(Farm, Recipe, Bag, Site, Steaming, Energy),
-    *(CabinetHeat, CabinetRun, VesselSteam, VesselHeat, VesselRun),
-    *(LethalRates, CoreHeating, CabinetCook, VesselCook),
-)
+SECTIONS: Final = with_used(CabinetRun, VesselRun, CabinetCook, VesselCook)
 NAMES: Final = {INGREDIENT: ("sawdust",), RECIPE: ("plain",)}
 ENDS: Final = ("slow", "expected", "fast")
 PLACES: Final = ("cabinet_cook", "vessel_cook")

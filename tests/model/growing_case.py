@@ -13,7 +13,6 @@ from farmbook.interpret.numbers import Array
 from farmbook.model.axes import INGREDIENT, RECIPE
 from farmbook.model.bag import Bag
 from farmbook.model.cabinet import Cabinet
-from farmbook.model.cabinet_heat import CabinetHeat
 from farmbook.model.cabinet_run import CabinetRun
 from farmbook.model.crop import Crop
 from farmbook.model.declare import Input
@@ -24,53 +23,17 @@ from farmbook.model.harvest import Harvest
 from farmbook.model.lost_bags import LostBags
 from farmbook.model.mixing import Mixing
 from farmbook.model.model import Model
-from farmbook.model.own_spawn import OwnSpawn
-from farmbook.model.own_spawn_way import OwnSpawnWay
-from farmbook.model.own_spawn_work import OwnSpawnWork
 from farmbook.model.recipe import Recipe
 from farmbook.model.section import Section
-from farmbook.model.site import Site
 from farmbook.model.spawn_bought import Spawn
-from farmbook.model.spawn_source import SpawnSource
 from farmbook.model.spawn_supply import SpawnSupply
-from farmbook.model.steaming import Steaming
 from farmbook.model.steriliser import Steriliser
-from farmbook.model.vessel import Vessel
-from farmbook.model.vessel_heat import VesselHeat
-from farmbook.model.vessel_run import VesselRun
-from farmbook.model.vessel_steam import VesselSteam
-from tests.model.helpers import evaluate, in_metric
+from tests.model.helpers import evaluate, in_metric, with_used
 
 __all__ = ["CROP_SECTIONS", "GIVEN", "NAMES", "OWN", "SECTIONS", "kinds_agree", "one", "table", "unchanged", "worked"]
 
-STEAM: Final = (
-    Site,
-    Steaming,
-    Energy,
-    CabinetHeat,
-    CabinetRun,
-    Cabinet,
-    VesselSteam,
-    VesselHeat,
-    VesselRun,
-    Vessel,
-    Steriliser,
-)
-SPAWN: Final = (Spawn, OwnSpawnWay, OwnSpawn, OwnSpawnWork, SpawnSupply)
-CROP_SECTIONS: Final = (Farm, Recipe, Bag, *STEAM, SpawnSource, Crop, *SPAWN, Harvest)
-SECTIONS: Final = (
-    Farm,
-    Recipe,
-    Bag,
-    Mixing,
-    *STEAM,
-    SpawnSource,
-    Crop,
-    *SPAWN,
-    Harvest,
-    GrowingCost,
-    LostBags,
-)
+CROP_SECTIONS: Final = with_used(Steriliser, SpawnSupply, Harvest)
+SECTIONS: Final = with_used(SpawnSupply, LostBags)
 OWN: Final = (Crop, Spawn, Harvest, GrowingCost, LostBags)
 NAMES: Final = {INGREDIENT: ("sawdust",), RECIPE: ("plain", "rich", "")}
 

@@ -15,12 +15,13 @@ from farmbook.expr.lower import lower
 from farmbook.expr.nodes import RawInput
 from farmbook.expr.walk import ordered_axes
 from farmbook.interpret.numbers import Array, Cells, Engine
-from farmbook.model.declare import Input, LineOf, NumberInput, TextInput
+from farmbook.model.declare import Input, LineOf, NumberInput, TextInput, Uses
+from farmbook.model.farm import SECTIONS
 from farmbook.model.model import Model
 from farmbook.model.section import Bound, Section
 from farmbook.units import Unit, displayed, ice_point_shift, unit
 
-__all__ = ["converted", "evaluate", "in_metric", "systems_agree"]
+__all__ = ["converted", "evaluate", "in_metric", "systems_agree", "with_used"]
 
 Given = Mapping[Input, Any]
 Names = Mapping[Axis, Sequence[str]]
@@ -46,6 +47,18 @@ def evaluate(
 
 
 Key = tuple[tuple[type[Section], ...], tuple[Any, ...]]
+
+
+def with_used(*wanted: type[Section]) -> tuple[type[Section], ...]:
+    """These sections and all that they use, in the reading order of the farm."""
+    needed: set[type[Section]] = set()
+    waiting = list(wanted)
+    while waiting:
+        section = waiting.pop()
+        needed.add(section)
+        used = [declared.section for declared in section.declared if isinstance(declared, Uses)]
+        waiting += [each for each in used if each not in needed]
+    return tuple(section for section in SECTIONS if section in needed)
 
 
 def _key(sections: Sequence[type[Section]]) -> Key:

@@ -7,7 +7,6 @@ from functools import cache
 from typing import Any, Final
 
 from farmbook.interpret.numbers import Array
-from farmbook.model.crop import Crop
 from farmbook.model.declare import Input
 from farmbook.model.make_or_buy import MakeOrBuy
 from farmbook.model.make_or_buy_turn import MakeOrBuyTurn
@@ -16,10 +15,10 @@ from farmbook.model.own_spawn import OwnSpawn
 from farmbook.model.own_spawn_way import TWO_GRAINS_SAWDUST, OwnSpawnWay
 from farmbook.model.own_spawn_work import OwnSpawnWork
 from farmbook.model.section import Section
-from farmbook.model.spawn_bought import Spawn
 from farmbook.model.spawn_source import SpawnSource
 from farmbook.model.spawn_supply import SpawnSupply
 from tests.model import growing_case
+from tests.model.helpers import with_used
 
 __all__ = ["LAB", "OWN", "SECTIONS", "made", "unchanged"]
 
@@ -35,17 +34,7 @@ OWN: Final[tuple[type[Section], ...]] = (
 )
 
 
-def _in_order() -> tuple[type[Section], ...]:
-    """The choice before the crop that reads it, the chain after bought spawn, the comparison after the cost sheet."""
-    others: tuple[type[Section], ...] = growing_case.SECTIONS
-    found = [section for section in others if section not in OWN]
-    found.insert(found.index(Crop), SpawnSource)
-    after = found.index(Spawn) + 1
-    found[after:after] = [OwnSpawnWay, OwnSpawn, OwnSpawnWork, SpawnSupply]
-    return (*found, MakeOrBuy, MakeOrBuyTurn, MakeOrBuyWorth)
-
-
-SECTIONS: Final = _in_order()
+SECTIONS: Final = with_used(*growing_case.SECTIONS, *OWN)
 
 # 98 kg of spawn a week for 980 bags, 0.1 kg each; bought it costs 0.625 a bag. An hour of work costs 20, over 50 weeks.
 LAB: Final[Mapping[Input, Any]] = {

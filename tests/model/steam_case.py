@@ -22,7 +22,7 @@ from farmbook.model.vessel import Vessel
 from farmbook.model.vessel_heat import AS_IT_BOILS, VesselHeat
 from farmbook.model.vessel_run import VesselRun
 from farmbook.model.vessel_steam import VesselSteam
-from tests.model.helpers import evaluate
+from tests.model.helpers import evaluate, with_used
 
 __all__ = ["BY_HAND", "IN_VESSEL", "KWH_A_LITRE_OF_PROPANE", "NAMES", "PSI", "SECTIONS", "STEAMER", "failing", "worked"]
 
@@ -39,7 +39,7 @@ STEAMER: Final = (
     Vessel,
     Steriliser,
 )
-SECTIONS: Final = (Farm, Recipe, Bag, *STEAMER)
+SECTIONS: Final = with_used(Bag, *STEAMER)
 NAMES: Final = {INGREDIENT: ("sawdust",), RECIPE: ("plain",)}
 PSI: Final = 6.894757293168
 KWH_A_LITRE_OF_PROPANE: Final = 91_333 * 1.05505585262 / 3600 / 3.785411784

@@ -97,10 +97,11 @@ PAYS = FIXED / (0.625 - PER_BAG)
         ("last_step", 1),
         ("reached_made", 980),  # one week
         ("reached_bought", 1960),  # two weeks
-        ("risk_made", 980 * LOST),
-        ("risk_bought", 1960 * LOST),
-        ("risk_made_a_year", 490 * LOST),
-        ("risk_bought_a_year", 490 * LOST),
+        ("ruined_bag_cost", LOST + 2),  # and the 2 that it would have left
+        ("risk_made", 980 * (LOST + 2)),
+        ("risk_bought", 1960 * (LOST + 2)),
+        ("risk_made_a_year", 490 * (LOST + 2)),
+        ("risk_bought_a_year", 490 * (LOST + 2)),
         ("week_without", 1960),  # 980 bags that would have left 2 each
     ],
 )

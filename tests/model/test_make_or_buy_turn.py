@@ -150,15 +150,25 @@ def test_a_bad_batch_reaches_the_bags_of_what_comes_last(route: str, row: int, w
     lasting = table(found, "own_spawn.weeks_lasting")[row]
     assert weeks <= lasting < weeks * 1.03
     assert one(found, "make_or_buy_turn.last_step") == row + 1
-    assert one(found, "make_or_buy_turn.risk_made") == pytest.approx(980 * lasting * LOST)
+    assert one(found, "make_or_buy_turn.risk_made") == pytest.approx(980 * lasting * (LOST + 2))
+
+
+@pytest.mark.parametrize("limit", [STEAMING, LAB, AFTER_LAB])
+def test_a_ruined_week_costs_its_bags_and_its_crop_whatever_the_limit(limit: str) -> None:
+    """980 bags are lost, at what they cost by then and the work of taking them out, and none of them leaves its 2."""
+    found = made({MakeOrBuy.limit: limit, MakeOrBuyTurn.delivery_weeks: 1})
+    week = 980 * LOST + one(found, "make_or_buy_turn.week_without")
+    assert one(found, "make_or_buy_turn.week_without") == 1960
+    assert one(found, "make_or_buy_turn.risk_made") == pytest.approx(week)
+    assert one(found, "make_or_buy_turn.risk_bought") == pytest.approx(week)
 
 
 def test_a_bad_batch_that_is_thrown_out_early_reaches_fewer_bags() -> None:
-    """61.25 bags of grain a week: one is started every hundredth of a week, and would last 1 / 61.25 of one."""
+    """61.25 bags of grain a week: one lasts 1 / 61.25 of a week, more than the tenth of a day that it keeps."""
     late = {OwnSpawnWay.route: ONE_GRAIN, OwnSpawn.failure: [0, 0, 0, 0], OwnSpawn.batch_weeks: [1, 1, 0.01, 1]}
     stale = made({**late, OwnSpawn.shelf_life: [30, 30, 0.1, 60]})
     kept = made({**late, OwnSpawn.shelf_life: [30, 30, 30, 60]})
-    assert one(stale, "make_or_buy_turn.reached_made") == pytest.approx(980 * 0.01)
+    assert one(stale, "make_or_buy_turn.reached_made") == pytest.approx(980 * 0.1 / 7)
     assert one(kept, "make_or_buy_turn.reached_made") == pytest.approx(980 * 1.6 / 98)
 
 

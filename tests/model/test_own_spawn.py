@@ -8,12 +8,16 @@ from typing import Any, Final
 import numpy as np
 import pytest
 
+from farmbook.model.bag import Bag
+from farmbook.model.cabinet_run import CabinetRun
 from farmbook.model.declare import Input
+from farmbook.model.energy import Energy
 from farmbook.model.farm_plan import Farm
 from farmbook.model.model import Model
 from farmbook.model.own_spawn import OwnSpawn
 from farmbook.model.own_spawn_way import (
     IN_COOKER,
+    IN_STEAMER,
     ONE_GRAIN,
     ONE_GRAIN_SAWDUST,
     TWO_GRAINS,
@@ -21,8 +25,10 @@ from farmbook.model.own_spawn_way import (
     OwnSpawnWay,
 )
 from farmbook.model.own_spawn_work import OwnSpawnWork
+from farmbook.model.recipe import Recipe
 from farmbook.model.spawn_bought import Spawn
 from farmbook.model.spawn_source import BOUGHT, MADE, SpawnSource
+from farmbook.model.vessel_heat import VesselHeat
 from tests.model import growing_case
 from tests.model.growing_case import one, table
 from tests.model.helpers import systems_agree
@@ -51,8 +57,8 @@ both_systems = pytest.mark.parametrize("system", ["metric", "us"])
         ("own_spawn.lead_weeks", 53 / 7),
         ("own_spawn.steamed", 50),
         ("own_spawn.places_per_bag", 0.05),  # 50 for 1,000 bags
-        ("own_spawn.fruiting_places", 1000 / 1.05),
-        ("own_spawn.spawn_places", 50 / 1.05),
+        ("own_spawn_work.fruiting_places", 1000 / 1.05),
+        ("own_spawn_work.spawn_places", 50 / 1.05),
         ("own_spawn.too_old", 1),  # the second grain
         ("own_spawn_work.making_hours_in_all", 4.7),
         ("own_spawn_work.worked_hours", 8.0),  # 4.7 + 1.5 + 1.8
@@ -96,7 +102,8 @@ def test_own_spawn_by_hand(system: str, name: str, by_hand: float) -> None:
         ("own_spawn.left_over", [0, 0.1875, 0, 0.5]),
         ("own_spawn.weeks_lasting", [1, 1.024, 2, 3]),
         ("own_spawn.keeps", [1, 0, 1, 1]),  # the second grain keeps 7 days and its last bag is used on day 7.2
-        ("own_spawn.whole_batches", [50, 8, 2, 1.2]),
+        ("own_spawn.weeks_keeping", [30 / 7, 1, 30 / 7, 60 / 7]),
+        ("own_spawn.thrown_out", [0, 0.1875, 0, 0]),
         ("own_spawn.started", [50, 8, 2, 1]),
         ("own_spawn.weeks_used", [1, 1, 2, 3]),  # the second grain is thrown out after a week
         ("own_spawn.batches", [1, 1, 0.5, 1 / 3]),
@@ -151,8 +158,8 @@ def test_every_way_from_plate_to_bags(
 
 def test_sawdust_spawn_in_the_cooker_takes_no_place_in_the_steamer() -> None:
     found = made({OwnSpawnWay.sawdust_cooked_in: IN_COOKER})
-    assert one(found, "own_spawn.fruiting_places") == 1000
-    assert one(found, "own_spawn.spawn_places") == 0
+    assert one(found, "own_spawn_work.fruiting_places") == 1000
+    assert one(found, "own_spawn_work.spawn_places") == 0
     assert one(found, "own_spawn_work.steaming_cost") == 0
     assert table(found, "own_spawn_work.cooker_runs") == pytest.approx([5, 3, 1, 1 / 3])  # 50 bags by 10
 
@@ -160,9 +167,89 @@ def test_sawdust_spawn_in_the_cooker_takes_no_place_in_the_steamer() -> None:
 def test_places_in_a_load_need_no_trying_out() -> None:
     """A load is fruiting bags and their spawn, and the fruiting bags times the spawn for each is that spawn."""
     found = made({Farm.bags_per_load: 300})
-    fruiting, spawn = one(found, "own_spawn.fruiting_places"), one(found, "own_spawn.spawn_places")
+    fruiting, spawn = one(found, "own_spawn_work.fruiting_places"), one(found, "own_spawn_work.spawn_places")
     assert fruiting + spawn == pytest.approx(300)
     assert spawn / fruiting == pytest.approx(50 / 1000)
+
+
+@both_systems
+@pytest.mark.parametrize(
+    ("supply", "cooked_in", "places"), [(MADE, IN_STEAMER, 1050), (MADE, IN_COOKER, 1000), (BOUGHT, IN_STEAMER, 1000)]
+)
+def test_spawn_steamed_with_the_bags_is_part_of_the_loads(
+    system: str, supply: str, cooked_in: str, places: float
+) -> None:
+    """1,000 bags to fruit and 50 bags of spawn, in loads of 400 in the cabinet and 100 in the vessel."""
+    loads: dict[Input, Any] = {Farm.bags_per_load: 400, VesselHeat.bags_per_run: 100}
+    found = made({SpawnSource.supply: supply, OwnSpawnWay.sawdust_cooked_in: cooked_in, **loads}, system)
+    assert one(found, "to_steam.places") == pytest.approx(places)
+    assert one(found, "cabinet_run.loads_a_week") == pytest.approx(places / 400)
+    assert one(found, "vessel_run.loads_a_week") == pytest.approx(places / 100)
+    assert one(found, "cabinet.loads_a_month") == pytest.approx(places / 400 * 50 / 12)
+    possible = one(found, "cabinet_run.bags_possible")
+    assert one(found, "steriliser.room_to_spare") == pytest.approx(possible / places - 1)
+
+
+@pytest.mark.parametrize(("supply", "fits"), [(BOUGHT, 1), (MADE, 0)])
+def test_a_steamer_full_of_bags_has_no_place_for_spawn(supply: str, fits: int) -> None:
+    loads = one(unchanged("metric"), "cabinet_run.loads_possible")
+    full = made({SpawnSource.supply: supply, Farm.bags_per_load: 1000 / loads})
+    assert one(full, "cabinet_run.loads_fit") == fits
+
+
+@both_systems
+@pytest.mark.parametrize("supply", [BOUGHT, MADE])
+def test_own_spawn_pays_for_what_it_adds_to_the_steamer_and_for_no_more(system: str, supply: str) -> None:
+    """36 kW at 10 a month are 4,320 a year, there with or without the spawn: 0.0864 for each of 50,000 bags.
+
+    A place takes 5 hours of 20 for a load of 1,000, an hour to watch and four to load: 0.10.
+    """
+    found = made({SpawnSource.supply: supply, Energy.demand_charge: 10, CabinetRun.power: 36}, system)
+    assert one(found, "cabinet.place_cost") == pytest.approx(0.1)
+    assert one(found, "cabinet.demand_cost_per_bag") == pytest.approx(0.0864)
+    assert one(found, "own_spawn_work.steaming_cost") == pytest.approx(50 * 0.1)
+    spent = one(found, "steriliser.loads_a_week") * one(found, "steriliser.cost_per_run")
+    shared_out = 1000 * one(found, "steriliser.cost_per_bag") + one(found, "to_steam.spawn") * 0.1
+    assert spent == pytest.approx(shared_out)
+    assert spent == pytest.approx(4320 / 50 + (105 if supply == MADE else 100))
+
+
+@both_systems
+def test_sawdust_spawn_is_made_of_the_farms_own_mix_and_bags(system: str) -> None:
+    """2.5 kg less 8 % of grain are 2.3 kg of mix at 0.08, and a bag at 0.30; fifty of them are started a week."""
+    found = made({OwnSpawnWork.unit_cost: [None, 2, 3, 1]}, system)
+    assert table(found, "own_spawn_work.cost_of_one") == pytest.approx([0.484, 2, 3, 1])
+    assert table(found, "own_spawn_work.materials")[0] == pytest.approx(50 * 0.484)
+    assert one(found, "own_spawn_work.mix_and_bag") == pytest.approx(0.484)
+    dearer = made({OwnSpawnWork.unit_cost: [None, 2, 3, 1], Recipe.price: [0.2], Bag.bag_price: 0.48}, system)
+    assert table(dearer, "own_spawn_work.cost_of_one") == pytest.approx([2.3 * 0.16 + 0.5, 2, 3, 1])
+
+
+@both_systems
+@pytest.mark.parametrize(("supply", "wet"), [(MADE, 2500 + 50 * 2.3), (BOUGHT, 2500)])
+def test_a_week_of_ingredients_counts_the_spawn_made_of_them(system: str, supply: str, wet: float) -> None:
+    """40 % of the wet mix is dry, and the sawdust comes half dry, at 0.1."""
+    found = made({SpawnSource.supply: supply}, system)
+    assert one(found, "mixing.wet_per_week") == pytest.approx(wet)
+    assert table(found, "mixing.delivered_per_week") == pytest.approx([wet * 0.4 / 0.5])
+    assert table(found, "mixing.ingredient_bill_per_week") == pytest.approx([wet * 0.08])
+
+
+@pytest.mark.parametrize(
+    ("route", "costs", "fine"),
+    [
+        (TWO_GRAINS_SAWDUST, [None, 2, 3, 1], 1),
+        (TWO_GRAINS_SAWDUST, [None, 0, 0, 0], 1),
+        (TWO_GRAINS_SAWDUST, [0.5, None, 3, 1], 0),
+        (TWO_GRAINS_SAWDUST, [0.5, 2, None, 1], 0),
+        (TWO_GRAINS_SAWDUST, [0.5, 2, 3, None], 0),
+        (ONE_GRAIN_SAWDUST, [0.5, None, 3, 1], 1),
+        (ONE_GRAIN, [None, None, 3, 1], 1),
+    ],
+)
+def test_materials_that_nothing_else_tells_must_be_given(route: str, costs: list[float | None], fine: int) -> None:
+    found = made({OwnSpawnWay.route: route, OwnSpawnWork.unit_cost: costs})
+    assert one(found, "own_spawn_work.materials_given") == fine
 
 
 def test_a_bag_of_grain_makes_ten_and_feeds_nineteen() -> None:
@@ -217,7 +304,31 @@ def test_a_third_of_a_plate_a_week_is_one_plate_with_a_long_life() -> None:
     assert table(found, "own_spawn.weeks_lasting")[3] == pytest.approx(1 / 0.29296875)
     assert table(found, "own_spawn.keeps")[3] == 1  # 24 days of 60
     stale = made({**few, OwnSpawn.shelf_life: [30, 30, 30, 20]})
-    assert table(stale, "own_spawn.started")[3] == 1  # a plate each week, most of it thrown out
+    assert table(stale, "own_spawn.started")[3] == pytest.approx(7 / 20)  # what is left is thrown out after 20 days
+    assert table(stale, "own_spawn.weeks_used")[3] == pytest.approx(20 / 7)
+    assert table(stale, "own_spawn.thrown_out")[3] == pytest.approx(7 / 20 - 0.29296875)
+
+
+@pytest.mark.parametrize("weeks", [1, 2, 3])
+def test_what_is_left_over_keeps_its_shelf_life_however_often_a_batch_is_meant_to_be_started(weeks: float) -> None:
+    """0.29 plates a week are one plate, good for 20 days, whether the next is meant for in one, two or three weeks."""
+    found = made(
+        {
+            Farm.bags_filled_a_week: 300,
+            OwnSpawn.batch_weeks: [1, 1, 2, weeks],
+            OwnSpawn.shelf_life: [30, 30, 30, 20],
+        }
+    )
+    assert table(found, "own_spawn.started_in_batch")[3] == 1
+    assert table(found, "own_spawn.started")[3] == pytest.approx(7 / 20)
+
+
+def test_spawn_that_keeps_less_long_than_its_weeks_is_started_again_when_it_is_too_old() -> None:
+    """Fifty bags a week in batches for two weeks that keep one: half of each hundred is thrown out."""
+    found = made({OwnSpawn.batch_weeks: [2, 1, 2, 2.5], OwnSpawn.shelf_life: [7, 30, 30, 60]})
+    assert table(found, "own_spawn.started_in_batch")[0] == 100
+    assert table(found, "own_spawn.started")[0] == pytest.approx(100)
+    assert table(found, "own_spawn.thrown_out")[0] == pytest.approx(50)
 
 
 @pytest.mark.parametrize(("days", "fine"), [(6.99, 0), (7, 1), (7.01, 1)])
@@ -268,7 +379,7 @@ def test_the_choice_feeds_the_farm(supply: str, made_here: int) -> None:
         "spawn_supply.cost_per_bag_inoculated": 1230 / 4900 if made_here else 0.625,
         "spawn_supply.dry_spawn_per_bag": 0.03 if made_here else 0.05,
         "spawn_supply.hours_a_week": 8 * made_here,
-        "spawn_supply.steamed": 50 * made_here,
+        "to_steam.spawn": 50 * made_here,
         "spawn_supply.lead_weeks": 53 / 7 if made_here else 2,
     }
     assert {name: one(found, name) for name in expected} == pytest.approx(expected)

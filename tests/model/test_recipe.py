@@ -18,10 +18,13 @@ from farmbook.model.mixing import Mixing
 from farmbook.model.model import Model
 from farmbook.model.recipe import Recipe
 from farmbook.model.recipe_checks import RecipeChecks
+from farmbook.model.steaming import VESSEL, Steaming
 from farmbook.model.supplement import Supplement
-from tests.model.helpers import evaluate, systems_agree
+from farmbook.model.vessel_heat import VesselHeat
+from tests.model.helpers import evaluate, systems_agree, with_used
 
-SECTIONS = [Farm, Recipe, RecipeChecks, Supplement, Bag, Mixing]
+OWN = (Farm, Recipe, RecipeChecks, Supplement, Bag, Mixing)
+SECTIONS = with_used(*OWN)
 KG_IN_LB = 0.45359237
 LB_PER_FT3 = KG_IN_LB / 0.3048**3
 
@@ -267,7 +270,7 @@ def test_masses_balance_on_random_recipes() -> None:
             assert found["bag.ingredient_cost_by_recipe"][recipe] == pytest.approx(bill)
 
 
-CHECKS = [declared.dotted for section in SECTIONS for declared in section.declared if hasattr(declared, "says")]
+CHECKS = [declared.dotted for section in OWN for declared in section.declared if hasattr(declared, "says")]
 
 BREAKS: list[tuple[str, dict[Input, Any], list[str] | None, set[str]]] = [
     (
@@ -324,6 +327,18 @@ def test_a_broken_farm_fires_its_check_and_no_other(
 ) -> None:
     found = farm(system, changes, recipes)
     assert {name for name in CHECKS if found[name] == 0} == fired
+
+
+@pytest.mark.parametrize("system", ["metric", "us"])
+def test_a_steam_load_is_that_of_the_steamer_in_use(system: str) -> None:
+    """A vessel of 80 bags beside a cabinet of 500: the lists are for 80 of 2.5 kg, one batch of 200."""
+    found = farm(system, {Steaming.kind: VESSEL, VesselHeat.bags_per_run: 80})
+    to_metric = KG_IN_LB if system == "us" else 1
+    assert found["mixing.delivered_per_load"][:, 0] * to_metric == pytest.approx([144, 8, 0.8, 0])
+    assert found["mixing.water_per_load"][0] * to_metric == pytest.approx(47.2)
+    assert found["mixing.wet_per_load"] * to_metric == pytest.approx(200)
+    assert found["mixing.whole_batches_per_load"] == 1
+    assert found["mixing.hours_per_load"] == pytest.approx(0.8)
 
 
 def test_mixing_on_the_floor_needs_no_mixer() -> None:

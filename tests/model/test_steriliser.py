@@ -16,11 +16,8 @@ from farmbook.model.declare import Input, LineOf, NumberInput
 from farmbook.model.energy import Energy
 from farmbook.model.farm_plan import Farm
 from farmbook.model.growing_cost import GrowingCost
-from farmbook.model.harvest import Harvest
-from farmbook.model.lost_bags import LostBags
 from farmbook.model.mixing import Mixing
 from farmbook.model.recipe import Recipe
-from farmbook.model.spawn_source import SpawnSource
 from farmbook.model.steaming import CABINET, VESSEL, Steaming
 from farmbook.model.steriliser import Steriliser
 from farmbook.model.steriliser_choice import SteriliserChoice
@@ -28,9 +25,9 @@ from farmbook.model.steriliser_year import CabinetYear, VesselYear
 from farmbook.model.vessel import Vessel
 from farmbook.model.vessel_heat import VesselHeat
 from farmbook.model.vessel_run import VesselRun
-from tests.model.growing_case import SPAWN
-from tests.model.helpers import evaluate, systems_agree
-from tests.model.steam_case import BY_HAND, IN_VESSEL, NAMES, STEAMER, worked
+from tests.model import steam_case
+from tests.model.helpers import evaluate, systems_agree, with_used
+from tests.model.steam_case import BY_HAND, IN_VESSEL, NAMES, worked
 
 PAIRS: Final = {
     "bags_per_run": ("farm.bags_per_load_used", "vessel_heat.bags_per_run_used"),
@@ -52,24 +49,11 @@ PAIRS: Final = {
     "labour_hours_per_run": ("cabinet.labour_hours_per_run", "vessel.labour_hours_per_run"),
     "labour_cost_per_run": ("cabinet.labour_cost_per_run", "vessel.labour_cost_per_run"),
     "cost_per_run": ("cabinet.cost_per_run", "vessel.cost_per_run"),
+    "place_cost": ("cabinet.place_cost", "vessel.place_cost"),
+    "demand_cost_per_bag": ("cabinet.demand_cost_per_bag", "vessel.demand_cost_per_bag"),
     "cost_per_bag": ("cabinet.cost_per_bag", "vessel.cost_per_bag"),
 }
-SECTIONS: Final = (
-    Farm,
-    Recipe,
-    Bag,
-    Mixing,
-    *STEAMER,
-    SpawnSource,
-    Crop,
-    *SPAWN,
-    Harvest,
-    GrowingCost,
-    LostBags,
-    CabinetYear,
-    VesselYear,
-    SteriliserChoice,
-)
+SECTIONS: Final = with_used(SteriliserChoice)
 # 3 loads a week of 100 bags in 48 weeks: 144 loads, 14,400 bags. Filling a bag takes 0.5, and taking one out 0.4.
 YEAR: Final[dict[Input, Any]] = {
     **BY_HAND,
@@ -82,7 +66,7 @@ YEAR: Final[dict[Input, Any]] = {
     Mixing.bags_per_hour: 100,
     GrowingCost.culling_rate: 50,
     Crop.loss_at_steaming: 0.05,
-    Vessel.loss_at_steaming: 0.01,
+    VesselHeat.loss_at_steaming: 0.01,
     Steaming.yearly_return: 0.08,
     CabinetYear.price: 10_000,
     CabinetYear.life: 10,
@@ -112,7 +96,7 @@ def test_the_steamer_chosen_feeds_the_farm(name: str) -> None:
         VesselRun.handling_rate: 60,
     }
     for kind, place in ((CABINET, 0), (VESSEL, 1)):
-        found = evaluate((Farm, Recipe, Bag, *STEAMER), "metric", {**BY_HAND, **different, Steaming.kind: kind}, NAMES)
+        found = evaluate(steam_case.SECTIONS, "metric", {**BY_HAND, **different, Steaming.kind: kind}, NAMES)
         assert float(found[f"steriliser.{name}"]) == float(found[PAIRS[name][place]])
         assert float(found[PAIRS[name][0]]) != float(found[PAIRS[name][1]])
 
@@ -205,7 +189,7 @@ TWINS: Final[dict[Input, Any]] = {
     VesselYear.life: 10,
     VesselYear.salvage: 1000,
     VesselYear.upkeep: 300,
-    Vessel.loss_at_steaming: 0.05,
+    VesselHeat.loss_at_steaming: 0.05,
 }
 
 
@@ -244,7 +228,7 @@ def test_a_steamer_that_cannot_do_the_work_is_not_compared(broken: dict[Input, A
 def test_fewer_lost_bags_can_turn_the_choice() -> None:
     """The same steamers, but the cabinet loses a quarter of its bags."""
     assert year({**TWINS, Crop.loss_at_steaming: 0.25})["steriliser_choice.answer"] == 4
-    assert year({**TWINS, Vessel.loss_at_steaming: 0.25})["steriliser_choice.answer"] == 3
+    assert year({**TWINS, VesselHeat.loss_at_steaming: 0.25})["steriliser_choice.answer"] == 3
 
 
 # Both kinds of book, cleared cells

@@ -71,6 +71,11 @@ def test_a_list_of_a_fixed_axis() -> None:
     assert rest["default"] == [8, 1]
 
 
+def test_a_default_that_leaves_a_member_blank_names_the_others() -> None:
+    materials = properties("own_spawn", json_schema(SECTIONS))["properties"]["unit_cost"]
+    assert materials["default"] == {"second_grain": 2.6, "grain": 2.6, "plate": 0.9}
+
+
 @pytest.mark.parametrize("system", ["metric", "us"])
 def test_typing_every_default_of_the_schema_changes_nothing_but_the_digits(system: str) -> None:
     model = Model(SECTIONS)

@@ -66,7 +66,7 @@ BY_NAME: Final[Mapping[str, Mapping[str, Any]]] = {
         "cabinet_run.hold_time": 0,
     },
     "no return wanted": {"steaming.yearly_return": 0, "make_or_buy.wanted_return": 0},
-    "no loss under pressure": {**IN_THE_VESSEL, "vessel.loss_at_steaming": 0, "crop.loss_at_steaming": 0.03},
+    "no loss under pressure": {**IN_THE_VESSEL, "vessel_heat.loss_at_steaming": 0, "crop.loss_at_steaming": 0.03},
     "bags in pairs": {"core_heating.standing": "touching in pairs"},
     "bags in rows": {"core_heating.standing": "Solid rows", "cabinet_run.hold_time": 8},
     "probe in the cabinet": {"core_heating.hours_to_150f": 4, "core_heating.hours_to_190f": 9.5},

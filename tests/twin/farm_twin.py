@@ -13,7 +13,7 @@ from tests.twin.farm_twin_cook import cabinet_cook, core_heating, lethal_rates, 
 from tests.twin.farm_twin_cost import growing_cost, lost_bags
 from tests.twin.farm_twin_crop import crop, harvest, spawn
 from tests.twin.farm_twin_ground import Given, Numbers, Results
-from tests.twin.farm_twin_lab import own_spawn, own_spawn_way, own_spawn_work, spawn_source, spawn_supply
+from tests.twin.farm_twin_lab import own_spawn, own_spawn_way, own_spawn_work, spawn_source, spawn_supply, to_steam
 from tests.twin.farm_twin_recipe import plan, recipe_checks, recipes, supplement
 from tests.twin.farm_twin_steam import cabinet_heat, vessel_heat
 from tests.twin.farm_twin_steam_cost import cabinet_cost, steriliser, vessel_cost
@@ -31,17 +31,22 @@ SUBJECTS: Final[tuple[Subject, ...]] = (
     recipe_checks,
     supplement,
     bags,
-    mixing,
     site,
     altitude_boiling,
     wanted_steam,
     altitude_pressure,
     steaming,
     cabinet_heat,
-    cabinet_run,
-    cabinet_cost,
     vessel_steam,
     vessel_heat,
+    spawn_source,
+    crop,
+    spawn,
+    own_spawn_way,
+    own_spawn,
+    to_steam,
+    cabinet_run,
+    cabinet_cost,
     vessel_run,
     vessel_cost,
     steriliser,
@@ -49,13 +54,9 @@ SUBJECTS: Final[tuple[Subject, ...]] = (
     core_heating,
     cabinet_cook,
     vessel_cook,
-    spawn_source,
-    crop,
-    spawn,
-    own_spawn_way,
-    own_spawn,
     own_spawn_work,
     spawn_supply,
+    mixing,
     harvest,
     growing_cost,
     lost_bags,

@@ -49,7 +49,7 @@ def weighing_lists(given: Given, out: Results) -> Results:
     delivered, dry = out["recipe.as_delivered"], out["bag.dry_mass_by_recipe"]
     rows, mixes = range(len(given["recipe.ingredients"])), range(len(given["recipe.recipes"]))
     batch = [given["mixing.batch_mass"] * out["recipe.dry_part"][mix] for mix in mixes]
-    load = given["farm.bags_per_load"]
+    load = out["steriliser.bags_per_run"]
     return {
         "delivered_per_bag": spread([[delivered[row][mix] * dry[mix] for mix in mixes] for row in rows]),
         "delivered_per_load": spread([[delivered[row][mix] * dry[mix] * load for mix in mixes] for row in rows]),
@@ -68,7 +68,7 @@ def water_lists(given: Given, out: Results, batch: list[float]) -> Results:
         filled = over(cubic_metres, room) if given_room else 0.0
         row = {
             "water_per_bag": water * dry,
-            "water_per_load": water * dry * given["farm.bags_per_load"],
+            "water_per_load": water * dry * out["steriliser.bags_per_run"],
             "water_per_batch": water * batch[mix],
             "water_volume_per_batch": water * batch[mix] / COLD_WATER_KILOGRAMS_IN_A_LITRE,
             "volume_per_batch": cubic_metres,
@@ -82,7 +82,8 @@ def water_lists(given: Given, out: Results, batch: list[float]) -> Results:
 
 def batches(given: Given, out: Results) -> Results:
     """Batches in a load, and the work of mixing and filling."""
-    fill, load, batch = (float(given[name]) for name in ("bag.wet_fill", "farm.bags_per_load", "mixing.batch_mass"))
+    fill, batch = float(given["bag.wet_fill"]), float(given["mixing.batch_mass"])
+    load = float(out["steriliser.bags_per_run"])
     hours = over(1, given["mixing.bags_per_hour"])
     whole = whole_up(over(fill * load, batch))
     return {
@@ -101,11 +102,11 @@ def batches(given: Given, out: Results) -> Results:
 def week_of_ingredients(given: Given, out: Results) -> Results:
     """What a week's bags of the chosen recipe take from the store."""
     found: dict[str, list[float]] = {"delivered_per_week": [], "volume_per_week": [], "ingredient_bill_per_week": []}
+    heap = given["farm.bags_filled_a_week"] * given["bag.wet_fill"] + out["spawn_supply.mix_a_week"]
     for row in range(len(given["recipe.ingredients"])):
         kilograms = 0.0
         for mix in chosen_rows(given):
-            in_a_bag = out["recipe.as_delivered"][row][mix] * out["bag.dry_mass_by_recipe"][mix]
-            kilograms += given["farm.bags_filled_a_week"] * in_a_bag
+            kilograms += heap * out["recipe.dry_part"][mix] * out["recipe.as_delivered"][row][mix]
         found["delivered_per_week"].append(kilograms)
         found["volume_per_week"].append(over(kilograms, given["recipe.bulk_density"][row]))
         found["ingredient_bill_per_week"].append(kilograms * given["recipe.price"][row])
@@ -115,7 +116,9 @@ def week_of_ingredients(given: Given, out: Results) -> Results:
 def mixing(given: Given, out: Results) -> Results:
     """The mixing floor."""
     lists = weighing_lists(given, out)
+    bags = given["farm.bags_filled_a_week"] * given["bag.wet_fill"]
     found = {
+        "wet_per_week": bags + out["spawn_supply.mix_a_week"],
         **lists,
         **water_lists(given, out, lists["dry_per_batch"]),
         **batches(given, out),

@@ -290,18 +290,20 @@ def bad_batches(given: Given, out: Results) -> dict[str, float]:
     """What one bad batch or one bad delivery reaches, and what a week without spawn costs."""
     used = out["own_spawn_way.used_here"]
     last = next(row for row in range(4) if used[row])
-    bags, lost = out["spawn.bags_inoculated_a_week"], out["make_or_buy.lost_bag_cost"]
+    bags, leaves = out["spawn.bags_inoculated_a_week"], given["make_or_buy.bag_leaves"]
+    ruined = out["make_or_buy.spent_on_bag"] + out["growing_cost.culling_cost"] + leaves
     made = over(bags, out["own_spawn.batches"][last])
     bought = bags * given["make_or_buy_turn.delivery_weeks"]
     return {
         "last_step": last + 1.0,
         "reached_made": made,
         "reached_bought": bought,
-        "risk_made": made * lost,
-        "risk_bought": bought * lost,
-        "risk_made_a_year": made * lost * given["make_or_buy_turn.bad_made"],
-        "risk_bought_a_year": bought * lost * given["make_or_buy_turn.bad_bought"],
-        "week_without": bags * given["make_or_buy.bag_leaves"],
+        "ruined_bag_cost": ruined,
+        "risk_made": made * ruined,
+        "risk_bought": bought * ruined,
+        "risk_made_a_year": made * ruined * given["make_or_buy_turn.bad_made"],
+        "risk_bought_a_year": bought * ruined * given["make_or_buy_turn.bad_bought"],
+        "week_without": bags * leaves,
     }
 
 

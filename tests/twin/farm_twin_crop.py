@@ -27,7 +27,7 @@ def standing(given: Given, opened: float) -> list[float]:
 def steamed_loss(given: Given) -> float:
     """Share of the bags that the steamer in use loses."""
     vessel = same(given["steaming.kind"], "pressure vessel")
-    return float(given["vessel.loss_at_steaming" if vessel else "crop.loss_at_steaming"])
+    return float(given["vessel_heat.loss_at_steaming" if vessel else "crop.loss_at_steaming"])
 
 
 def survivals(given: Given, extra: float) -> Results:

@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
-from tests.twin.farm_twin_ground import Given, Results, over, same, whole_up
+from tests.twin.farm_twin_ground import Given, Results, agree, chosen_rows, over, same, whole_up
 
-__all__ = ["own_spawn", "own_spawn_way", "own_spawn_work", "spawn_source", "spawn_supply"]
+__all__ = ["own_spawn", "own_spawn_way", "own_spawn_work", "spawn_source", "spawn_supply", "to_steam"]
 
 SAWDUST, SECOND_GRAIN, GRAIN, PLATE = range(4)
 GENERATIONS = (SAWDUST, SECOND_GRAIN, GRAIN, PLATE)
@@ -65,6 +65,7 @@ def own_spawn_way(given: Given, out: Results) -> Results:
     found = {
         **ages(given),
         "grain_in_sawdust": in_a_sawdust_bag,
+        "mix_in_sawdust": given["own_spawn_way.sawdust_bag_mass"] * (1 - given["own_spawn_way.grain_share"]),
         "grain_from_one": [
             0.0,
             float(given["own_spawn_way.grain_from_grain"]),
@@ -95,9 +96,10 @@ def one_generation(given: Given, row: int, wanted: float) -> dict[str, float]:
     needed = over(wanted, 1 - given["own_spawn.failure"][row])
     batch = whole_up(needed * weeks)
     lasting = over(batch, needed)
-    keeps = lasting * DAYS_IN_A_WEEK <= given["own_spawn.shelf_life"][row]
-    whole = over(batch, weeks)
-    started = needed if keeps else whole
+    keeping = given["own_spawn.shelf_life"][row] / DAYS_IN_A_WEEK
+    keeps = lasting <= keeping or agree(lasting, keeping)
+    in_use = lasting if keeps else keeping
+    started = over(batch, in_use)
     return {
         "wanted": wanted,
         "needed": needed,
@@ -106,10 +108,11 @@ def one_generation(given: Given, row: int, wanted: float) -> dict[str, float]:
         "left_over": batch - needed * weeks,
         "weeks_lasting": lasting,
         "keeps": float(keeps),
-        "whole_batches": whole,
+        "weeks_keeping": keeping,
+        "weeks_used": in_use,
         "started": started,
+        "thrown_out": over(batch - needed * in_use, in_use) if in_use < lasting else 0.0,
         "batches": over(started, batch),
-        "weeks_used": over(batch, started),
     }
 
 
@@ -142,22 +145,27 @@ def calendar(given: Given) -> Results:
 def own_spawn(given: Given, out: Results) -> Results:
     """What to start in a week, and the places it takes in the steamer."""
     found: Results = {**chain(given, out), **calendar(given)}
+    bags_of_sawdust = found["started"][SAWDUST]
     in_steamer = ways(given)[SAWDUST] and same(given["own_spawn_way.sawdust_cooked_in"], "steamer")
-    steamed = found["started"][SAWDUST] if in_steamer else 0.0
+    steamed = bags_of_sawdust if in_steamer else 0.0
     beside_each = over(steamed, given["farm.bags_filled_a_week"])
-    places = float(out["steriliser.bags_per_run"])
-    to_fruit = over(places, 1 + beside_each)
     used = ways(given)
     too_old = sum(used[row] and not found["keeps"][row] for row in GENERATIONS)
     found |= {
+        "sawdust_started": bags_of_sawdust,
+        "mix_a_week": bags_of_sawdust * out["own_spawn_way.mix_in_sawdust"],
         "steamed": steamed,
         "places_per_bag": beside_each,
-        "fruiting_places": to_fruit,
-        "spawn_places": places - to_fruit,
         "too_old": float(too_old),
         "young_enough": float(not is_made(given) or too_old == 0),
     }
     return {f"own_spawn.{name}": value for name, value in found.items()}
+
+
+def to_steam(given: Given, out: Results) -> Results:
+    """What a week brings to the steamer: bags, and spawn that stands between them."""
+    spawn = out["own_spawn.steamed"] if is_made(given) else 0.0
+    return {"to_steam.spawn": spawn, "to_steam.places": given["farm.bags_filled_a_week"] + spawn}
 
 
 def lab_hours(given: Given, out: Results) -> Results:
@@ -196,19 +204,40 @@ def cooking(given: Given, out: Results) -> Results:
     }
 
 
+def materials(given: Given, out: Results) -> Results:
+    """What one of each is made of costs: as typed, or for sawdust spawn the farm's own mix in the farm's own bag."""
+    mix = sum(float(out["recipe.mix_cost_per_wet"][row]) for row in chosen_rows(given))
+    empty_bag = given["bag.bag_price"] + given["bag.tie_price"]
+    own_mix = out["own_spawn_way.mix_in_sawdust"] * mix + empty_bag
+    typed, known = given["own_spawn_work.unit_cost"], given["own_spawn_work.unit_cost_given"]
+    each = [float(typed[row]) if known[row] else own_mix if row == SAWDUST else 0.0 for row in GENERATIONS]
+    missing = [float(row != SAWDUST and ways(given)[row] and not known[row]) for row in GENERATIONS]
+    week = [out["own_spawn.started"][row] * each[row] for row in GENERATIONS]
+    return {
+        "mix_and_bag": own_mix,
+        "cost_of_one": each,
+        "materials": week,
+        "materials_in_all": sum(week),
+        "materials_missing": missing,
+        "materials_given": float(not any(missing)),
+    }
+
+
 def own_spawn_work(given: Given, out: Results) -> Results:
     """Hours, cooking and money of making spawn."""
-    found = {**lab_hours(given, out), **cooking(given, out)}
-    materials = [out["own_spawn.started"][row] * given["own_spawn_work.unit_cost"][row] for row in GENERATIONS]
-    steaming = out["own_spawn.steamed"] * out["steriliser.cost_per_bag"]
+    found = {**lab_hours(given, out), **cooking(given, out), **materials(given, out)}
+    # the steamer is hot for the bags in any case: what spawn adds is all but the charge for the highest kW
+    steaming = out["own_spawn.steamed"] * out["steriliser.place_cost"]
+    places = float(out["steriliser.bags_per_run"])
+    to_fruit = over(places, 1 + out["own_spawn.places_per_bag"])
     work = found["hours_a_week"] * out["farm.labour_rate"]
     bills = given["own_spawn_work.culture_cost"] + given["own_spawn_work.consumables"]
-    goods = sum(materials) + found["cooking_cost"] + steaming
+    goods = found["materials_in_all"] + found["cooking_cost"] + steaming
     bags = out["spawn.bags_inoculated_a_week"] if out["spawn.spawn_per_bag"] else 0.0
     year = (goods + work) * given["farm.weeks_worked"] + bills
     found |= {
-        "materials": materials,
-        "materials_in_all": sum(materials),
+        "fruiting_places": to_fruit,
+        "spawn_places": places - to_fruit,
         "steaming_cost": steaming,
         "work_cost": work,
         "yearly_bills": bills,
@@ -226,14 +255,14 @@ def spawn_supply(given: Given, out: Results) -> Results:
         "cost_per_bag_inoculated": out["spawn.cost_per_bag_inoculated"],
         "dry_spawn_per_bag": out["spawn.dry_spawn_per_bag"],
         "hours_a_week": 0.0,
-        "steamed": 0.0,
+        "mix_a_week": 0.0,
         "lead_weeks": given["spawn.lead_time"],
     }
     made = {
         "cost_per_bag_inoculated": out["own_spawn_work.cost_per_bag_inoculated"],
         "dry_spawn_per_bag": out["own_spawn_way.dry_spawn_per_bag"],
         "hours_a_week": out["own_spawn_work.hours_a_week"],
-        "steamed": out["own_spawn.steamed"],
+        "mix_a_week": out["own_spawn.mix_a_week"],
         "lead_weeks": out["own_spawn.lead_weeks"],
     }
     return {f"spawn_supply.{name}": value for name, value in (made if is_made(given) else bought).items()}

@@ -17,7 +17,6 @@ def plan(given: Given, out: Results) -> Results:
     bags = given["farm.bags_filled_a_week"]
     return {
         "farm.labour_rate": pay + pay * given["farm.payroll_extra"],
-        "farm.loads_a_week": over(bags, given["farm.bags_per_load"]),
         "farm.bags_filled_a_year": bags * given["farm.weeks_worked"],
     }
 

@@ -113,12 +113,17 @@ def sum_of_a_load(given: Given, out: Results, place: str, found: Results) -> Res
     """Work, and everything together."""
     work = out[f"{place}_run.handling_hours"] + given[f"{place}.watching_hours"]
     paid = work * out["farm.labour_rate"]
-    load = found["energy_cost_per_run"] + found["demand_cost_per_run"] + found["water_cost_per_run"] + paid
+    without_peak = found["energy_cost_per_run"] + found["water_cost_per_run"] + paid
+    place_in_it = over(without_peak, bags_in_a_load(given, place))
+    peak = 12 * found["demand_cost_per_month"]
+    a_bag_of_it = over(peak, given["farm.bags_filled_a_week"] * given["farm.weeks_worked"])
     return {
+        "place_cost": place_in_it,
+        "demand_cost_per_bag": a_bag_of_it,
         "labour_hours_per_run": work,
         "labour_cost_per_run": paid,
-        "cost_per_run": load,
-        "cost_per_bag": over(load, bags_in_a_load(given, place)),
+        "cost_per_run": without_peak + found["demand_cost_per_run"],
+        "cost_per_bag": place_in_it + a_bag_of_it,
     }
 
 
@@ -190,12 +195,14 @@ def steriliser(given: Given, out: Results) -> Results:
         "labour_hours_per_run",
         "labour_cost_per_run",
         "cost_per_run",
+        "place_cost",
+        "demand_cost_per_bag",
         "cost_per_bag",
     )
     found = {name: every[f"{place}_run.{name}"] for name in (*of_the_run, "handling_hours")}
     found |= {name: every[f"{place}.{name}"] for name in of_the_load}
     found["bags_per_run"] = bags_in_a_load(given, place)
     found["hold_temperature"] = every[f"{place}_heat.hold_temperature"]
-    bags = given["farm.bags_filled_a_week"]
+    bags = out["to_steam.places"]
     found["room_to_spare"] = over(found["bags_possible"] - bags, bags)
     return {f"steriliser.{name}": value for name, value in found.items()}

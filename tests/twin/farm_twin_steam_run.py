@@ -80,7 +80,7 @@ def clock(given: Given, out: Results, place: str, heating: float) -> Results:
     work = over(bags_in_a_load(given, place), given[f"{place}_run.handling_rate"])
     both_ways = over(work, given[f"{place}_run.people_loading"])
     cycle = both_ways + heating + given[f"{place}_run.hold_time"] + given[f"{place}_run.cool_down_time"]
-    loads = over(given["farm.bags_filled_a_week"], bags_in_a_load(given, place))
+    loads = over(out["to_steam.places"], bags_in_a_load(given, place))
     return {
         "handling_hours": work,
         "handling_time": both_ways,

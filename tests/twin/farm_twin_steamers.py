@@ -58,7 +58,7 @@ def cabinet_year(given: Given, out: Results) -> Results:
 
 def vessel_year(given: Given, out: Results) -> Results:
     """A year with the pressure vessel."""
-    return one_year(given, out, "vessel", float(given["vessel.loss_at_steaming"]))
+    return one_year(given, out, "vessel", float(given["vessel_heat.loss_at_steaming"]))
 
 
 def answer(both_fit: bool, clear: bool, vessel: float, cabinet: float) -> float:
@@ -82,7 +82,7 @@ def steriliser_choice(given: Given, out: Results) -> Results:
     found = {
         "extra_cost": extra,
         "break_even_gap": over(extra, bags * out["lost_bags.cost_at_steaming"]),
-        "typed_gap": given["crop.loss_at_steaming"] - given["vessel.loss_at_steaming"],
+        "typed_gap": given["crop.loss_at_steaming"] - given["vessel_heat.loss_at_steaming"],
         "good_bag_difference": vessel - cabinet,
         "dearer": dearer,
         "apart": apart,
