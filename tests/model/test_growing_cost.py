@@ -15,6 +15,7 @@ from farmbook.model.declare import Input
 from farmbook.model.growing_cost import GrowingCost
 from farmbook.model.harvest import Harvest
 from farmbook.model.lost_bags import LostBags
+from farmbook.model.recipe import Recipe
 from tests.model.growing_case import GIVEN, NAMES, SECTIONS, one, unchanged, worked
 from tests.model.helpers import systems_agree
 
@@ -232,3 +233,16 @@ def test_bags_that_all_die_are_an_error_and_not_a_free_crop() -> None:
     assert one(found, "crop.bags_survive") == 0
     assert one(found, "growing_cost.cost_adds_up") == 0
     assert all(np.isfinite(value).all() for value in found.values() if value.dtype.kind == "f")
+
+
+def test_a_mix_too_wet_gives_less_and_costs_more_for_each_weight() -> None:
+    """Sawdust with 70% of water in it, aimed at 60%: 0.75 kg of dry mix in 2.5 kg and not 1, so three quarters of the crop.
+
+    The bag holds 1.75 kg of water to heat and not 1.5, and 2.5 kg of sawdust at 0.10, bought as wet as it is.
+    """
+    dry, wet = worked(), worked({Recipe.dry_matter: [0.3]})
+    assert one(wet, "crop.picked_per_filled") == pytest.approx(0.75 * one(dry, "crop.picked_per_filled"))
+    assert one(wet, "cabinet_heat.load_water") == pytest.approx(1750)
+    assert one(wet, "bag.ingredient_cost") == pytest.approx(0.25)
+    spent = 3.14701528 + 0.05  # 0.05 more for ingredients than the 0.20 of the small farm; all else stays
+    assert one(wet, "growing_cost.cost_per_picked") == pytest.approx(spent / (0.75 * 0.77801808))
