@@ -77,7 +77,7 @@ class LostBags(Section):
     @line("Lost before the first pick a week", unit="bag_live/week")
     def lost_before_first_pick(self) -> Expr:
         """Of the bags moved to fruiting."""
-        return self.harvest.live_a_week * self.crop.loss_before_first_pick
+        return self.harvest.live_a_week * (1 - self.crop.first_pick_per_live)
 
     @line("Lost between flushes a week", unit="bag_live/week")
     def lost_between_flushes(self) -> Expr:

@@ -106,9 +106,9 @@ class Mixing(Section):
         """Ingredients loose, before wetting. It settles to 0.6 to 0.8 of this as it takes up water."""
         return self.recipe.mix_volume * self.dry_per_batch
 
-    @line("Mixer filled to", unit="share", axes=(RECIPE,))
+    @line("Mixer filled to", unit="share", axes=(RECIPE,), zero_is_none=True)
     def mixer_filled_to(self) -> Expr:
-        """Of the room in the mixer, with the ingredients loose; 0% where no mixer is given."""
+        """Of the room in the mixer, with the ingredients loose; no figure where no mixer is given."""
         return ratio(self.volume_per_batch, self.mixer_volume)
 
     @line("Batch too big for the mixer", unit="flag", axes=(RECIPE,))

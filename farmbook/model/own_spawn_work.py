@@ -222,7 +222,7 @@ class OwnSpawnWork(Section):
         """Materials, cooking, work and yearly bills. The lab itself and its upkeep are not in it."""
         return (self.goods_cost + self.work_cost) * self.farm.weeks_worked + self.yearly_bills
 
-    @line("Own spawn: running cost of what is used", unit="money/kg_spawn")
+    @line("Own spawn: running cost of what is used", unit="money/kg_spawn", zero_is_none=True)
     def cost_per_weight(self) -> Expr:
         """To set beside the price of bought spawn that can be used; the lab itself is not in it."""
         used = self.spawn.spawn_a_week * self.farm.weeks_worked

@@ -257,9 +257,9 @@ class Recipe(Section):
         """Minerals count as far as you typed carbon for them."""
         return total(mixing.weighted_content(self.dry_share, self.carbon), INGREDIENT)
 
-    @line("Carbon to nitrogen", unit="1", axes=(RECIPE,), source=COMPOST_MIXTURES)
+    @line("Carbon to nitrogen", unit="1", axes=(RECIPE,), source=COMPOST_MIXTURES, zero_is_none=True)
     def mix_carbon_to_nitrogen(self) -> Expr:
-        """C:N as growers quote it, by weight: 48 means 48 of carbon to 1 of nitrogen. 0 where there is no nitrogen."""
+        """C:N as growers quote it, by weight: 48 means 48 of carbon to 1 of nitrogen. None where there is no nitrogen."""
         return joined(mixing.carbon_to_nitrogen(self.mix_carbon, self.mix_nitrogen), "1")
 
     @line("Bulk volume of the dry mix", unit="L/kg_dry", axes=(RECIPE,))
@@ -299,7 +299,7 @@ class Recipe(Section):
         """Minerals count as far as you typed carbon for them."""
         return total(self.mix_carbon * self.chosen, RECIPE)
 
-    @line("Carbon to nitrogen, chosen recipe", unit="1")
+    @line("Carbon to nitrogen, chosen recipe", unit="1", zero_is_none=True)
     def carbon_to_nitrogen(self) -> Expr:
         """By weight."""
         return total(self.mix_carbon_to_nitrogen * self.chosen, RECIPE)

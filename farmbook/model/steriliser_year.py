@@ -92,7 +92,9 @@ class SteamerYear(Alike):
         good = self.farm.bags_filled_a_year * surviving_share(self.lost)
         return joined(good, "bag_inoculated/year")
 
-    @line("Steaming in the {}, cost for each good bag", unit="money/bag_inoculated", source=ARITHMETIC)
+    @line(
+        "Steaming in the {}, cost for each good bag", unit="money/bag_inoculated", source=ARITHMETIC, zero_is_none=True
+    )
     def cost_per_good_bag(self) -> Expr:
         """Owning, running, upkeep and the bags lost, over the bags that come out good."""
         return ratio(self.yearly_cost + self.lost_cost, self.good_bags)

@@ -68,10 +68,10 @@ class Supplement(Section):
         """As counted in the recipes; 0 until both are found."""
         return total(self.recipe.nitrogen * self.is_rich, INGREDIENT) * self.both_found
 
-    @line("Rich ingredient needed, of the dry mix", unit="share", source=COMPOST_MIXTURES)
+    @line("Rich ingredient needed, of the dry mix", unit="share", source=COMPOST_MIXTURES, zero_is_none=True)
     def share(self) -> Expr:
-        """The rest is the lean one. Below 0% or above 100%, these two cannot make the nitrogen wanted."""
-        return mixing.share_for_content(self.wanted, self.base_nitrogen, self.rich_nitrogen)
+        """The rest is the lean one. None until both are found, and where these two cannot make the nitrogen wanted."""
+        return mixing.share_for_content(self.wanted, self.base_nitrogen, self.rich_nitrogen) * self.can_be_mixed
 
     @check(
         "The lean ingredient to try is on the list",

@@ -30,6 +30,11 @@ def carried(cost: float, lost: float, taking_out: float) -> float:
     return over(money, COHORT - COHORT * lost)
 
 
+def of_bags_left(cost: float, left: float) -> float:
+    """A cost that bags carry; there is none where no bag is left to carry it."""
+    return cost if left > 0 else 0.0
+
+
 def stage_by_stage(given: Given, out: Results, one: dict[str, float]) -> dict[str, float]:
     """Cost carried by each bag through the five stages."""
     cull = one["culling_cost"]
@@ -39,7 +44,9 @@ def stage_by_stage(given: Given, out: Results, one: dict[str, float]) -> dict[st
     spawn = out["spawn_supply.cost_per_bag_inoculated"]
     inoculation = spawn + out["spawn.inoculation_cost"]
     run = one["shelving_cost"] + one["incubation_room_cost"]
-    entered = left + inoculation + run
+    whole, growing = out["crop.inoculated_per_filled"], out["crop.live_per_filled"]
+    inoculated = of_bags_left(left + inoculation, whole)
+    entered = of_bags_left(inoculated + run, whole)
     alive = carried(entered, out["crop.chosen_loss_in_spawn_run"], cull)
     end = out["crop.standing_at_end"]
     leaving = (COHORT * end * one["clearing_cost"] + (COHORT - COHORT * end) * cull) / COHORT
@@ -49,13 +56,13 @@ def stage_by_stage(given: Given, out: Results, one: dict[str, float]) -> dict[st
         "cost_through_steaming": steamed,
         "cost_after_steaming": left,
         "inoculation_added": inoculation,
-        "cost_after_inoculation": left + inoculation,
+        "cost_after_inoculation": inoculated,
         "spawn_run_added": run,
         "cost_through_spawn_run": entered,
         "cost_after_spawn_run": alive,
         "leaving_cost": leaving,
         "fruiting_added": fruiting,
-        "grown_cost_per_live": alive + fruiting,
+        "grown_cost_per_live": of_bags_left(alive + fruiting, growing),
     }
 
 
@@ -93,7 +100,7 @@ def growing_cost(given: Given, out: Results) -> Results:
         **{f"{stage}_spent": each / COHORT for stage, each in money.items() if stage != "filled"},
         **{f"{stage}_share": over(each / COHORT, spent) for stage, each in money.items()},
         "spent_per_filled": spent,
-        "cost_adds_up": float(abs(grown - spent) <= ROUNDING * max(grown, spent)),
+        "cost_adds_up": float(out["crop.live_per_filled"] <= 0 or abs(grown - spent) <= ROUNDING * max(grown, spent)),
     }
     return {f"growing_cost.{name}": value for name, value in found.items()}
 

@@ -212,8 +212,8 @@ def supplement(given: Given, out: Results) -> Results:
     poor = sum(is_it * n for is_it, n in zip(lean, out["recipe.nitrogen"], strict=True)) if both else 0.0
     strong = sum(is_it * n for is_it, n in zip(rich, out["recipe.nitrogen"], strict=True)) if both else 0.0
     wanted = float(given["supplement.wanted"])
-    share = over(wanted - poor, strong - poor) if both else 0.0
     mixable = min(poor, strong) <= wanted <= max(poor, strong)
+    share = over(wanted - poor, strong - poor) if both and mixable else 0.0
     return {
         "supplement.is_base": lean,
         "supplement.is_rich": rich,

@@ -1,0 +1,69 @@
+"""A figure that does not exist is said in words wherever it would be shown, never as 0."""
+
+from __future__ import annotations
+
+import json
+import math
+from collections.abc import Iterator
+from pathlib import Path
+
+import openpyxl
+import pytest
+
+import farmbook
+from farmbook.explain import explanation
+from farmbook.output import build_bytes
+from farmbook.results import Computed
+from farmbook.show import as_json, headline_text
+
+SCENARIO = Path(__file__).parents[2] / "scenarios" / "kestrel_hollow.toml"
+NAME = "growing_cost.cost_per_taken"
+
+
+@pytest.fixture(scope="module")
+def all_trimmed(tmp_path_factory: pytest.TempPathFactory) -> Computed:
+    """The farm of the shipped scenario, on which everything picked is trimmed off."""
+    path = tmp_path_factory.mktemp("trimmed") / "trimmed.toml"
+    lines = [line for line in SCENARIO.read_text(encoding="utf-8").splitlines() if not line.startswith("trim ")]
+    head = lines.index("[crop]")
+    path.write_text("\n".join([*lines[: head + 1], 'trim = "100 %"', *lines[head + 1 :]]), encoding="utf-8")
+    return farmbook.compute(farmbook.load(path))
+
+
+def test_headlines_and_explanations_say_it_in_words(all_trimmed: Computed) -> None:
+    label = all_trimmed.line(NAME).label
+    (headline,) = [line for line in headline_text(all_trimmed).splitlines() if line.startswith(label)]
+    assert headline.removeprefix(label).strip() == "no figure"
+    assert explanation(all_trimmed, NAME).splitlines()[0].startswith(f"{label}: no figure")
+
+
+def test_programs_get_words_and_frames_no_number(all_trimmed: Computed) -> None:
+    (row,) = [row for row in json.loads(as_json(all_trimmed)) if row["name"] == NAME]
+    assert row["value"] == "no figure"
+    assert math.isnan(farmbook.frames(all_trimmed)["growing_cost"].loc["cost_per_taken", "value"])
+
+
+def formats(computed: Computed, folder: Path) -> Iterator[str]:
+    """The number format of every cell of the book that holds the cost of the weight taken to customers."""
+    path = folder / "book.xlsx"
+    path.write_bytes(build_bytes(computed))
+    book = openpyxl.load_workbook(path)
+    (sheet, at), *_ = book.defined_names["growing_cost_cost_per_taken"].destinations
+    yield book[sheet][at.replace("$", "")].number_format
+    for row in book["Start"].iter_rows():
+        if row[0].value == computed.line(NAME).label:
+            yield row[1].number_format
+
+
+def test_the_book_says_it_at_home_and_where_it_is_repeated(all_trimmed: Computed, tmp_path: Path) -> None:
+    """The words stand in the number format, so that they come and go as cells are edited."""
+    assert list(formats(all_trimmed, tmp_path)) == ['[=0]"no figure";#,##0.000'] * 2
+
+
+def test_a_share_and_a_plain_number_keep_their_formats_behind_the_words(all_trimmed: Computed, tmp_path: Path) -> None:
+    path = tmp_path / "book.xlsx"
+    path.write_bytes(build_bytes(all_trimmed))
+    book = openpyxl.load_workbook(path)
+    for name, form in (("supplement_share", "0.0%"), ("recipe_carbon_to_nitrogen", "#,##0.00")):
+        (sheet, at), *_ = book.defined_names[name].destinations
+        assert book[sheet][at.replace("$", "")].number_format == f'[=0]"no figure";{form}'
