@@ -188,14 +188,20 @@ class GrowingCost(Section):
 
     @line("Grown cost of a bag that reaches fruiting", unit="money/bag_live", zero_is_none=True)
     def grown_cost_per_live(self) -> Expr:
-        """From the filling table until the room is cleared, before picking and selling."""
+        """From the filling table until the spent bag is cleared away, before picking and selling.
+
+        Steaming is in it with energy, water and work. Owning and upkeep of steamer and lab are not: they stand beside it.
+        """
         return where(self.crop.live_per_filled > 0, self.cost_after_spawn_run + self.fruiting_added, 0)
 
     # What it comes to
 
     @line("Grown cost of a bag filled", unit="money/bag_filled", zero_is_none=True)
     def grown_cost_per_filled(self) -> Expr:
-        """The same money over all bags filled: less for each, since there are more of them."""
+        """The same money over all bags filled: less for each, since there are more of them.
+
+        Owning and upkeep of steamer and lab are not in it: they stand beside it.
+        """
         return self.grown_cost_per_live * self.crop.live_per_filled
 
     @line("Grown cost of the weight picked, before picking and selling", unit="money/kg_picked", zero_is_none=True)
@@ -214,7 +220,7 @@ class GrowingCost(Section):
         zero_is_none=True,
     )
     def cost_per_taken(self) -> Expr:
-        """The one to hold against a price, with picking, packing, selling and the yearly bills still to come."""
+        """Picking, packing, selling and the yearly bills are still to come, and owning and upkeep of steamer and lab."""
         return ratio(self.grown_cost_per_filled, self.crop.taken_per_filled)
 
     # The other way round: what is spent at each stage, over all bags filled

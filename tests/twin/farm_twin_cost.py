@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
-from tests.twin.farm_twin_ground import ROUNDING, Given, Results, over
+from tests.twin.farm_twin_ground import ROUNDING, Given, Results, over, same
 
-__all__ = ["growing_cost", "lost_bags"]
+__all__ = ["equipment_cost", "growing_cost", "lost_bags"]
 
 COHORT = 1000.0
 DAYS_IN_A_WEEK = 7
@@ -161,3 +161,22 @@ def lost_bags(given: Given, out: Results) -> Results:
         "bags_make_up_the_cost": float(abs(week + good - spent) <= ROUNDING * spent),
     }
     return {f"lost_bags.{name}": value for name, value in found.items()}
+
+
+def equipment_cost(given: Given, out: Results) -> Results:
+    """The grown crop of a year, with what steamer and lab cost a year without being run."""
+    used = "vessel_year" if same(given["steaming.kind"], "pressure vessel") else "cabinet_year"
+    steamer = out[f"{used}.owning_cost"] + given[f"{used}.upkeep"]
+    lab = out["make_or_buy.owning"] + given["make_or_buy.upkeep"] if out["spawn_source.made"] else 0.0
+    bags = given["farm.bags_filled_a_week"] * given["farm.weeks_worked"]
+    money = bags * out["growing_cost.grown_cost_per_filled"] + steamer + lab
+    alive = bags * out["crop.live_per_filled"]
+    found = {
+        "steamer": steamer,
+        "lab": lab,
+        "in_all": steamer + lab,
+        "cost_per_filled": of_bags_left(over(money, bags), out["harvest.live_a_week"]),
+        "cost_per_live": over(money, alive),
+        "cost_per_taken": over(money, bags * out["crop.taken_per_filled"]),
+    }
+    return {f"equipment_cost.{name}": value for name, value in found.items()}
