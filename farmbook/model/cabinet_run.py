@@ -127,9 +127,9 @@ class SteamerRun(Alike):
         """Your own figure where there is one."""
         return where(self.given(self.own_heat_up_time), self.own_heat_up_time, self.worked_heat_up_time)
 
-    @line("Your heat-up of the {} above or below the worked one", unit="share")
+    @line("Your heat-up of the {} above or below the worked one", unit="share", zero_is_none=True)
     def heat_up_difference(self) -> Expr:
-        """Zero where you gave no figure.
+        """None where you gave no figure.
 
         Far above: less power than typed, more steel, or less insulation.
         """

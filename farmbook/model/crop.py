@@ -220,6 +220,7 @@ class Crop(Section):
         unit="kg_picked/kg_dry",
         axes=(FLUSH,),
         source=BIOLOGICAL_EFFICIENCY,
+        zero_is_none=True,
     )
     def recorded_efficiency(self) -> Expr:
         """Weight over bags filled holds the lost bags already; it is lower than what a bag gives that lives."""
@@ -230,6 +231,7 @@ class Crop(Section):
         unit="kg_picked/kg_dry",
         axes=(FLUSH,),
         source=ARITHMETIC,
+        zero_is_none=True,
     )
     def recorded_efficiency_of_survivors(self) -> Expr:
         """The losses are taken out again by dividing, so that they are not counted twice further down."""

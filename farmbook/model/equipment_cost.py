@@ -50,6 +50,21 @@ class EquipmentCost(Section):
         """The same however many bags there are, so more bags make each of them cheaper."""
         return self.steamer + self.lab
 
+    @line("Bags moved to fruiting a year", unit="bag_live/year")
+    def live_a_year(self) -> Expr:
+        """In the weeks worked."""
+        return self.harvest.live_a_week * self.farm.weeks_worked
+
+    @line("Steamer and lab: for each bag that reaches fruiting", unit="money/bag_live", zero_is_none=True)
+    def owned_per_live(self) -> Expr:
+        """Spread over the bags moved to fruiting in a year."""
+        return ratio(self.in_all, self.live_a_year)
+
+    @line("Steamer and lab: for the weight taken to customers", unit="money/kg_taken", zero_is_none=True)
+    def owned_per_taken(self) -> Expr:
+        """Spread over all that is taken to customers in a year."""
+        return ratio(self.in_all, self.harvest.taken_a_year)
+
     @line(
         "Grown cost of a bag that reaches fruiting, with owning and upkeep of steamer and lab",
         unit="money/bag_live",
@@ -57,9 +72,8 @@ class EquipmentCost(Section):
         zero_is_none=True,
     )
     def cost_per_live(self) -> Expr:
-        """Spread over the bags moved to fruiting in a year."""
-        live_a_year = self.harvest.live_a_week * self.farm.weeks_worked
-        return where(live_a_year > 0, self.growing.grown_cost_per_live + ratio(self.in_all, live_a_year), 0)
+        """Rooms, picking, selling and yearly bills are still to come."""
+        return where(self.live_a_year > 0, self.growing.grown_cost_per_live + self.owned_per_live, 0)
 
     @line(
         "Grown cost of a bag filled, with owning and upkeep of steamer and lab",
@@ -77,6 +91,5 @@ class EquipmentCost(Section):
         zero_is_none=True,
     )
     def cost_per_taken(self) -> Expr:
-        """Spread over all that is taken to customers in a year. Rooms, picking, selling and yearly bills still come."""
-        with_it = self.growing.cost_per_taken + ratio(self.in_all, self.harvest.taken_a_year)
-        return where(self.harvest.taken_a_year > 0, with_it, 0)
+        """Rooms, picking, selling and yearly bills are still to come."""
+        return where(self.harvest.taken_a_year > 0, self.growing.cost_per_taken + self.owned_per_taken, 0)

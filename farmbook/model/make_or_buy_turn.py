@@ -82,7 +82,7 @@ class MakeOrBuyTurn(Section):
         """The share of the hours that would be less for fewer bags."""
         return self.work.work_cost * self.work.growing_share_of_hours
 
-    @line("Spawn made: materials, cooking and that work, for each bag", unit="money/bag_inoculated")
+    @line("Spawn made: materials, cooking and that work, for each bag", unit="money/bag_inoculated", zero_is_none=True)
     def goods_per_bag(self) -> Expr:
         """At the present number of bags; whole plates and bags make it move a little with them."""
         return ratio(self.work.goods_cost + self.growing_work, self.spawn.bags_inoculated_a_week)

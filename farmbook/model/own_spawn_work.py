@@ -228,7 +228,7 @@ class OwnSpawnWork(Section):
         used = self.spawn.spawn_a_week * self.farm.weeks_worked
         return ratio(self.cost_a_year, used)
 
-    @line("Own spawn: running cost of the spawn in a bag", unit="money/bag_inoculated")
+    @line("Own spawn: running cost of the spawn in a bag", unit="money/bag_inoculated", zero_is_none=True)
     def cost_per_bag_inoculated(self) -> Expr:
         """As for bought spawn, only bags that came whole out of the steamer get any."""
         return self.spawn.spawn_per_bag * self.cost_per_weight

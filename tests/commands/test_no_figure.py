@@ -43,6 +43,37 @@ def test_programs_get_words_and_frames_no_number(all_trimmed: Computed) -> None:
     assert math.isnan(farmbook.frames(all_trimmed)["growing_cost"].loc["cost_per_taken", "value"])
 
 
+WITHOUT_ONE = (
+    "crop.recorded_efficiency",
+    "cabinet.energy_difference",
+    "cabinet.water_difference",
+    "cabinet_run.heat_up_time",
+    "growing_cost.grown_cost_per_live",
+    "make_or_buy_turn.pays_from",
+    "make_or_buy_turn.turning_hours",
+    "make_or_buy_worth.payback",
+    "make_or_buy_worth.discounted_payback",
+    "make_or_buy_worth.rate",
+    "mixing.mixer_filled_to",
+    "recipe.mix_carbon_to_nitrogen",
+    "spawn_supply.cost_per_bag_inoculated",
+    "steriliser_choice.break_even_gap",
+    "vessel_year.cost_per_good_bag",
+)
+"""Costs, yields, shares and times that may not exist on a farm, and that a reader would take at their word."""
+
+
+@pytest.mark.parametrize("name", WITHOUT_ONE)
+def test_lines_that_may_not_exist_say_so(name: str, all_trimmed: Computed) -> None:
+    assert all_trimmed.line(name).zero_is_none
+
+
+def test_a_cost_of_nothing_that_is_a_cost_stays_a_number(all_trimmed: Computed) -> None:
+    """Free sawdust, an hour that costs nothing and a week without lost bags are figures like any other."""
+    for name in ("recipe.price_per_dry", "growing_cost.opening_cost", "lost_bags.bill_a_week", "crop.loss_steamed"):
+        assert not all_trimmed.line(name).zero_is_none
+
+
 def formats(computed: Computed, folder: Path) -> Iterator[str]:
     """The number format of every cell of the book that holds the cost of the weight taken to customers."""
     path = folder / "book.xlsx"

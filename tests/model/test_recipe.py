@@ -271,6 +271,15 @@ def test_supplement_for_a_wanted_nitrogen() -> None:
     assert farm(changes={Supplement.base: "sawdust"})["supplement.share"] == 0
 
 
+@pytest.mark.parametrize("wanted", [0.001, 0.05])
+def test_a_supplement_that_cannot_do_it_has_no_share(wanted: float) -> None:
+    """Two ingredients of 0.2% and 3% make neither 0.1% nor 5%: a share below none or above all would mean nothing."""
+    trial: dict[Input, Any] = {Supplement.base: "sawdust", Supplement.rich: "bran", Supplement.wanted: wanted}
+    assert farm(changes=trial)["supplement.share"] == 0
+    assert farm(changes=trial)["supplement.can_be_mixed"] == 0
+    assert next(line for line in Model(SECTIONS).lines if line.name == "supplement.share").zero_is_none
+
+
 def test_masses_balance_on_random_recipes() -> None:
     """Ingredients and water weigh the wet fill and cost the sum of their bills, added up ingredient by ingredient."""
     for seed in range(5):

@@ -222,6 +222,7 @@ def supplement(given: Given, out: Results) -> Results:
         "supplement.both_found": float(both),
         "supplement.base_nitrogen": poor,
         "supplement.rich_nitrogen": strong,
+        "supplement.in_reach": wanted if mixable or not both else poor,
         "supplement.share": share,
         "supplement.base_is_found": float(sum(lean) == (given["supplement.base"] != "")),
         "supplement.rich_is_found": float(sum(rich) == (given["supplement.rich"] != "")),
