@@ -82,7 +82,7 @@ class SteamerYear(Alike):
 
     @line("Bags lost at steaming in the {}, cost a year", unit="money/year")
     def lost_cost(self) -> Expr:
-        """What was spent on filling them, and taking them out; their steaming is in running it."""
+        """What was spent on filling them, and taking them out; their steaming is in running it. Their crop is left out."""
         spent = self.growing.filled_cost + joined(self.growing.culling_cost, "money/bag_filled")
         return self.farm.bags_filled_a_year * self.lost * spent
 
