@@ -7,11 +7,13 @@ from farmbook.calc.loss import break_even_loss_gap
 from farmbook.expr.functions import all_of, maximum, sentence, where
 from farmbook.expr.nodes import Expr
 from farmbook.model.cabinet_run import CabinetRun
+from farmbook.model.crop import Crop
 from farmbook.model.declare import check, line, uses
 from farmbook.model.farm_plan import Farm
 from farmbook.model.lost_bags import LostBags
 from farmbook.model.section import Section
 from farmbook.model.steriliser_year import CabinetYear, VesselYear
+from farmbook.model.vessel_heat import VesselHeat
 from farmbook.model.vessel_run import VesselRun
 from farmbook.sources import ARITHMETIC
 
@@ -28,6 +30,8 @@ class SteriliserChoice(Section):
     vessel_run = uses(VesselRun)
     cabinet = uses(CabinetYear)
     vessel = uses(VesselYear)
+    vessel_heat = uses(VesselHeat)
+    crop = uses(Crop)
     lost_bags = uses(LostBags)
 
     @line("Pressure vessel above the cabinet, cost a year", unit="money/year")
@@ -64,15 +68,22 @@ class SteriliserChoice(Section):
         """
         return break_even_loss_gap(self.left_to_save, self.vessel.good_bags, self.lost_bags.cost_in_spawn_run)
 
+    @line("Most that better cooking could save in the spawn run, a year", unit="money/year", source=ARITHMETIC)
+    def most_to_save(self) -> Expr:
+        """If not one bag were lost there any more, of as many as are lost now."""
+        return self.vessel.good_bags * self.crop.chosen_loss_in_spawn_run * self.lost_bags.cost_in_spawn_run
+
     @line("Can better cooking pay for the pressure vessel?", unit="1")
     def saving_in_words(self) -> Expr:
         """By bags alone, the crop of a bag saved left out."""
-        all_bags = self.vessel.good_bags * self.lost_bags.cost_in_spawn_run
+        beyond = self.left_to_save > self.most_to_save
+        in_use = self.vessel_heat.in_use
         return sentence(
-            1 + (self.left_to_save > 0) * (1 + (self.left_to_save >= all_bags)),
+            1 + (self.left_to_save > 0) * (1 + maximum(beyond, in_use + in_use)),
             "It pays as it stands: it need not save any bag in the spawn run.",
-            "It can, by saving so many bags in the spawn run; hold them against those that you lose there.",
-            "It cannot by saving bags alone: not even if it saved every bag in the spawn run.",
+            "It can: it must save no more bags than are lost in the spawn run now.",
+            "It cannot by saving bags alone: it would have to save more of them than are lost in the spawn run now.",
+            "It does if the cabinet would lose so many more bags in the spawn run than are lost there now.",
         )
 
     @line("Pressure vessel above the cabinet, cost for each good bag", unit="money/bag_inoculated")

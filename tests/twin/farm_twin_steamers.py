@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from tests.twin.farm_twin_ground import Given, Results, over
+from tests.twin.farm_twin_ground import Given, Results, over, same
 
 __all__ = ["cabinet_year", "level_payment", "steriliser_choice", "vessel_year"]
 
@@ -70,19 +70,29 @@ def answer(both_fit: bool, clear: bool, vessel: float, cabinet: float) -> float:
     return 4.0 if vessel < cabinet else 3.0
 
 
+def cooking_pays(given: Given, needed: float, possible: float) -> float:
+    """1 as it stands; 2 it can and 3 it cannot with the cabinet in use; 4 with the vessel in use nobody can tell."""
+    if needed <= 0:
+        return 1.0
+    if same(given["steaming.kind"], "pressure vessel"):
+        return 4.0
+    return 3.0 if needed > possible else 2.0
+
+
 def paid_by_bags(given: Given, out: Results, extra: float) -> Results:
     """Bags that burst less often are saved at the steamer's door; the rest of the cost must come from the spawn run."""
     bags = given["farm.bags_filled_a_week"] * given["farm.weeks_worked"]
     burst_less = bags * given["crop.loss_at_steaming"] - bags * given["vessel.loss_at_steaming"]
     at_the_door = burst_less * out["lost_bags.cost_at_steaming"]
     whole = bags - bags * given["vessel.loss_at_steaming"]
-    each = out["lost_bags.cost_in_spawn_run"]
+    each, lost_later = out["lost_bags.cost_in_spawn_run"], whole * out["crop.chosen_loss_in_spawn_run"]
     return {
         "typed_gap": given["crop.loss_at_steaming"] - given["vessel.loss_at_steaming"],
         "saved_at_steaming": at_the_door,
         "left_to_save": extra - at_the_door,
         "break_even_gap": over(extra - at_the_door, whole * each),
-        "saving_in_words": 1.0 if extra <= at_the_door else 2.0 if extra - at_the_door < whole * each else 3.0,
+        "most_to_save": lost_later * each,
+        "saving_in_words": cooking_pays(given, extra - at_the_door, lost_later * each),
     }
 
 
