@@ -103,9 +103,10 @@ def decimals(of: Unit) -> int:
 def zero_in_words(form: str) -> str:
     """A number format that shows words in place of 0; a cell too narrow for them would show hashes, so they are few.
 
-    Of a format with conditions only the last part is kept: spreadsheets take no more than two conditions.
+    A format may have one part each for above, below and at zero, so of one with conditions only the last is kept.
     """
-    return f'[=0]"{NO_FIGURE}";{form.rpartition(";")[2]}'
+    plain = form.rpartition(";")[2]
+    return f'{plain};-{plain};"{NO_FIGURE}"'
 
 
 def number_format(of: Unit) -> str:
