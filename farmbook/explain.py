@@ -10,8 +10,8 @@ from farmbook.expr.nodes import Line, Named
 from farmbook.expr.walk import ordered_axes, walk
 from farmbook.interpret.formula import workbook_name
 from farmbook.interpret.words import sentence_of
-from farmbook.layout.looks import decimals
-from farmbook.layout.page import text_line
+from farmbook.layout.looks import NO_FIGURE, decimals
+from farmbook.layout.page import no_figure, text_line
 from farmbook.results import Computed
 from farmbook.units import displayed
 
@@ -78,6 +78,7 @@ def _value(computed: Computed, line: Line) -> str:
     if text_line(line):
         return "; ".join(str(value) for value in values)
     scale = 100 if shown.share else 1
-    spoken = [f"{value * scale:,.{1 if shown.share else decimals(shown)}f}" for value in values]
+    places = 1 if shown.share else decimals(shown)
+    spoken = [NO_FIGURE if no_figure(line, value) else f"{value * scale:,.{places}f}" for value in values]
     each = f" for each {' and '.join(axis.label for axis in axes)}" if axes else ""
     return f"{', '.join(spoken[:12])}{', ...' if len(spoken) > 12 else ''} {words}{each}"

@@ -8,11 +8,12 @@ import itertools
 import json
 from collections.abc import Iterator
 from dataclasses import dataclass
+from typing import Any
 
 from farmbook.expr.nodes import Line
 from farmbook.expr.walk import ordered_axes
-from farmbook.layout.looks import decimals
-from farmbook.layout.page import text_line
+from farmbook.layout.looks import NO_FIGURE, decimals
+from farmbook.layout.page import no_figure, text_line
 from farmbook.layout.template import read_templates
 from farmbook.results import Computed
 from farmbook.units import displayed
@@ -48,6 +49,8 @@ def _spoken(computed: Computed, line: Line) -> tuple[str, str]:
     value = computed.values[line].reshape(-1)[0]
     if text_line(line):
         return str(value), ""
+    if no_figure(line, value):
+        return NO_FIGURE, ""
     shown = displayed(line.unit, computed.scenario.system)
     if shown.share:
         return f"{value * 100:.1f}", "%"
@@ -63,7 +66,14 @@ def records(computed: Computed) -> Iterator[Record]:
         for index in itertools.product(*(range(len(each)) for each in keys)):
             members = {axis.name: keys[place][index[place]] for place, axis in enumerate(axes)}
             value = values[(0, *index)]
-            yield Record(line.name, line.label, members, str(value) if text_line(line) else float(value), unit)
+            yield Record(line.name, line.label, members, _recorded(line, value), unit)
+
+
+def _recorded(line: Line, value: Any) -> float | str:
+    """A value for a program: a number, or words for a text and where there is no such figure."""
+    if text_line(line):
+        return str(value)
+    return NO_FIGURE if no_figure(line, value) else float(value)
 
 
 def member_keys(computed: Computed, axis_number: int, line: Line) -> list[str]:
@@ -73,7 +83,7 @@ def member_keys(computed: Computed, axis_number: int, line: Line) -> list[str]:
 
 
 def as_json(computed: Computed) -> str:
-    """All records as a JSON list."""
+    """All records as a JSON list; a value is a number, or words."""
     rows = [vars(record) for record in records(computed)]
     return json.dumps(rows, indent=1, ensure_ascii=False)
 

@@ -2,12 +2,14 @@
 
 from __future__ import annotations
 
+import math
+
 import pandas as pd
 
 from farmbook.expr.axis import Axis
 from farmbook.expr.nodes import Line
 from farmbook.expr.walk import ordered_axes
-from farmbook.layout.page import text_line
+from farmbook.layout.page import no_figure, text_line
 from farmbook.results import Computed
 from farmbook.units import displayed
 
@@ -19,7 +21,7 @@ def frames(computed: Computed) -> dict[str, pd.DataFrame]:
 
     A frame of single values has one row a line: columns value, unit, label. A frame of a list has one row a member (or pair of
     members) and one column a line, by the line's short name; `frame.attrs["units"]` and `frame.attrs["labels"]` say what each
-    column is. Spare rows are left out. Values are in the scenario's display units.
+    column is. Spare rows are left out. Values are in the scenario's display units; NaN where there is no such figure.
     """
     groups: dict[tuple[str, tuple[Axis, ...]], list[Line]] = {}
     for line in computed.values:
@@ -64,4 +66,6 @@ def _members(computed: Computed, axis: Axis) -> list[str]:
 
 def _value(computed: Computed, line: Line, index: tuple[int, ...]) -> float | str:
     value = computed.values[line][(0, *index)]
-    return str(value) if text_line(line) else float(value)
+    if text_line(line):
+        return str(value)
+    return math.nan if no_figure(line, value) else float(value)

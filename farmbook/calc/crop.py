@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from farmbook.expr.functions import Operand, ratio
+from farmbook.expr.functions import Operand, maximum, ratio
 
 __all__ = [
     "biological_efficiency",
@@ -16,12 +16,12 @@ __all__ = [
 
 
 def surviving_share(loss: Operand) -> Operand:
-    """Share of bags left after one step.
+    """Share left after one step; nothing where the loss is all, or is said to be more than all.
 
     Units: loss [1]; gives [1].
     Source: arithmetic.
     """
-    return 1 - loss
+    return maximum(1 - loss, 0)
 
 
 def surviving_after(surviving_share: Operand, loss: Operand) -> Operand:

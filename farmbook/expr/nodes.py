@@ -386,6 +386,7 @@ class Line(Expr):
     """One line of the workbook: declared once, read as a number, a formula, a unit check and a sentence.
 
     `build` gives the expression when it is first asked for, so that lines may refer to each other in any order.
+    `zero_is_none` says that a result of 0 stands for no figure at all, and is to be shown in words.
     """
 
     name: str
@@ -399,6 +400,7 @@ class Line(Expr):
     kind: str = "worked"
     tags: frozenset[str] = field(default_factory=frozenset)
     case: str = ""
+    zero_is_none: bool = False
 
     @cached_property
     def expr(self) -> Expr:

@@ -7,9 +7,11 @@ from typing import Final
 
 from farmbook.units import SYMBOLS, Unit
 
-__all__ = ["FONT", "LOOKS", "Look", "decimals", "number_format"]
+__all__ = ["FONT", "LOOKS", "NO_FIGURE", "Look", "decimals", "number_format", "zero_in_words"]
 
 FONT: Final = "Arial"
+NO_FIGURE: Final = "no figure"
+"""What a reader sees in place of 0 where 0 would mean that there is no such figure."""
 INK, SOFT_INK, STRAW, STONE, MIST = "#1E1E1C", "#5C5A54", "#F7EFD6", "#DEDAD0", "#F1EFEA"
 
 
@@ -96,6 +98,15 @@ def decimals(of: Unit) -> int:
     if first.partition("_")[0] in ("kg", "lb", "g", "oz", "t", "ton"):
         return 3 if len(of.powers) > 1 else 1
     return 2 if first in SYMBOLS else 3
+
+
+def zero_in_words(form: str) -> str:
+    """A number format that shows words in place of 0; a cell too narrow for them would show hashes, so they are few.
+
+    A format may have one part each for above, below and at zero, so of one with conditions only the last is kept.
+    """
+    plain = form.rpartition(";")[2]
+    return f'{plain};-{plain};"{NO_FIGURE}"'
 
 
 def number_format(of: Unit) -> str:

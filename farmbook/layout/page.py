@@ -10,13 +10,13 @@ from farmbook.errors import ModelFault
 from farmbook.expr.axis import Axis
 from farmbook.expr.nodes import Choose, Constant, Expr, FirstLabel, Label, Line, RawInput, Running, Starting
 from farmbook.layout.book import Cell, Content, Home, Sheet, Shown, Text, Worked
-from farmbook.layout.looks import LOOKS, number_format
+from farmbook.layout.looks import LOOKS, number_format, zero_in_words
 from farmbook.model.model import Model
 from farmbook.model.section import Bound
 from farmbook.sources import Source
 from farmbook.units import Unit, displayed
 
-__all__ = ["COLUMNS", "Page", "Plan", "cited", "needed_height", "text_line"]
+__all__ = ["COLUMNS", "Page", "Plan", "cited", "needed_height", "no_figure", "text_line"]
 
 COLUMNS = 11
 """Worked sheets share one grid: a wide label column, nine equal columns, and the name column."""
@@ -73,6 +73,11 @@ class Plan:
         """The number format of a unit in this book."""
         return number_format(displayed(unit, self.system))
 
+    def line_format(self, line: Line) -> str:
+        """The number format of a line's cells in this book."""
+        form = self.format(line.unit)
+        return zero_in_words(form) if line.zero_is_none else form
+
     def settle(self, of: Line | RawInput, home: Home) -> None:
         """Give a line or input its one home; a second one is a fault."""
         if of in self.homes:
@@ -87,6 +92,11 @@ class Plan:
 def text_line(line: Line) -> bool:
     """Whether a line's value is a text."""
     return isinstance(line.expr, (Choose, Label, FirstLabel))
+
+
+def no_figure(line: Line, value: float) -> bool:
+    """Whether a result stands for no figure at all, to be said in words."""
+    return line.zero_is_none and value == 0
 
 
 def cited(source: Source | None) -> str:

@@ -66,7 +66,7 @@ def _list_row(page: Page, line: Line, home: bool, look: str) -> None:
         page.grow(row, max(needed_height(sentence, width, LOOKS["worked_text"].size) for sentence in sentences))
         page.words(row, NOTE, line.note, "words", across=3)
     else:
-        page.put(row, VALUE, content, look or ("worked" if home else "shown"), form=plan.format(line.unit))
+        page.put(row, VALUE, content, look or ("worked" if home else "shown"), form=plan.line_format(line))
         page.words(row, UNIT, plan.unit_words(line.unit), "unit")
         page.words(row, HOW, how(plan, line, home), "words", across=4)
         page.words(row, NOTE, line.note if home else "", "words", across=3)
@@ -114,7 +114,7 @@ def _run(page: Page, line: Line, home: bool, row: int, column: int, axis: Axis, 
     plan, down = page.plan, axis.direction == "down"
     if opening and home and plan.opening(line):
         at = (row - 1, column) if down else (row, column - 1)
-        page.put(*at, Worked(line, (-1,), opening=True), "opening", form=plan.format(line.unit))
+        page.put(*at, Worked(line, (-1,), opening=True), "opening", form=plan.line_format(line))
     for member in range(plan.sizes[axis]):
         at = (row + member, column) if down else (row, column + member)
         content = Worked(line, (member,)) if home else Shown(line, (member,))
@@ -122,7 +122,7 @@ def _run(page: Page, line: Line, home: bool, row: int, column: int, axis: Axis, 
             *at,
             content,
             ("worked" if home else "shown") + ("_text" if text_line(line) else ""),
-            form=plan.format(line.unit),
+            form=plan.line_format(line),
         )
     if home:
         plan.settle(line, Home(page.sheet.name, row, column, (axis,), (plan.sizes[axis],), LABEL))
@@ -210,7 +210,7 @@ def _indices(grid: Home, *, opening: bool) -> Iterator[tuple[int, int]]:
 def _grid_cell(page: Page, line: Line, grid: Home, index: tuple[int, int], *, home: bool) -> None:
     opening = index[-1] < 0
     at = grid.place(dict(zip(grid.axes, index, strict=True)))
-    form = page.plan.format(line.unit)
+    form = page.plan.line_format(line)
     if home:
         page.put(*at, Worked(line, index, opening=opening), "opening" if opening else "worked", form=form)
     elif not opening:
@@ -268,7 +268,7 @@ def _compared(page: Page, label: str, names: Sequence[str], unit_column: int) ->
     for column, name in enumerate(names, VALUE):
         line, home = plan.line(name.removeprefix("show:"), page.where), not name.startswith("show:")
         look = ("worked" if home else "shown") + ("_text" if text_line(line) else "")
-        page.put(row, column, Worked(line, ()) if home else Shown(line, ()), look, form=plan.format(line.unit))
+        page.put(row, column, Worked(line, ()) if home else Shown(line, ()), look, form=plan.line_format(line))
         if home:
             plan.settle(line, Home(page.sheet.name, row, column, label_column=LABEL))
             page.name(workbook_name(line), row, column)

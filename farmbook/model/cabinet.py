@@ -71,9 +71,9 @@ class SteamerCost(Alike):
 
     # Energy, in whatever is bought
 
-    @line("Heat in the propane metered, {}", unit="kWh_fuel/run", source=EIA_UNITS)
+    @line("Heat in the propane metered, {}", unit="kWh_fuel/run", source=EIA_UNITS, zero_is_none=True)
     def propane_metered(self) -> Expr:
-        """Zero where you gave no figure."""
+        """None where you gave none."""
         return heat_in_fuel(self.own_propane, named(PROPANE_HEAT))
 
     @line("Heat in the fuel metered, {}", unit="kWh_fuel/run")
@@ -81,9 +81,9 @@ class SteamerCost(Alike):
         """Of the fuel that heats it; a figure typed for another fuel is left aside."""
         return self.own_gas * self.run.on_gas + self.propane_metered * self.run.on_propane
 
-    @line("Energy of a load of the {} by your meter", unit="kWh/run")
+    @line("Energy of a load of the {} by your meter", unit="kWh/run", zero_is_none=True)
     def metered_energy(self) -> Expr:
-        """Zero where you gave no figure for what heats it."""
+        """None where you gave none for what heats it."""
         return self.own_energy * self.run.electric + joined(self.fuel_metered, "kWh/run")
 
     @line("Energy of a load of the {}", unit="kWh/run")
@@ -91,9 +91,9 @@ class SteamerCost(Alike):
         """Your own figure where there is one. For a fuel it is the heat in it, burner and flue losses included."""
         return where(self.metered_energy > 0, self.metered_energy, self.run.worked_energy)
 
-    @line("Your energy of a load of the {} above or below the worked one", unit="share")
+    @line("Your energy of a load of the {} above or below the worked one", unit="share", zero_is_none=True)
     def energy_difference(self) -> Expr:
-        """Zero where you gave no figure. Far above: look at vent, insulation and what else hangs on the meter."""
+        """None where you gave no figure. Far above: look at vent, insulation and what else hangs on the meter."""
         return difference_from_worked(self.energy_per_run, self.run.worked_energy)
 
     @line("Energy of steaming a bag in the {}", unit="kWh/bag_filled")
@@ -216,9 +216,9 @@ class SteamerCost(Alike):
         """Your own figure where there is one."""
         return where(self.given(self.own_water), self.own_water, self.worked_water)
 
-    @line("Your water of a load of the {} above or below the worked one", unit="share")
+    @line("Your water of a load of the {} above or below the worked one", unit="share", zero_is_none=True)
     def water_difference(self) -> Expr:
-        """Zero where you gave no figure."""
+        """None where you gave no figure."""
         return difference_from_worked(self.water_per_run, self.worked_water)
 
     @line("Water cost of a load of the {}", unit="money/run")

@@ -119,19 +119,19 @@ class SteamerRun(Alike):
         """Losses grow from nothing while the steamer warms, so half of them counts."""
         return power_left(self.steam_power, self.heat.standing_loss)
 
-    @line("Heat-up of the {}, as worked out", unit="h/run")
+    @line("Heat-up of the {}, as worked out", unit="h/run", zero_is_none=True)
     def worked_heat_up_time(self) -> Expr:
-        """From steam on to the chamber at its temperature; zero, and a check fails, where no power is left for it."""
+        """From steam on to the chamber at its temperature; none, and a check fails, where no power is left for it."""
         return heat_up_time(self.heat.heat_to_supply, self.power_left)
 
-    @line("Heat-up of the {}", unit="h/run")
+    @line("Heat-up of the {}", unit="h/run", zero_is_none=True)
     def heat_up_time(self) -> Expr:
         """Your own figure where there is one."""
         return where(self.given(self.own_heat_up_time), self.own_heat_up_time, self.worked_heat_up_time)
 
-    @line("Your heat-up of the {} above or below the worked one", unit="share")
+    @line("Your heat-up of the {} above or below the worked one", unit="share", zero_is_none=True)
     def heat_up_difference(self) -> Expr:
-        """Zero where you gave no figure.
+        """None where you gave no figure.
 
         Far above: less power than typed, more steel, or less insulation.
         """

@@ -11,6 +11,7 @@ from farmbook.expr.functions import (
     at,
     joined,
     maximum,
+    minimum,
     running_product,
     running_sum,
     total,
@@ -142,13 +143,14 @@ class Crop(Section):
 
     @line("Bags lost at steaming, steamer in use", unit="share")
     def loss_steamed(self) -> Expr:
-        """The pressure vessel has a loss of its own."""
-        return where(self.vessel.in_use, self.vessel.loss_at_steaming, self.loss_at_steaming)
+        """The pressure vessel has a loss of its own. No more than all of them can be lost."""
+        return minimum(where(self.vessel.in_use, self.vessel.loss_at_steaming, self.loss_at_steaming), 1)
 
     @line("Bags lost in the spawn run, recipe chosen", unit="share")
     def chosen_loss_in_spawn_run(self) -> Expr:
-        """A richer mix usually loses more, so each recipe has its own loss."""
-        return total(self.loss_in_spawn_run * self.recipe.chosen, RECIPE) + self.source.extra_loss_counted
+        """A richer mix usually loses more, so each recipe has its own loss. With that of own spawn, at most all bags."""
+        of_recipe = total(self.loss_in_spawn_run * self.recipe.chosen, RECIPE)
+        return minimum(of_recipe + self.source.extra_loss_counted, 1)
 
     @line("Bags inoculated per bag filled", unit="bag_inoculated/bag_filled", source=ARITHMETIC)
     def inoculated_per_filled(self) -> Expr:
@@ -217,6 +219,7 @@ class Crop(Section):
         unit="kg_picked/kg_dry",
         axes=(FLUSH,),
         source=BIOLOGICAL_EFFICIENCY,
+        zero_is_none=True,
     )
     def recorded_efficiency(self) -> Expr:
         """Weight over bags filled holds the lost bags already; it is lower than what a bag gives that lives."""
@@ -227,6 +230,7 @@ class Crop(Section):
         unit="kg_picked/kg_dry",
         axes=(FLUSH,),
         source=ARITHMETIC,
+        zero_is_none=True,
     )
     def recorded_efficiency_of_survivors(self) -> Expr:
         """The losses are taken out again by dividing, so that they are not counted twice further down."""
@@ -295,22 +299,22 @@ class Crop(Section):
     @line("Trimmed and culled per bag filled", unit="kg_picked/bag_filled")
     def trimmed_per_filled(self) -> Expr:
         """Stem ends and what is too poor to sell; it was picked and paid for all the same."""
-        return self.picked_per_filled * self.trim
+        return self.picked_per_filled * minimum(self.trim, 1)
 
     @line("Packed per bag filled", unit="kg_packed/bag_filled", source=ARITHMETIC)
     def packed_per_filled(self) -> Expr:
         """What is left of the pick after trimming."""
-        return joined(self.picked_per_filled * (1 - self.trim), "kg_packed/bag_filled")
+        return joined(self.picked_per_filled * arithmetic.surviving_share(self.trim), "kg_packed/bag_filled")
 
     @line("Dried away before sale, per bag filled", unit="kg_packed/bag_filled")
     def shrunk_per_filled(self) -> Expr:
         """Water that leaves the mushrooms between packing and the customer's scale."""
-        return self.packed_per_filled * self.shrink
+        return self.packed_per_filled * minimum(self.shrink, 1)
 
     @line("Taken to customers per bag filled", unit="kg_taken/bag_filled", source=ARITHMETIC)
     def taken_per_filled(self) -> Expr:
         """What can be sold; what then stays unsold is taken off where the selling is worked out, not here."""
-        return joined(self.packed_per_filled * (1 - self.shrink), "kg_taken/bag_filled")
+        return joined(self.packed_per_filled * arithmetic.surviving_share(self.shrink), "kg_taken/bag_filled")
 
     # Checks
 
@@ -331,11 +335,26 @@ class Crop(Section):
     @check(
         "Some bags reach every flush kept",
         kind="error",
-        says="A loss of 100% or more leaves no bag for a flush that is kept; see the bags lost at each step.",
+        says=(
+            "Bags lost, own spawn's extra loss with them, come to 100% or more, so no bag is left for a flush that is "
+            "kept; see the bags lost at each step."
+        ),
     )
     def bags_survive(self) -> Expr:
         """Without a bag there is no cost per bag and no weight to work out."""
         return total(self.flush_kept * (self.filled_reaching <= 0), FLUSH) <= 0
+
+    @check(
+        "Some weight is left to sell",
+        kind="error",
+        says=(
+            "Nothing is left to sell, so no cost of a weight can be worked out: see the bags lost, the yield, and the "
+            "shares trimmed off and dried away."
+        ),
+    )
+    def some_is_left(self) -> Expr:
+        """Costs for each weight are then said in words, never shown as nothing."""
+        return self.taken_per_filled > 0
 
     @check(
         "Loss before the first flush typed once",

@@ -125,6 +125,7 @@ class LineOf(Declared):
     unit: str
     axes: tuple[Axis, ...] = ()
     source: Source | None = None
+    zero_is_none: bool = False
 
     @property
     def note(self) -> str:
@@ -202,12 +203,16 @@ def choice(label: str, *options: str, default: str, how: str, source: Source | N
 
 
 def line(
-    label: str, *, unit: str, axes: Sequence[Axis] = (), source: Source | None = None
+    label: str, *, unit: str, axes: Sequence[Axis] = (), source: Source | None = None, zero_is_none: bool = False
 ) -> Callable[[Callable[[Any], Expr]], LineOf]:
-    """Declare a worked line; `unit` is the metric one, shown in the book's own system."""
+    """Declare a worked line; `unit` is the metric one, shown in the book's own system.
+
+    With `zero_is_none` a result of 0 means that there is no such figure, and is shown in words: a cost for each weight
+    sold where nothing is sold is not a low cost.
+    """
 
     def declare(method: Callable[[Any], Expr]) -> LineOf:
-        return LineOf(method, label, unit, tuple(axes), source)
+        return LineOf(method, label, unit, tuple(axes), source, zero_is_none)
 
     return declare
 

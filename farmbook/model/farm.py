@@ -14,6 +14,7 @@ from farmbook.model.cook_strength import LethalRates
 from farmbook.model.core_heating import CoreHeating
 from farmbook.model.crop import Crop
 from farmbook.model.energy import Energy
+from farmbook.model.equipment_cost import EquipmentCost
 from farmbook.model.farm_plan import Farm
 from farmbook.model.growing_cost import GrowingCost
 from farmbook.model.harvest import Harvest
@@ -90,6 +91,7 @@ SECTIONS: Final[tuple[type[Section], ...]] = (
     MakeOrBuy,
     MakeOrBuyTurn,
     MakeOrBuyWorth,
+    EquipmentCost,
     Report,
 )
 

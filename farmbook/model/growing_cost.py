@@ -137,7 +137,7 @@ class GrowingCost(Section):
         """A bag that bursts has cost as much as one that does not."""
         return self.filled_cost + self.steriliser.cost_per_bag
 
-    @line("Steamed: cost so far of each bag left", unit="money/bag_inoculated", source=ARITHMETIC)
+    @line("Steamed: cost so far of each bag left", unit="money/bag_inoculated", source=ARITHMETIC, zero_is_none=True)
     def cost_after_steaming(self) -> Expr:
         """Those left carry the lost ones: cost divided by the share left, not raised by the share lost."""
         removal = joined(self.culling_cost, "money/bag_filled")
@@ -150,22 +150,22 @@ class GrowingCost(Section):
         """Spawn and the work of putting it in."""
         return self.supply.cost_per_bag_inoculated + self.spawn.inoculation_cost
 
-    @line("Inoculated: cost so far of each bag", unit="money/bag_inoculated")
+    @line("Inoculated: cost so far of each bag", unit="money/bag_inoculated", zero_is_none=True)
     def cost_after_inoculation(self) -> Expr:
         """No bag is lost at this step, so the cost is simply added."""
-        return self.cost_after_steaming + self.inoculation_added
+        return where(self.crop.inoculated_per_filled > 0, self.cost_after_steaming + self.inoculation_added, 0)
 
     @line("Spawn run: added to each bag", unit="money/bag_inoculated")
     def spawn_run_added(self) -> Expr:
         """Shelving and checking, and the room if it is counted here."""
         return self.shelving_cost + self.incubation_room_cost
 
-    @line("Spawn run: cost so far of each bag that entered", unit="money/bag_inoculated")
+    @line("Spawn run: cost so far of each bag that entered", unit="money/bag_inoculated", zero_is_none=True)
     def cost_through_spawn_run(self) -> Expr:
         """Before the bags lost here are carried by the others."""
-        return self.cost_after_inoculation + self.spawn_run_added
+        return where(self.crop.inoculated_per_filled > 0, self.cost_after_inoculation + self.spawn_run_added, 0)
 
-    @line("Spawn run: cost so far of each bag left", unit="money/bag_live", source=ARITHMETIC)
+    @line("Spawn run: cost so far of each bag left", unit="money/bag_live", source=ARITHMETIC, zero_is_none=True)
     def cost_after_spawn_run(self) -> Expr:
         """A bag moved to fruiting carries all bags lost up to here."""
         return cost_per_survivor(
@@ -186,31 +186,41 @@ class GrowingCost(Section):
         """Opening, the room if it is counted here, and taking the bag out again in the end."""
         return self.opening_cost + self.fruiting_room_cost + self.leaving_cost
 
-    @line("Grown cost of a bag that reaches fruiting", unit="money/bag_live")
+    @line("Grown cost of a bag that reaches fruiting", unit="money/bag_live", zero_is_none=True)
     def grown_cost_per_live(self) -> Expr:
-        """From the filling table until the room is cleared, before picking and selling."""
-        return self.cost_after_spawn_run + self.fruiting_added
+        """From the filling table until the spent bag is cleared away, before picking and selling.
+
+        Steaming is in it with energy, water and work. Owning and upkeep of steamer and lab are not: they stand beside it.
+        """
+        return where(self.crop.live_per_filled > 0, self.cost_after_spawn_run + self.fruiting_added, 0)
 
     # What it comes to
 
-    @line("Grown cost of a bag filled", unit="money/bag_filled")
+    @line("Grown cost of a bag filled", unit="money/bag_filled", zero_is_none=True)
     def grown_cost_per_filled(self) -> Expr:
-        """The same money over all bags filled: less for each, since there are more of them."""
+        """The same money over all bags filled: less for each, since there are more of them.
+
+        Owning and upkeep of steamer and lab are not in it: they stand beside it.
+        """
         return self.grown_cost_per_live * self.crop.live_per_filled
 
-    @line("Grown cost of the weight picked, before picking and selling", unit="money/kg_picked")
+    @line("Grown cost of the weight picked, before picking and selling", unit="money/kg_picked", zero_is_none=True)
     def cost_per_picked(self) -> Expr:
         """Picking, packing, selling, yearly bills and the fixed weekly hours of rounds and washing come on top."""
         return ratio(self.grown_cost_per_filled, self.crop.picked_per_filled)
 
-    @line("Grown cost of the weight packed, before picking and selling", unit="money/kg_packed")
+    @line("Grown cost of the weight packed, before picking and selling", unit="money/kg_packed", zero_is_none=True)
     def cost_per_packed(self) -> Expr:
         """Dearer than when picked: the trimmings cost as much to grow."""
         return ratio(self.grown_cost_per_filled, self.crop.packed_per_filled)
 
-    @line("Grown cost of the weight taken to customers, before picking and selling", unit="money/kg_taken")
+    @line(
+        "Grown cost of the weight taken to customers, before picking and selling",
+        unit="money/kg_taken",
+        zero_is_none=True,
+    )
     def cost_per_taken(self) -> Expr:
-        """The one to hold against a price, with picking, packing, selling and the yearly bills still to come."""
+        """Picking, packing, selling and the yearly bills are still to come, and owning and upkeep of steamer and lab."""
         return ratio(self.grown_cost_per_filled, self.crop.taken_per_filled)
 
     # The other way round: what is spent at each stage, over all bags filled

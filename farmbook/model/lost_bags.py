@@ -18,7 +18,7 @@ __all__ = ["LostBags"]
 
 
 class LostBags(Section):
-    """Bags that are paid for and do not fruit."""
+    """Bags that are paid for and do not fruit. The crop they would have given is left out of every figure here."""
 
     title = "What lost bags cost"
 
@@ -49,12 +49,12 @@ class LostBags(Section):
 
     @line("A bag lost in the spawn run costs", unit="money/bag_inoculated")
     def cost_in_spawn_run(self) -> Expr:
-        """What was spent on it, and taking it out: far more than its ingredients."""
+        """What was spent on it, and taking it out: far more than its ingredients. Its crop is not in this."""
         return self.spent_in_spawn_run + self.cost.culling_cost
 
     @line("A bag lost before the first pick costs", unit="money/bag_live")
     def cost_before_first_pick(self) -> Expr:
-        """The dearest loss: all is spent and nothing comes of it."""
+        """The dearest loss: all is spent and nothing comes of it. Its crop is not in this."""
         return self.spent_by_opening + joined(self.cost.culling_cost, "money/bag_live")
 
     @line("A bag lost between flushes costs", unit="money/bag_live")
@@ -77,7 +77,7 @@ class LostBags(Section):
     @line("Lost before the first pick a week", unit="bag_live/week")
     def lost_before_first_pick(self) -> Expr:
         """Of the bags moved to fruiting."""
-        return self.harvest.live_a_week * self.crop.loss_before_first_pick
+        return self.harvest.live_a_week * (1 - self.crop.first_pick_per_live)
 
     @line("Lost between flushes a week", unit="bag_live/week")
     def lost_between_flushes(self) -> Expr:
@@ -106,12 +106,12 @@ class LostBags(Section):
         """Bags times what one costs."""
         return self.lost_between_flushes * self.cost_between_flushes
 
-    @line("All lost bags, cost a week", unit="money/week")
+    @line("All lost bags, spent on them a week, their crop left out", unit="money/week")
     def bill_a_week(self) -> Expr:
-        """What you would have in hand if none were lost and no more were sold."""
+        """What you would have in hand if none were lost and no more were sold. What their crop would bring comes on top."""
         return self.steaming_bill + self.spawn_run_bill + self.first_pick_bill + self.flush_bill
 
-    @line("All lost bags, cost a year", unit="money/year")
+    @line("All lost bags, spent on them a year, their crop left out", unit="money/year")
     def bill_a_year(self) -> Expr:
         """In the weeks worked."""
         return self.bill_a_week * self.farm.weeks_worked

@@ -82,7 +82,7 @@ class MakeOrBuyTurn(Section):
         """The share of the hours that would be less for fewer bags."""
         return self.work.work_cost * self.work.growing_share_of_hours
 
-    @line("Spawn made: materials, cooking and that work, for each bag", unit="money/bag_inoculated")
+    @line("Spawn made: materials, cooking and that work, for each bag", unit="money/bag_inoculated", zero_is_none=True)
     def goods_per_bag(self) -> Expr:
         """At the present number of bags; whole plates and bags make it move a little with them."""
         return ratio(self.work.goods_cost + self.growing_work, self.spawn.bags_inoculated_a_week)
@@ -107,12 +107,19 @@ class MakeOrBuyTurn(Section):
         """Yearly bills, upkeep and owning of the lab, and the hours that do not grow with the bags."""
         return self.work.yearly_bills + self.choice.upkeep + self.choice.owning + self.standing_work
 
-    @line("Making pays from so many bags inoculated a year", unit="bag_inoculated/year", source=FARM_MANAGEMENT)
+    @line(
+        "Making pays from so many bags inoculated a year",
+        unit="bag_inoculated/year",
+        source=FARM_MANAGEMENT,
+        zero_is_none=True,
+    )
     def pays_from_a_year(self) -> Expr:
-        """Fixed cost over what each bag saves. 0 where no bag saves anything."""
+        """Fixed cost over what each bag saves. None where no bag saves anything."""
         return break_even_quantity(self.fixed, self.spawn.cost_per_bag_inoculated, self.per_bag)
 
-    @line("Making pays from so many bags filled a week", unit="bag_filled/week", source=FARM_MANAGEMENT)
+    @line(
+        "Making pays from so many bags filled a week", unit="bag_filled/week", source=FARM_MANAGEMENT, zero_is_none=True
+    )
     def pays_from(self) -> Expr:
         """In the weeks worked. Buy first; look at this again as the farm grows."""
         inoculated = self.farm.weeks_worked * self.crop.inoculated_per_filled
@@ -156,14 +163,24 @@ class MakeOrBuyTurn(Section):
         """What buying costs, less what making costs without its hours. Below zero: not even free hours would do."""
         return self.choice.bought - self.without_work_and_loss - self.loss_cost
 
-    @line("Lab hours a year at which both ways cost the same", unit="person_hour/year", axes=(EXTRA_LOSS,))
+    @line(
+        "Lab hours a year at which both ways cost the same",
+        unit="person_hour/year",
+        axes=(EXTRA_LOSS,),
+        zero_is_none=True,
+    )
     def turning_hours_a_year(self) -> Expr:
         """What is left, over the cost of an hour."""
         return ratio(maximum(self.left_for_work, 0), self.farm.labour_rate)
 
-    @line("Lab hours a week at which both ways cost the same", unit="person_hour/week", axes=(EXTRA_LOSS,))
+    @line(
+        "Lab hours a week at which both ways cost the same",
+        unit="person_hour/week",
+        axes=(EXTRA_LOSS,),
+        zero_is_none=True,
+    )
     def turning_hours(self) -> Expr:
-        """Fewer hours than this: making is cheaper. 0 where making is dearer even if the hours were free."""
+        """Fewer hours than this: making is cheaper. None where making is dearer even if the hours were free."""
         return ratio(self.turning_hours_a_year, self.farm.weeks_worked)
 
     @line("Making saves a year at that loss and your hours", unit="money/year", axes=(EXTRA_LOSS,))
@@ -171,9 +188,9 @@ class MakeOrBuyTurn(Section):
         """Below zero: buying is cheaper by so much."""
         return self.choice.advantage_without_loss - self.loss_cost
 
-    @line("Extra loss at which both ways cost the same", unit="share", source=ARITHMETIC)
+    @line("Extra loss at which both ways cost the same", unit="share", source=ARITHMETIC, zero_is_none=True)
     def turning_loss(self) -> Expr:
-        """With your lab hours as they are. 0 where buying is cheaper even without extra loss."""
+        """With your lab hours as they are. None where buying is cheaper even without extra loss."""
         worth = maximum(self.choice.advantage_without_loss, 0)
         return break_even_loss_gap(worth, self.choice.bags_a_year, self.choice.lost_bag_cost)
 

@@ -130,10 +130,11 @@ class MakeOrBuyWorth(Section):
         """None once it is back."""
         return unpaid_share_of_year(self.short, self.share_to_pay) * self.in_use
 
-    @line("Spawn lab: years until it is paid back", unit="year", source=FARM_MANAGEMENT)
+    @line("Spawn lab: years until it is paid back", unit="year", source=FARM_MANAGEMENT, zero_is_none=True)
     def payback(self) -> Expr:
-        """Without interest. As long as its life where it is never paid back: the words below say which."""
-        return total(self.unpaid, YEAR) * ONE_YEAR
+        """Without interest. None where it is never paid back within its life: the words below say which."""
+        back = total(self.saved, YEAR) >= self.choice.capital
+        return total(self.unpaid, YEAR) * back * ONE_YEAR
 
     @line("Spawn lab: saved by it, worth today", unit="money", axes=(YEAR,), source=NET_PRESENT_VALUE)
     def saved_worth(self) -> Expr:
@@ -172,10 +173,16 @@ class MakeOrBuyWorth(Section):
         """None once it is back."""
         return unpaid_share_of_year(self.discounted_short, self.discounted_share) * self.in_use
 
-    @line("Spawn lab: years until it is paid back with your return", unit="year", source=FARM_MANAGEMENT)
+    @line(
+        "Spawn lab: years until it is paid back with your return",
+        unit="year",
+        source=FARM_MANAGEMENT,
+        zero_is_none=True,
+    )
     def discounted_payback(self) -> Expr:
-        """Always the longer of the two."""
-        return total(self.discounted_unpaid, YEAR) * ONE_YEAR
+        """Always the longer of the two; none where it does not bring the return you want."""
+        back = total(self.saved_worth, YEAR) >= self.choice.capital
+        return total(self.discounted_unpaid, YEAR) * back * ONE_YEAR
 
     @line("Spawn lab: is it paid back?", unit="1")
     def paid_back(self) -> Expr:
@@ -211,14 +218,14 @@ class MakeOrBuyWorth(Section):
         """More comes back than was laid out, and not within the first year."""
         return all_of(self.sign_changes, self.flow_in_all > 0, self.back_at_once <= 0)
 
-    @line("Spawn lab: what the money in it earns a year", unit="share", source=NET_PRESENT_VALUE)
+    @line("Spawn lab: what the money in it earns a year", unit="share", source=NET_PRESENT_VALUE, zero_is_none=True)
     def rate(self) -> Expr:
         """Found by trial: the return at which it is just worth its cost. Bankers call it internal rate of return."""
         return where(self.has_rate, internal_rate(self.flow, YEAR), 0)
 
     @line("Spawn lab: is there a rate?", unit="1")
     def rate_in_words(self) -> Expr:
-        """Read the rate above only where this says so."""
+        """Where there is none, this says why."""
         return sentence(
             1 + self.has_rate + self.back_at_once + self.back_at_once,
             "No rate: less comes back than was laid out.",

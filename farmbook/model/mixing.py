@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from farmbook.calc.mixing import WATER_DENSITY
 from farmbook.calc.tolerance import SUM_TOLERANCE
-from farmbook.expr.functions import ratio, total, whole_up
+from farmbook.expr.functions import maximum, ratio, total, whole_up
 from farmbook.expr.nodes import Expr, wrap
 from farmbook.model.axes import INGREDIENT, RECIPE
 from farmbook.model.bag import Bag
@@ -85,8 +85,8 @@ class Mixing(Section):
 
     @line("Water to add for a bag", unit="kg_water/bag_filled", axes=(RECIPE,))
     def water_per_bag(self) -> Expr:
-        """Below zero, the ingredients are too wet already."""
-        return self.recipe.water_to_add * self.bag.dry_mass_by_recipe
+        """Nothing where the ingredients are too wet already; the sheet Recipe says by how much."""
+        return maximum(self.recipe.water_to_add, 0) * self.bag.dry_mass_by_recipe
 
     @line("Water to add for a steam load", unit="kg_water/run", axes=(RECIPE,))
     def water_per_load(self) -> Expr:
@@ -96,7 +96,7 @@ class Mixing(Section):
     @line("Water to add for a mixer batch", unit="kg_water/batch", axes=(RECIPE,))
     def water_per_batch(self) -> Expr:
         """Add most of it, test a handful, then add the rest."""
-        return self.recipe.water_to_add * self.dry_per_batch
+        return maximum(self.recipe.water_to_add, 0) * self.dry_per_batch
 
     @line("Water to add for a mixer batch, by volume", unit="L/batch", axes=(RECIPE,))
     def water_volume_per_batch(self) -> Expr:
@@ -110,9 +110,9 @@ class Mixing(Section):
         """Ingredients loose, before wetting. It settles to 0.6 to 0.8 of this as it takes up water."""
         return self.recipe.mix_volume * self.dry_per_batch
 
-    @line("Mixer filled to", unit="share", axes=(RECIPE,))
+    @line("Mixer filled to", unit="share", axes=(RECIPE,), zero_is_none=True)
     def mixer_filled_to(self) -> Expr:
-        """Of the room in the mixer, with the ingredients loose; 0% where no mixer is given."""
+        """Of the room in the mixer, with the ingredients loose; no figure where no mixer is given."""
         return ratio(self.volume_per_batch, self.mixer_volume)
 
     @line("Batch too big for the mixer", unit="flag", axes=(RECIPE,))

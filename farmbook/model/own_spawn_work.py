@@ -263,13 +263,13 @@ class OwnSpawnWork(Section):
         """Materials, cooking, work and yearly bills. The lab itself and its upkeep are not in it."""
         return (self.goods_cost + self.work_cost) * self.farm.weeks_worked + self.yearly_bills
 
-    @line("Own spawn: running cost of what is used", unit="money/kg_spawn")
+    @line("Own spawn: running cost of what is used", unit="money/kg_spawn", zero_is_none=True)
     def cost_per_weight(self) -> Expr:
         """To set beside the price of bought spawn that can be used; the lab itself is not in it."""
         used = self.spawn.spawn_a_week * self.farm.weeks_worked
         return ratio(self.cost_a_year, used)
 
-    @line("Own spawn: running cost of the spawn in a bag", unit="money/bag_inoculated")
+    @line("Own spawn: running cost of the spawn in a bag", unit="money/bag_inoculated", zero_is_none=True)
     def cost_per_bag_inoculated(self) -> Expr:
         """As for bought spawn, only bags that came whole out of the steamer get any."""
         return self.spawn.spawn_per_bag * self.cost_per_weight

@@ -202,15 +202,10 @@ class Recipe(Section):
         """100%, or nothing while the recipe has no parts."""
         return total(self.dry_share, INGREDIENT)
 
-    @line("Dry share of the wet mix", unit="kg_dry/kg_wet", axes=(RECIPE,), source=ARITHMETIC)
-    def dry_part(self) -> Expr:
-        """What is left of the finished mix without its water."""
-        return where(self.recipe_in_use, mixing.dry_share(self.target_moisture), 0)
-
-    @line("Wet mix, on dry mix", unit="kg_wet/kg_dry", axes=(RECIPE,), source=ARITHMETIC)
+    @line("Wet mix aimed at, on dry mix", unit="kg_wet/kg_dry", axes=(RECIPE,), source=ARITHMETIC)
     def wet_total(self) -> Expr:
         """What 100 of dry mix weighs once it is at the moisture aimed at."""
-        return ratio(self.dry_total, self.dry_part)
+        return ratio(self.dry_total, mixing.dry_share(self.target_moisture))
 
     @line("All ingredients as delivered, on dry mix", unit="kg_wet/kg_dry", axes=(RECIPE,))
     def delivered_total(self) -> Expr:
@@ -237,16 +232,20 @@ class Recipe(Section):
         """Above 100%, the mix cannot come down to the moisture aimed at."""
         return ratio(self.water_in_ingredients, self.water_wanted)
 
-    @line("Water the mix ends up with, on dry mix", unit="kg_water/kg_dry", axes=(RECIPE,))
-    def water_reached(self) -> Expr:
-        """What is wanted, or what the ingredients bring if that is more: water can be added but not taken out."""
-        return maximum(self.water_wanted, self.water_in_ingredients)
+    @line("Moisture before water is added", unit="kg_water/kg_wet", axes=(RECIPE,), source=COMPOST_MIXTURES)
+    def moisture_brought(self) -> Expr:
+        """Of all ingredients together, as delivered."""
+        return mixing.moisture(self.water_in_ingredients, self.delivered_total)
 
-    @line("Moisture that results", unit="kg_water/kg_wet", axes=(RECIPE,), source=COMPOST_MIXTURES)
+    @line("Moisture that results", unit="kg_water/kg_wet", axes=(RECIPE,))
     def moisture_reached(self) -> Expr:
-        """The moisture aimed at, or more where the ingredients are too wet for it."""
-        wet = joined(self.dry_total + joined(self.water_reached, "1"), "kg_wet/kg_dry")
-        return mixing.moisture(self.water_reached, wet)
+        """The moisture aimed at, or more where the ingredients bring it: water can be added but not taken out."""
+        return maximum(self.target_moisture, self.moisture_brought)
+
+    @line("Dry share of the wet mix", unit="kg_dry/kg_wet", axes=(RECIPE,), source=ARITHMETIC)
+    def dry_part(self) -> Expr:
+        """What is left of the finished mix, at the moisture that results, without its water."""
+        return where(self.recipe_in_use, mixing.dry_share(self.moisture_reached), 0)
 
     @line("Nitrogen in the dry mix", unit="kg_nitrogen/kg_dry", axes=(RECIPE,), source=COMPOST_MIXTURES)
     def mix_nitrogen(self) -> Expr:
@@ -258,9 +257,9 @@ class Recipe(Section):
         """Minerals count as far as you typed carbon for them."""
         return total(mixing.weighted_content(self.dry_share, self.carbon), INGREDIENT)
 
-    @line("Carbon to nitrogen", unit="1", axes=(RECIPE,), source=COMPOST_MIXTURES)
+    @line("Carbon to nitrogen", unit="1", axes=(RECIPE,), source=COMPOST_MIXTURES, zero_is_none=True)
     def mix_carbon_to_nitrogen(self) -> Expr:
-        """C:N as growers quote it, by weight: 48 means 48 of carbon to 1 of nitrogen. 0 where there is no nitrogen."""
+        """C:N as growers quote it, by weight: 48 means 48 of carbon to 1 of nitrogen. None where there is no nitrogen."""
         return joined(mixing.carbon_to_nitrogen(self.mix_carbon, self.mix_nitrogen), "1")
 
     @line("Bulk volume of the dry mix", unit="L/kg_dry", axes=(RECIPE,))
@@ -275,7 +274,7 @@ class Recipe(Section):
 
     @line("Cost of the wet mix", unit="money/kg_wet", axes=(RECIPE,))
     def mix_cost_per_wet(self) -> Expr:
-        """What is in the bag, at the moisture aimed at."""
+        """What is in the bag, at the moisture that results."""
         return self.mix_cost_per_dry * self.dry_part
 
     # The chosen recipe
@@ -287,8 +286,8 @@ class Recipe(Section):
 
     @line("Moisture of the mix, chosen recipe", unit="kg_water/kg_wet")
     def moisture(self) -> Expr:
-        """The moisture aimed at, which the bags, the steam load and the yield are worked out with."""
-        return total(self.target_moisture * self.chosen, RECIPE)
+        """The moisture that results, which the bags, the steam load and the yield are worked out with."""
+        return total(self.moisture_reached * self.chosen, RECIPE)
 
     @line("Nitrogen in the dry mix, chosen recipe", unit="kg_nitrogen/kg_dry")
     def nitrogen_share(self) -> Expr:
@@ -300,7 +299,7 @@ class Recipe(Section):
         """Minerals count as far as you typed carbon for them."""
         return total(self.mix_carbon * self.chosen, RECIPE)
 
-    @line("Carbon to nitrogen, chosen recipe", unit="1")
+    @line("Carbon to nitrogen, chosen recipe", unit="1", zero_is_none=True)
     def carbon_to_nitrogen(self) -> Expr:
         """By weight."""
         return total(self.mix_carbon_to_nitrogen * self.chosen, RECIPE)
@@ -312,7 +311,7 @@ class Recipe(Section):
 
     @line("Cost of the wet mix, chosen recipe", unit="money/kg_wet")
     def ingredient_cost_per_wet(self) -> Expr:
-        """What is in the bag, at the moisture aimed at."""
+        """What is in the bag, at the moisture that results."""
         return total(self.mix_cost_per_wet * self.chosen, RECIPE)
 
     @property

@@ -100,10 +100,10 @@ class RecipeChecks(Section):
     @check(
         "Ingredients are dry enough for the moisture aimed at",
         kind="alert",
-        says="Ingredients of a recipe bring more water than is wanted: bags will hold less dry mass than worked out.",
+        says="Ingredients of a recipe bring more water than is wanted: its bags are wetter than aimed at, and leaner.",
     )
     def dry_enough(self) -> Expr:
-        """Water to add stands below zero in that recipe. Use drier ingredients, or aim at a higher moisture."""
+        """The moisture that results is carried on from there. Use drier ingredients, or aim at a higher moisture."""
         return total(self.too_wet, RECIPE) <= 0
 
     @check(

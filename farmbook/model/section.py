@@ -150,6 +150,7 @@ class Section:
             declaration.where,
             declaration.kind if isinstance(declaration, Check) else "worked",
             case=self.case,
+            zero_is_none=declaration.zero_is_none,
         )
 
     def _says(self, declaration: Check) -> Line:

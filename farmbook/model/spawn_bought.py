@@ -183,7 +183,7 @@ class Spawn(Section):
         """The rate is on the wet weight of the filled bag, not on its dry mix; the spawn comes on top."""
         return spawn_mass(joined(self.bag.wet_fill, "kg_wet/bag_inoculated"), self.spawn_rate)
 
-    @line("Spawn as a share of the dry mix", unit="kg_spawn/kg_dry", source=ARITHMETIC)
+    @line("Spawn as a share of the dry mix", unit="kg_spawn/kg_dry", source=ARITHMETIC, zero_is_none=True)
     def spawn_per_dry_mix(self) -> Expr:
         """Papers and sellers often state the rate this way: it is the same spawn, and always the larger figure."""
         return ratio(self.spawn_per_bag, joined(self.bag.dry_mass, "kg_dry/bag_inoculated"))
@@ -200,7 +200,7 @@ class Spawn(Section):
         """For every weight on the invoice, good or bad."""
         return self.price + self.freight
 
-    @line("Spawn, price of what can be used", unit="money/kg_spawn", source=ARITHMETIC)
+    @line("Spawn, price of what can be used", unit="money/kg_spawn", source=ARITHMETIC, zero_is_none=True)
     def usable_price(self) -> Expr:
         """What arrives bad is paid for as well: the price is divided by the share that is good."""
         return ratio(self.landed_price, 1 - self.bad_on_arrival)
@@ -249,7 +249,7 @@ class Spawn(Section):
         """The same for a few bags as for many: fewer and longer lab days save them."""
         return self.set_up_hours * self.lab_days
 
-    @line("Hours of inoculating for each bag", unit="person_hour/bag_inoculated")
+    @line("Hours of inoculating for each bag", unit="person_hour/bag_inoculated", zero_is_none=True)
     def hours_per_bag(self) -> Expr:
         """Bench and setting up, over the bags inoculated."""
         return ratio(self.bench_hours_a_week + self.set_up_hours_a_week, self.bags_inoculated_a_week)

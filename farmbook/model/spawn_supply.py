@@ -26,7 +26,7 @@ class SpawnSupply(Section):
     chain = uses(OwnSpawn)
     work = uses(OwnSpawnWork)
 
-    @line("Spawn as chosen: cost in a bag", unit="money/bag_inoculated")
+    @line("Spawn as chosen: cost in a bag", unit="money/bag_inoculated", zero_is_none=True)
     def cost_per_bag_inoculated(self) -> Expr:
         """The cost sheet goes on with this."""
         return where(self.source.made, self.work.cost_per_bag_inoculated, self.spawn.cost_per_bag_inoculated)

@@ -44,7 +44,7 @@ class Steriliser(Section):
         """Of the chamber; the middle of the bags follows later."""
         return self._of(self.cabinet_heat.hold_temperature, self.vessel_heat.hold_temperature)
 
-    @line("Hours from cold to temperature, steamer in use", unit="h/run")
+    @line("Hours from cold to temperature, steamer in use", unit="h/run", zero_is_none=True)
     def heat_up_time(self) -> Expr:
         """Your own figure where there is one."""
         return self._of(self.cabinet_run.heat_up_time, self.vessel_run.heat_up_time)

@@ -82,7 +82,7 @@ class SteamerYear(Alike):
 
     @line("Bags lost at steaming in the {}, cost a year", unit="money/year")
     def lost_cost(self) -> Expr:
-        """What was spent on filling them, and taking them out; their steaming is in running it."""
+        """What was spent on filling them, and taking them out; their steaming is in running it. Their crop is left out."""
         spent = self.growing.filled_cost + joined(self.growing.culling_cost, "money/bag_filled")
         return self.farm.bags_filled_a_year * self.lost * spent
 
@@ -92,7 +92,9 @@ class SteamerYear(Alike):
         good = self.farm.bags_filled_a_year * surviving_share(self.lost)
         return joined(good, "bag_inoculated/year")
 
-    @line("Steaming in the {}, cost for each good bag", unit="money/bag_inoculated", source=ARITHMETIC)
+    @line(
+        "Steaming in the {}, cost for each good bag", unit="money/bag_inoculated", source=ARITHMETIC, zero_is_none=True
+    )
     def cost_per_good_bag(self) -> Expr:
         """Owning, running, upkeep and the bags lost, over the bags that come out good."""
         return ratio(self.yearly_cost + self.lost_cost, self.good_bags)

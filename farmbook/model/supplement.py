@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from farmbook.calc import mixing
-from farmbook.expr.functions import all_of, same_text, total
+from farmbook.expr.functions import all_of, same_text, total, where
 from farmbook.expr.nodes import Expr, Filled
 from farmbook.model.axes import INGREDIENT
 from farmbook.model.declare import check, line, number, text, uses
@@ -68,10 +68,15 @@ class Supplement(Section):
         """As counted in the recipes; 0 until both are found."""
         return total(self.recipe.nitrogen * self.is_rich, INGREDIENT) * self.both_found
 
-    @line("Rich ingredient needed, of the dry mix", unit="share", source=COMPOST_MIXTURES)
+    @line("Nitrogen to reach with the two", unit="kg_nitrogen/kg_dry")
+    def in_reach(self) -> Expr:
+        """What is wanted, if the two can make it; else that of the lean one, which takes nothing of the rich one."""
+        return where(self.can_be_mixed, self.wanted, self.base_nitrogen)
+
+    @line("Rich ingredient needed, of the dry mix", unit="share", source=COMPOST_MIXTURES, zero_is_none=True)
     def share(self) -> Expr:
-        """The rest is the lean one. Below 0% or above 100%, these two cannot make the nitrogen wanted."""
-        return mixing.share_for_content(self.wanted, self.base_nitrogen, self.rich_nitrogen)
+        """The rest is the lean one. None until both are found, and where these two cannot make the nitrogen wanted."""
+        return mixing.share_for_content(self.in_reach, self.base_nitrogen, self.rich_nitrogen)
 
     @check(
         "The lean ingredient to try is on the list",

@@ -11,10 +11,13 @@ import pytest
 from farmbook.expr.functions import joined
 from farmbook.expr.nodes import Expr
 from farmbook.model.crop import Crop
-from farmbook.model.declare import Input
+from farmbook.model.declare import Check, Input
 from farmbook.model.growing_cost import GrowingCost
 from farmbook.model.harvest import Harvest
 from farmbook.model.lost_bags import LostBags
+from farmbook.model.model import Model
+from farmbook.model.recipe import Recipe
+from farmbook.model.spawn_source import MADE, SpawnSource
 from tests.model.growing_case import GIVEN, NAMES, SECTIONS, one, unchanged, worked
 from tests.model.helpers import systems_agree
 
@@ -230,5 +233,64 @@ def test_a_lost_bag_that_carries_other_lost_bags_is_found(monkeypatch: pytest.Mo
 def test_bags_that_all_die_are_an_error_and_not_a_free_crop() -> None:
     found = worked({Crop.loss_in_spawn_run: [1, 0, 0]})
     assert one(found, "crop.bags_survive") == 0
-    assert [name for name in CHECKS if one(found, name) == 0] == [], "no formula is to blame"
+    assert one(found, "crop.some_is_left") == 0
+    assert [name for name in CHECKS if one(found, name) == 0] == []  # no formula was changed, and none is blamed
     assert all(np.isfinite(value).all() for value in found.values() if value.dtype.kind == "f")
+
+
+def test_a_mix_too_wet_gives_less_and_costs_more_for_each_weight() -> None:
+    """Sawdust with 70% of water in it, aimed at 60%: 0.75 kg of dry mix in 2.5 kg and not 1, so three quarters of the crop.
+
+    The bag holds 1.75 kg of water to heat and not 1.5, and 2.5 kg of sawdust at 0.10, bought as wet as it is.
+    """
+    dry, wet = worked(), worked({Recipe.dry_matter: [0.3]})
+    assert one(wet, "crop.picked_per_filled") == pytest.approx(0.75 * one(dry, "crop.picked_per_filled"))
+    assert one(wet, "cabinet_heat.load_water") == pytest.approx(1750)
+    assert one(wet, "bag.ingredient_cost") == pytest.approx(0.25)
+    spent = 3.14701528 + 0.05  # 0.05 more for ingredients than the 0.20 of the small farm; all else stays
+    assert one(wet, "growing_cost.cost_per_picked") == pytest.approx(spent / (0.75 * 0.77801808))
+
+
+ALL_CHECKS = [declared.dotted for section in SECTIONS for declared in section.declared if isinstance(declared, Check)]
+CARRIED = (
+    "growing_cost.grown_cost_per_live",
+    "growing_cost.grown_cost_per_filled",
+    "growing_cost.cost_per_picked",
+    "growing_cost.cost_per_packed",
+    "growing_cost.cost_per_taken",
+)
+OF_WEIGHT_SOLD = CARRIED[4:]
+
+
+@pytest.mark.parametrize(
+    ("changes", "without_figure", "fails"),
+    [
+        ({Crop.trim: 1}, CARRIED[3:], {"crop.some_is_left"}),
+        ({Crop.shrink: 1}, OF_WEIGHT_SOLD, {"crop.some_is_left"}),
+        ({Crop.trim: 1.2}, CARRIED[3:], {"crop.some_is_left"}),
+        ({Crop.shrink: 1.2}, OF_WEIGHT_SOLD, {"crop.some_is_left"}),
+        ({Crop.loss_at_steaming: 1.2}, CARRIED, {"crop.some_is_left", "crop.bags_survive"}),
+        ({Crop.loss_in_spawn_run: [1.2, 0, 0]}, CARRIED, {"crop.some_is_left", "crop.bags_survive"}),
+        (
+            {Crop.loss_in_spawn_run: [0.9, 0, 0], SpawnSource.supply: MADE, SpawnSource.extra_loss: 0.5},
+            CARRIED,
+            {"crop.some_is_left", "crop.bags_survive"},
+        ),
+        ({Crop.loss_before_first_pick: 1.2}, CARRIED[2:], {"crop.some_is_left", "crop.bags_survive"}),
+        ({Crop.loss_between_flushes: [0, 1.2, 0, 0]}, (), {"crop.bags_survive"}),
+    ],
+    ids=str,
+)
+@pytest.mark.parametrize("system", ["metric", "us"])
+def test_a_cost_that_does_not_exist_is_no_figure_and_the_crop_is_named(
+    system: str, changes: dict[Input, Any], without_figure: tuple[str, ...], fails: set[str]
+) -> None:
+    """Nothing sold, or losses of all bags and more: no cost is worked out, none is below zero, no formula is blamed."""
+    found = worked(changes, system)
+    lines = {line.name: line for line in Model(SECTIONS).lines}
+    assert {name for name in CARRIED if one(found, name) == 0} == set(without_figure)
+    assert all(lines[name].zero_is_none for name in CARRIED)
+    money = [name for section in (GrowingCost, LostBags) for name in lines if name.startswith(section.key())]
+    assert [name for name in money if lines[name].kind == "worked" and np.min(found[name]) < -1e-12] == []
+    errors = {name for name in ALL_CHECKS if lines[name].kind == "error" and one(found, name) == 0}
+    assert {name for name in errors if name.startswith(("crop", "harvest", "growing_cost", "lost_bags"))} == fails

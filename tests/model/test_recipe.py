@@ -107,7 +107,7 @@ def test_rich_recipe_by_hand_with_parts_that_are_not_percent() -> None:
 def test_chosen_recipe_supplies_the_single_values(chosen: str, column: int) -> None:
     found = farm(changes={Recipe.chosen_recipe: chosen})
     pairs = {
-        "recipe.moisture": "recipe.target_moisture_used",
+        "recipe.moisture": "recipe.moisture_reached",
         "recipe.nitrogen_share": "recipe.mix_nitrogen",
         "recipe.carbon_share": "recipe.mix_carbon",
         "recipe.carbon_to_nitrogen": "recipe.mix_carbon_to_nitrogen",
@@ -221,6 +221,34 @@ def test_ingredients_too_wet_are_flagged_and_not_clipped() -> None:
     assert list(found["recipe_checks.too_wet"]) == [0, 1, 0]
 
 
+@pytest.mark.parametrize("system", ["metric", "us"])
+def test_a_mix_too_wet_is_carried_on_as_wet_as_it_is(system: str) -> None:
+    """Sawdust with 60% of water in it, aimed at 50%: nothing can be added or taken out, and a 2.5-kg bag is 1 kg dry.
+
+    At 0.05 for each kilogram delivered the bag costs 0.125; a batch of 200 kg is 200 kg of that sawdust.
+    """
+    changes: dict[Input, Any] = {
+        Recipe.parts: [[1, 1, 0], [0, 0, 0], [0, 0, 0], [0, 0, 0]],
+        Recipe.dry_matter: [0.4, 0.9, 1, None],
+        Recipe.target_moisture: [0.5, 0.7, 0.6],
+    }
+    found = farm(system, changes)
+    mass = 1 if system == "metric" else KG_IN_LB
+    assert found["recipe.moisture_brought"][:2] == pytest.approx([0.6, 0.6])
+    assert found["recipe.moisture_reached"][:2] == pytest.approx([0.6, 0.7])
+    assert found["recipe.dry_part"][:2] == pytest.approx([0.4, 0.3])
+    assert found["recipe.moisture"] == pytest.approx(0.6)
+    assert found["bag.dry_mass"] * mass == pytest.approx(1.0)
+    assert found["bag.water_mass"] * mass == pytest.approx(1.5)
+    assert found["bag.ingredient_cost"] == pytest.approx(0.125)
+    assert found["recipe.mix_cost_per_wet"][0] / mass == pytest.approx(0.05)
+    assert found["mixing.delivered_per_batch"][0, 0] * mass == pytest.approx(200)
+    assert found["mixing.delivered_per_bag"][0, 0] * mass == pytest.approx(2.5)
+    assert list(found["mixing.water_per_bag"][:1]) == list(found["mixing.water_per_batch"][:1]) == [0]
+    assert found["recipe_checks.dry_enough"] == 0
+    assert found["recipe_checks.mix_adds_up"] == found["bag.bag_adds_up"] == 1
+
+
 @pytest.mark.parametrize(("moisture", "dry"), [(0.57, 0.43), (0.59, 0.41), (0.60, 0.40), (0.63, 0.37)])
 def test_a_mix_that_needs_no_water_raises_no_alert(moisture: float, dry: float) -> None:
     """Sawdust delivered at just the moisture wanted: rounding must not read as too wet."""
@@ -244,6 +272,15 @@ def test_supplement_for_a_wanted_nitrogen() -> None:
     trial: dict[Input, Any] = {Supplement.base: "sawdust", Supplement.rich: "bran", Supplement.wanted: 0.009}
     assert farm(changes=trial)["supplement.share"] == pytest.approx(0.25)
     assert farm(changes={Supplement.base: "sawdust"})["supplement.share"] == 0
+
+
+@pytest.mark.parametrize("wanted", [0.001, 0.05])
+def test_a_supplement_that_cannot_do_it_has_no_share(wanted: float) -> None:
+    """Two ingredients of 0.2% and 3% make neither 0.1% nor 5%: a share below none or above all would mean nothing."""
+    trial: dict[Input, Any] = {Supplement.base: "sawdust", Supplement.rich: "bran", Supplement.wanted: wanted}
+    assert farm(changes=trial)["supplement.share"] == 0
+    assert farm(changes=trial)["supplement.can_be_mixed"] == 0
+    assert next(line for line in Model(SECTIONS).lines if line.name == "supplement.share").zero_is_none
 
 
 def test_masses_balance_on_random_recipes() -> None:

@@ -10,7 +10,7 @@ import numpy as np
 from tests.twin.farm_twin_bag import bags, mixing
 from tests.twin.farm_twin_choice import make_or_buy, make_or_buy_turn, make_or_buy_worth
 from tests.twin.farm_twin_cook import cabinet_cook, core_heating, lethal_rates, vessel_cook
-from tests.twin.farm_twin_cost import growing_cost, lost_bags
+from tests.twin.farm_twin_cost import equipment_cost, growing_cost, lost_bags
 from tests.twin.farm_twin_crop import crop, harvest, spawn
 from tests.twin.farm_twin_ground import Given, Numbers, Results
 from tests.twin.farm_twin_lab import own_spawn, own_spawn_way, own_spawn_work, spawn_source, spawn_supply, to_steam
@@ -66,6 +66,7 @@ SUBJECTS: Final[tuple[Subject, ...]] = (
     make_or_buy,
     make_or_buy_worth,
     make_or_buy_turn,
+    equipment_cost,
 )
 """In the order in which a farm is worked out: each may use what came before."""
 

@@ -21,7 +21,7 @@ def bags(given: Given, out: Results) -> Results:
     materials = [cost + packaging if use else 0.0 for cost, use in zip(ingredients, named, strict=True)]
     solid, water = (
         sum(dry[mix] for mix in chosen),
-        fill * sum(float(given["recipe.target_moisture"][c]) for c in chosen),
+        fill * sum(out["recipe.moisture_reached"][mix] for mix in chosen),
     )
     in_it = sum(ingredients[mix] for mix in chosen)
     found = {
@@ -63,7 +63,7 @@ def water_lists(given: Given, out: Results, batch: list[float]) -> Results:
     room, given_room = float(given["mixing.mixer_volume"]), bool(given["mixing.mixer_volume_given"])
     found: dict[str, list[float]] = {}
     for mix, dry in enumerate(out["bag.dry_mass_by_recipe"]):
-        water = out["recipe.water_to_add"][mix]
+        water = max(0.0, out["recipe.water_to_add"][mix])
         cubic_metres = out["recipe.mix_volume"][mix] * batch[mix] / 1000
         filled = over(cubic_metres, room) if given_room else 0.0
         row = {

@@ -157,12 +157,12 @@ def pay_back_lines(out: Results, money: dict[str, list[float]], used: list[int])
         "short": plain["short"],
         "share_to_pay": plain["share"],
         "unpaid": plain["unpaid"],
-        "payback": sum(plain["unpaid"]),
+        "payback": sum(plain["unpaid"]) if state >= 2 else 0.0,
         "discounted_balance": later["balance"],
         "discounted_short": later["short"],
         "discounted_share": later["share"],
         "discounted_unpaid": later["unpaid"],
-        "discounted_payback": sum(later["unpaid"]),
+        "discounted_payback": sum(later["unpaid"]) if state == 3 else 0.0,
         "paid_back": state,
     }
 

@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
-from tests.twin.farm_twin_ground import Given, Results, nothing_left, over
+from tests.twin.farm_twin_ground import Given, Results, nothing_left, over, same
 
-__all__ = ["growing_cost", "lost_bags"]
+__all__ = ["equipment_cost", "growing_cost", "lost_bags"]
 
 COHORT = 1000.0
 DAYS_IN_A_WEEK = 7
@@ -30,6 +30,11 @@ def carried(cost: float, lost: float, taking_out: float) -> float:
     return over(money, COHORT - COHORT * lost)
 
 
+def of_bags_left(cost: float, left: float) -> float:
+    """A cost that bags carry; there is none where no bag is left to carry it."""
+    return cost if left > 0 else 0.0
+
+
 def stage_by_stage(given: Given, out: Results, one: dict[str, float]) -> dict[str, float]:
     """Cost carried by each bag through the five stages."""
     cull = one["culling_cost"]
@@ -39,7 +44,9 @@ def stage_by_stage(given: Given, out: Results, one: dict[str, float]) -> dict[st
     spawn = out["spawn_supply.cost_per_bag_inoculated"]
     inoculation = spawn + out["spawn.inoculation_cost"]
     run = one["shelving_cost"] + one["incubation_room_cost"]
-    entered = left + inoculation + run
+    whole, growing = out["crop.inoculated_per_filled"], out["crop.live_per_filled"]
+    inoculated = of_bags_left(left + inoculation, whole)
+    entered = of_bags_left(inoculated + run, whole)
     alive = carried(entered, out["crop.chosen_loss_in_spawn_run"], cull)
     end = out["crop.standing_at_end"]
     leaving = (COHORT * end * one["clearing_cost"] + (COHORT - COHORT * end) * cull) / COHORT
@@ -49,13 +56,13 @@ def stage_by_stage(given: Given, out: Results, one: dict[str, float]) -> dict[st
         "cost_through_steaming": steamed,
         "cost_after_steaming": left,
         "inoculation_added": inoculation,
-        "cost_after_inoculation": left + inoculation,
+        "cost_after_inoculation": inoculated,
         "spawn_run_added": run,
         "cost_through_spawn_run": entered,
         "cost_after_spawn_run": alive,
         "leaving_cost": leaving,
         "fruiting_added": fruiting,
-        "grown_cost_per_live": alive + fruiting,
+        "grown_cost_per_live": of_bags_left(alive + fruiting, growing),
     }
 
 
@@ -158,3 +165,25 @@ def lost_bags(given: Given, out: Results) -> Results:
         "bags_make_up_the_cost": nothing_left(week + good - spent, *bills.values(), good, spent),
     }
     return {f"lost_bags.{name}": value for name, value in found.items()}
+
+
+def equipment_cost(given: Given, out: Results) -> Results:
+    """The grown crop of a year, with what steamer and lab cost a year without being run."""
+    used = "vessel_year" if same(given["steaming.kind"], "pressure vessel") else "cabinet_year"
+    steamer = out[f"{used}.owning_cost"] + given[f"{used}.upkeep"]
+    lab = out["make_or_buy.owning"] + given["make_or_buy.upkeep"] if out["spawn_source.made"] else 0.0
+    bags = given["farm.bags_filled_a_week"] * given["farm.weeks_worked"]
+    money = bags * out["growing_cost.grown_cost_per_filled"] + steamer + lab
+    alive = bags * out["crop.live_per_filled"]
+    found = {
+        "steamer": steamer,
+        "lab": lab,
+        "in_all": steamer + lab,
+        "live_a_year": alive,
+        "owned_per_live": over(steamer + lab, alive),
+        "owned_per_taken": over(steamer + lab, bags * out["crop.taken_per_filled"]),
+        "cost_per_filled": of_bags_left(over(money, bags), out["harvest.live_a_week"]),
+        "cost_per_live": over(money, alive),
+        "cost_per_taken": over(money, bags * out["crop.taken_per_filled"]),
+    }
+    return {f"equipment_cost.{name}": value for name, value in found.items()}

@@ -27,12 +27,12 @@ def standing(given: Given, opened: float) -> list[float]:
 def steamed_loss(given: Given) -> float:
     """Share of the bags that the steamer in use loses."""
     vessel = same(given["steaming.kind"], "pressure vessel")
-    return float(given["vessel_heat.loss_at_steaming" if vessel else "crop.loss_at_steaming"])
+    return min(1.0, float(given["vessel_heat.loss_at_steaming" if vessel else "crop.loss_at_steaming"]))
 
 
 def survivals(given: Given, extra: float) -> Results:
     """What is left of the bags at each step; own spawn loses some more in the spawn run."""
-    lost = sum(float(given["crop.loss_in_spawn_run"][mix]) for mix in chosen_rows(given)) + extra
+    lost = min(1.0, sum(float(given["crop.loss_in_spawn_run"][mix]) for mix in chosen_rows(given)) + extra)
     whole = 1 - steamed_loss(given)
     alive = whole - whole * lost
     first = 1 - given["crop.loss_before_first_pick"]
@@ -126,6 +126,7 @@ def crop_verdicts(given: Given, found: Results) -> Results:
         "weight_missing": missing,
         "flushes_whole": float(typed in (1.0, 2.0, 3.0, 4.0)),
         "bags_survive": float(survive),
+        "some_is_left": float(found["taken_per_filled"] > 0),
         "first_loss_once": float(given["crop.loss_between_flushes"][0] == 0),
         "weights_typed": float(not (by_records(given) and any(missing))),
     }

@@ -75,23 +75,29 @@ def water_lines(given: Given, mixes: list[dict[str, list[float]]]) -> dict[str, 
         dry, delivered = sum(mix["dry"]), sum(mix["delivered"])
         wet = over(dry, 1 - moisture)
         brought, wanted = sum(mix["water"]), wet - dry
-        reached = max(brought, wanted)
+        as_it_comes = over(brought, delivered)
+        reached = max(moisture, as_it_comes)
         row = {
             "parts_total": sum(float(each[place]) for each in given["recipe.parts"]),
             "dry_total": dry / 100,
-            "dry_part": 1 - moisture if given["recipe.recipes"][place] else 0.0,
+            "dry_part": 1 - reached if given["recipe.recipes"][place] else 0.0,
             "wet_total": wet / 100,
             "delivered_total": delivered / 100,
             "water_in_ingredients": brought / 100,
             "water_wanted": wanted / 100,
             "water_to_add": (wanted - brought) / 100,
             "water_brought": over(brought, wanted),
-            "water_reached": reached / 100,
-            "moisture_reached": over(reached, reached + dry),
+            "moisture_brought": as_it_comes,
+            "moisture_reached": reached,
         }
         for name, value in row.items():
             found.setdefault(f"recipe.{name}", []).append(value)
     return found
+
+
+def wet_mix(given: Given, mix: dict[str, list[float]], place: int) -> float:
+    """Kilograms that a hundred kilograms of dry mix weigh once wetted: as aimed at, or as they come if that is more."""
+    return max(over(100, 1 - given["recipe.target_moisture"][place]), sum(mix["delivered"]))
 
 
 def worth_lines(given: Given, mixes: list[dict[str, list[float]]]) -> dict[str, list[float]]:
@@ -101,14 +107,13 @@ def worth_lines(given: Given, mixes: list[dict[str, list[float]]]) -> dict[str, 
     for place, mix in enumerate(mixes):
         of_nitrogen = sum(dry * share for dry, share in zip(mix["dry"], nitrogen, strict=True))
         of_carbon = sum(dry * share for dry, share in zip(mix["dry"], given["recipe.carbon"], strict=True))
-        wet = over(100, 1 - given["recipe.target_moisture"][place])
         row = {
             "mix_nitrogen": of_nitrogen / 100,
             "mix_carbon": of_carbon / 100,
             "mix_carbon_to_nitrogen": over(of_carbon, of_nitrogen),
             "mix_volume": sum(mix["litres"]) / 100,
             "mix_cost_per_dry": sum(mix["money"]) / 100,
-            "mix_cost_per_wet": over(sum(mix["money"]), wet),
+            "mix_cost_per_wet": over(sum(mix["money"]), wet_mix(given, mix, place)),
         }
         for name, value in row.items():
             found.setdefault(f"recipe.{name}", []).append(value)
@@ -119,7 +124,7 @@ def chosen_lines(given: Given, out: Results) -> Results:
     """The figures of the recipe chosen; nothing where none is found, and two of a name are added up."""
     chosen = chosen_rows(given)
     names = {
-        "moisture": "target_moisture",
+        "moisture": "moisture_reached",
         "nitrogen_share": "mix_nitrogen",
         "carbon_share": "mix_carbon",
         "carbon_to_nitrogen": "mix_carbon_to_nitrogen",
@@ -206,8 +211,8 @@ def supplement(given: Given, out: Results) -> Results:
     poor = sum(is_it * n for is_it, n in zip(lean, out["recipe.nitrogen"], strict=True)) if both else 0.0
     strong = sum(is_it * n for is_it, n in zip(rich, out["recipe.nitrogen"], strict=True)) if both else 0.0
     wanted = float(given["supplement.wanted"])
-    share = over(wanted - poor, strong - poor) if both else 0.0
     mixable = min(poor, strong) <= wanted <= max(poor, strong)
+    share = over(wanted - poor, strong - poor) if both and mixable else 0.0
     return {
         "supplement.is_base": lean,
         "supplement.is_rich": rich,
@@ -216,6 +221,7 @@ def supplement(given: Given, out: Results) -> Results:
         "supplement.both_found": float(both),
         "supplement.base_nitrogen": poor,
         "supplement.rich_nitrogen": strong,
+        "supplement.in_reach": wanted if mixable or not both else poor,
         "supplement.share": share,
         "supplement.base_is_found": float(sum(lean) == (given["supplement.base"] != "")),
         "supplement.rich_is_found": float(sum(rich) == (given["supplement.rich"] != "")),
