@@ -187,6 +187,10 @@ STEAMERS: Final[Mapping[str, Checked]] = {
         fails=({**VESSEL, "vessel.own_energy": 1}, {**VESSEL, "vessel.own_energy": 2000}),
         holds=({**VESSEL, "vessel.own_energy": 175}, {**VESSEL, "vessel.own_energy": 130}, {"vessel.own_energy": 1}),
     ),
+    "steriliser_choice.good_either_way": Checked(
+        fails=({"vessel_heat.loss_at_steaming": 1}, {"crop.loss_at_steaming": 1}),
+        holds=({"vessel_heat.loss_at_steaming": 0.999, "crop.loss_at_steaming": 0.999},),
+    ),
     "vessel.water_lasts": Checked(
         fails=({**POT, "vessel_heat.water_put_in": 0.1},),
         holds=(
@@ -252,6 +256,10 @@ CROP: Final[Mapping[str, Checked]] = {
         ),
         holds=({"crop.loss_in_spawn_run": 0.999}, {"crop.loss_between_flushes": [0, 0, 1, 1], "crop.flushes_kept": 2}),
     ),
+    "crop.some_is_left": Checked(
+        fails=({"crop.trim": 1}, {"crop.shrink": 1.2}, {"crop.loss_at_steaming": 1}, {"crop.efficiency_given": 0}),
+        holds=({"crop.trim": 0.999}, {"crop.shrink": 0.999}),
+    ),
     "crop.first_loss_once": Checked(
         fails=({"crop.loss_between_flushes": [0.001, 0, 0, 0]},), holds=({"crop.loss_between_flushes": [0, 1, 1, 1]},)
     ),
@@ -273,6 +281,10 @@ CROP: Final[Mapping[str, Checked]] = {
     "own_spawn.young_enough": Checked(
         fails=({**MADE, "own_spawn.shelf_life": 1},),
         holds=({**MADE, "own_spawn.shelf_life": 365}, {"own_spawn.shelf_life": 1}),
+    ),
+    "own_spawn_work.materials_given": Checked(
+        fails=({"own_spawn_work.unit_cost": [1, 1, None, 1]}, {"own_spawn.unit_cost": [None, 1, 1, None]}),
+        holds=({"own_spawn_work.unit_cost": [None, 1, 1, 1]}, {"own_spawn.unit_cost": 0}),
     ),
     "harvest.picked_adds_up": Checked(
         slips=("crop.trimmed_per_filled", "crop.shrunk_per_filled", "crop.taken_per_filled"),
