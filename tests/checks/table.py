@@ -283,8 +283,8 @@ CROP: Final[Mapping[str, Checked]] = {
         holds=({**MADE, "own_spawn.shelf_life": 365}, {"own_spawn.shelf_life": 1}),
     ),
     "own_spawn_work.materials_given": Checked(
-        fails=({"own_spawn_work.unit_cost": [1, 1, None, 1]}, {"own_spawn.unit_cost": [None, 1, 1, None]}),
-        holds=({"own_spawn_work.unit_cost": [None, 1, 1, 1]}, {"own_spawn.unit_cost": 0}),
+        fails=({"own_spawn_work.unit_cost": [1, 1, None, 1]}, {"own_spawn_work.unit_cost": [None, 1, 1, None]}),
+        holds=({"own_spawn_work.unit_cost": [None, 1, 1, 1]}, {"own_spawn_work.unit_cost": 0}),
     ),
     "harvest.picked_adds_up": Checked(
         slips=("crop.trimmed_per_filled", "crop.shrunk_per_filled", "crop.taken_per_filled"),
