@@ -5,7 +5,7 @@ from __future__ import annotations
 import difflib
 from collections.abc import Iterator
 
-from farmbook.errors import FarmbookError
+from farmbook.errors import FarmbookError, visible
 from farmbook.expr.lower import lower
 from farmbook.expr.nodes import Line, Named
 from farmbook.expr.walk import inputs_of, lines_of, ordered_axes, walk
@@ -29,7 +29,7 @@ class NoSuchLine(FarmbookError):
             if near
             else "`farmbook show SCENARIO --all` lists every line"
         )
-        super().__init__(f"there is no line called `{name}`")
+        super().__init__(f"there is no line called `{visible(name)}`")
 
 
 def explanation(computed: Computed, name: str) -> str:
