@@ -1,13 +1,17 @@
 """Ending in one line when the person at the keyboard, or the system, says so; what is half-written is taken away first.
 
-Nothing but `os` and `signal` is loaded here: until `end_in_one_line` has run, Python answers an interrupt in its own words.
+Nothing is loaded here that Python has not loaded by itself: until `end_in_one_line` has run, Python answers an interrupt in
+its own words. That is why `signal` is used by its inner half, which is built in; the outer half loads enumerations.
 """
 
 from __future__ import annotations
 
+import _signal as signal  # type: ignore[import-not-found]
 import os
-import signal
-from types import FrameType
+
+TYPE_CHECKING = False  # what `typing` has, without loading it
+if TYPE_CHECKING:
+    from types import FrameType
 
 __all__ = ["end_in_one_line", "unfinished"]
 
@@ -22,17 +26,17 @@ def end_in_one_line() -> None:
     swallowed there, or comes out in Python's words. A signal that is being ignored stays ignored.
     """
     for number in (signal.SIGINT, signal.SIGTERM):
-        if signal.getsignal(number) is not signal.SIG_IGN:
+        if signal.getsignal(number) != signal.SIG_IGN:
             signal.signal(number, _end)
 
 
 def _end(number: int, _frame: FrameType | None) -> None:
-    try:
-        for path in tuple(unfinished):
+    for path in tuple(unfinished):
+        try:  # noqa: SIM105 - contextlib takes its time to load
             os.unlink(path)
-    except OSError:
-        pass  # gone already: the signal came between taking it away and striking it off
-    try:  # noqa: SIM105 - contextlib takes its time to load
+        except OSError:
+            pass  # not made yet, or gone already
+    try:  # noqa: SIM105
         os.write(2, b"stopped before the end\n")
     except OSError:
         pass  # nobody listens
