@@ -27,6 +27,8 @@ def main(arguments: Sequence[str] | None = None) -> int:
     """
     if arguments is None:
         stopping.end_in_one_line()
+    import contextlib  # for start-up speed
+
     from farmbook.errors import FarmbookError, OutputProblem  # for start-up speed
 
     try:
@@ -34,19 +36,25 @@ def main(arguments: Sequence[str] | None = None) -> int:
         code: int = options.run(options)
     except FarmbookError as error:
         hint = f"\n\nhint: {error.hint}" if error.hint else ""
-        try:
+        with contextlib.suppress(OutputProblem):  # there is no place left to say it
             _complain(f"error: {error}{hint}")
-        except OutputProblem:
-            return error.exit_code  # there is no place left to say it
         return error.exit_code
     return code
 
 
 def _options(arguments: Sequence[str] | None) -> argparse.Namespace:
+    """The arguments, parsed. What the parser prints goes our way: by itself it loses in silence what cannot be printed."""
+    import contextlib  # for start-up speed
+    import io  # for start-up speed
+
+    help_text, complaint = io.StringIO(), io.StringIO()
     try:
-        return _parser().parse_args(arguments)
+        with contextlib.redirect_stdout(help_text), contextlib.redirect_stderr(complaint):
+            return _parser().parse_args(arguments)
     except SystemExit:
-        _say("")  # help that was printed may not have been written yet
+        for text, stream in ((complaint, sys.stderr), (help_text, sys.stdout)):
+            if text.getvalue():
+                _print(text.getvalue(), stream)
         raise
 
 
@@ -160,6 +168,7 @@ def _refused(options: argparse.Namespace, failed: int, what: str) -> bool:
 
 
 def _build(options: argparse.Namespace) -> int:
+    from farmbook.errors import visible  # for start-up speed
     from farmbook.output import build_bytes, save  # for start-up speed
 
     computed, failed = _computed(options.scenario)
@@ -167,14 +176,16 @@ def _build(options: argparse.Namespace) -> int:
         return 1
     data = build_bytes(computed)
     save(data, options.out, replace=options.replace)
-    _complain(f"wrote {options.out} ({len(data) / 1024:.0f} KB)")
+    _complain(f"wrote {visible(options.out)} ({len(data) / 1024:.0f} KB)")
     return 1 if failed else 0
 
 
 def _check(options: argparse.Namespace) -> int:
+    from farmbook.errors import visible  # for start-up speed
+
     _, failed = _computed(options.scenario)
     if not failed:
-        _complain(f"{options.scenario}: the book adds up")
+        _complain(f"{visible(options.scenario)}: the book adds up")
     return 1 if failed else 0
 
 
@@ -204,7 +215,7 @@ def _explain(options: argparse.Namespace) -> int:
 
 
 def _new(options: argparse.Namespace) -> int:
-    from farmbook.errors import FileProblem  # for start-up speed
+    from farmbook.errors import FileProblem, visible  # for start-up speed
     from farmbook.layout.template import template_folder  # for start-up speed
     from farmbook.output import look_at, target_of, write_whole  # for start-up speed
 
@@ -212,7 +223,8 @@ def _new(options: argparse.Namespace) -> int:
     if look_at(path) is not None:
         raise FileProblem(options.file, "exists already, so it was left as it is", hint="give another name")
     write_whole((template_folder() / f"starter_{options.units}.txt").read_bytes(), path)
-    _complain(f"wrote {options.file}: put your own numbers in, then `farmbook build {options.file} --out BOOK.xlsx`")
+    name = visible(options.file)
+    _complain(f"wrote {name}: put your own numbers in, then `farmbook build {name} --out BOOK.xlsx`")
     return 0
 
 
