@@ -28,6 +28,10 @@ from tests.hostile.watch import ROOT, Seen, watch
 __all__ = ["Tried", "tried"]
 
 SCENARIO: Final = ROOT / "scenarios" / "kestrel_hollow.toml"
+GIVES_WAY: Final = {"flipped", "cut", "lying", "bomb", "swapped"}
+"""Damages after which it may still be a workbook, and give way to `--replace`; nothing else ever does."""
+STILL_UNEDITED: Final = {"flipped", "lying", "swapped"}
+"""Damages that may leave the content of all parts as it was, so that it gives way by itself."""
 WRITTEN: Final = "written over"
 LEFT: Final = "left alone"
 
@@ -60,12 +64,16 @@ def _one(number: int, chance: random.Random, book: bytes, folder: Path) -> Tried
     damage = DAMAGES[number % len(DAMAGES)]
     path = folder / "book.xlsx"
     damage(chance, book, path)
-    replace = chance.random() < 0.5
+    replace = chance.random() < 0.4
     before = _standing(folder)
+    may_go = damage.__name__ in (GIVES_WAY if replace else STILL_UNEDITED) or not path.exists()
     seen = watch(
         ["build", str(SCENARIO), "--out", path.name, *(["--replace"] if replace else [])], folder=folder, seconds=20
     )
-    return Tried(number, damage.__name__, replace, seen, [*seen.faults, *_losses(seen, path, before)])
+    faults = [*seen.faults, *_losses(seen, path, before)]
+    if seen.code == 0 and not may_go:
+        faults.append("wrote over what is to stay")
+    return Tried(number, damage.__name__, replace, seen, faults)
 
 
 def _standing(folder: Path) -> dict[str, str]:
