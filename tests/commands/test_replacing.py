@@ -4,6 +4,8 @@ from __future__ import annotations
 
 import os
 import stat
+from collections.abc import Iterator
+from contextlib import contextmanager
 from pathlib import Path
 
 import pytest
@@ -179,3 +181,31 @@ def test_what_the_system_refuses_is_told_in_words(
     assert caught.value.reason == f"cannot be written: {words}"
     monkeypatch.undo()
     assert list(tmp_path.iterdir()) == []
+
+
+@contextmanager
+def without_privilege() -> Iterator[None]:
+    """As a user whom permissions bind."""
+    own = os.geteuid()
+    if own == 0:
+        os.seteuid(65534)  # nobody
+    try:
+        yield
+    finally:
+        os.seteuid(own)
+
+
+def test_a_folder_that_cannot_be_searched(data: bytes, tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    closed = tmp_path / "closed"
+    closed.mkdir()
+    closed.chmod(0)
+    assert main(["check", str(SCENARIO)]) == 0  # now everything is loaded
+    capsys.readouterr()
+    with without_privilege():
+        assert main(["check", str(closed / "farm.toml")]) == 1
+        assert main(["new", str(closed / "farm.toml")]) == 1
+        with pytest.raises(FileProblem, match="cannot be written: permission is denied"):
+            save(data, closed / "book.xlsx")
+    first, second = capsys.readouterr().err.splitlines()
+    assert first.endswith("may not be read: permission is denied")
+    assert second.endswith("cannot be written: permission is denied")
