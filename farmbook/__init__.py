@@ -6,10 +6,10 @@ From Python: `scenario = farmbook.load("farm.toml")`, `results = farmbook.comput
 
 from __future__ import annotations
 
-from pathlib import Path
-from typing import TYPE_CHECKING
-
+TYPE_CHECKING = False  # what `typing` has, without loading it
 if TYPE_CHECKING:
+    from pathlib import Path
+
     import pandas as pd
 
     from farmbook.results import Computed
@@ -32,11 +32,19 @@ def load(path: str | Path) -> Scenario:
     return load_scenario(path)
 
 
-def compute(scenario: Scenario) -> Computed:
-    """Work out every line of the farm, in the scenario's display units."""
-    from farmbook.results import compute as work_out  # for start-up speed
+def compute(scenario: Scenario, *, anyway: bool = False) -> Computed:
+    """Work out every line of the farm, in the scenario's display units.
 
-    return work_out(scenario)
+    Raises errors.DoesNotAddUp, with every check that fails, for a farm that cannot work as it is described; `anyway` gives
+    the results all the same, to look at.
+    """
+    from farmbook.results import compute as work_out  # for start-up speed
+    from farmbook.scenario.report import require_sound  # for start-up speed
+
+    results = work_out(scenario)
+    if not anyway:
+        require_sound(results.scenario, results.model, results.values)
+    return results
 
 
 def frames(results: Computed) -> dict[str, pd.DataFrame]:
@@ -46,12 +54,18 @@ def frames(results: Computed) -> dict[str, pd.DataFrame]:
     return make(results)
 
 
-def build(results: Computed, path: str | Path, *, replace: bool = False) -> Path:
-    """Write the workbook; an existing file is replaced only if it is an unedited farmbook workbook, or with `replace`.
+def build(results: Computed, path: str | Path, *, replace: bool = False, anyway: bool = False) -> Path:
+    """Write the workbook; an existing file is replaced only if it is an unedited farmbook workbook, or, with `replace`, an edited one.
 
-    Raises errors.FileProblem where the file may not or cannot be written; nothing is lost then.
+    Raises errors.FileProblem where the file may not or cannot be written, and errors.DoesNotAddUp, unless `anyway`, where the
+    checks of the farm fail; nothing is lost then.
     """
-    from farmbook.output import build_bytes, save  # for start-up speed
+    from pathlib import Path  # for start-up speed
 
-    save(build_bytes(results), Path(path), replace=replace)
+    from farmbook.output import build_bytes, save  # for start-up speed
+    from farmbook.scenario.report import require_sound  # for start-up speed
+
+    if not anyway:
+        require_sound(results.scenario, results.model, results.values)
+    save(build_bytes(results), path, replace=replace)
     return Path(path)

@@ -2,40 +2,101 @@
 
 from __future__ import annotations
 
-import argparse
 import sys
-from collections.abc import Sequence
-from pathlib import Path
-from typing import TYPE_CHECKING
 
-from farmbook import __version__
-from farmbook.errors import FarmbookError
+from farmbook import __version__, stopping
 
+TYPE_CHECKING = False  # what `typing` has, without loading it
 if TYPE_CHECKING:
+    import argparse
+    from collections.abc import Sequence
+    from typing import TextIO
+
     from farmbook.results import Computed
 
 __all__ = ["main"]
 
-# Everything heavier than argument parsing is imported inside the commands, so that `farmbook --help` starts at once.
+# Everything else is imported inside the functions: `farmbook --help` starts at once, and an interrupt is met from the first.
 
 
 def main(arguments: Sequence[str] | None = None) -> int:
-    """Run one command; returns the exit code: 0 done, 1 a problem in the user's files, 2 wrong usage, 3 a fault in farmbook."""
-    options = _parser().parse_args(arguments)
+    """Run one command; without arguments those of the program.
+
+    Returns the exit code: 0 done, 1 a problem in the user's files, 2 wrong usage, 3 a fault in farmbook. A program that is
+    interrupted ends with 130, one that is told to end with 143.
+    """
+    if arguments is None:
+        stopping.end_in_one_line()
+    import contextlib  # for start-up speed
+
+    from farmbook.errors import FarmbookError, OutputProblem  # for start-up speed
+
     try:
+        options = _options(arguments)
         code: int = options.run(options)
     except FarmbookError as error:
-        print(f"error: {error}", file=sys.stderr)
-        if error.hint:
-            print(f"\nhint: {error.hint}", file=sys.stderr)
+        hint = f"\n\nhint: {error.hint}" if error.hint else ""
+        with contextlib.suppress(OutputProblem):  # there is no place left to say it
+            _complain(f"error: {error}{hint}")
         return error.exit_code
-    except BrokenPipeError:
-        sys.stderr.close()
-        return 1
     return code
 
 
+def _options(arguments: Sequence[str] | None) -> argparse.Namespace:
+    """The arguments, parsed. What the parser prints goes our way: by itself it loses in silence what cannot be printed."""
+    import contextlib  # for start-up speed
+    import io  # for start-up speed
+
+    help_text, complaint = io.StringIO(), io.StringIO()
+    try:
+        with contextlib.redirect_stdout(help_text), contextlib.redirect_stderr(complaint):
+            return _parser().parse_args(arguments)
+    except SystemExit:
+        for text, stream in ((complaint, sys.stderr), (help_text, sys.stdout)):
+            if text.getvalue():
+                _print(text.getvalue(), stream)
+        raise
+
+
+def _say(text: str) -> None:
+    """Print a result. Raises OutputProblem where it cannot be printed whole."""
+    _print(text, sys.stdout)
+
+
+def _complain(text: str) -> None:
+    """Print a message beside the results."""
+    _print(f"{text}\n", sys.stderr)
+
+
+def _print(text: str, stream: TextIO | None) -> None:
+    from farmbook.errors import OutputProblem, reason_of, visible  # for start-up speed
+
+    if stream is None:
+        raise OutputProblem("it is closed")
+    try:
+        stream.write(visible(text, keep="\n"))
+        stream.flush()
+    except UnicodeEncodeError as error:
+        letter = f"U+{ord(error.object[error.start]):04X}"
+        raise OutputProblem(
+            f"its encoding, {error.encoding}, has no letter {letter}",
+            hint="set PYTHONIOENCODING=utf-8 and run it again",
+        ) from None
+    except OSError as error:
+        _give_up(stream)
+        raise OutputProblem(reason_of(error)) from None
+
+
+def _give_up(stream: TextIO) -> None:
+    """Let nothing more be written: what is left in memory would be tried, and complained of, once more at the end."""
+    import os  # for start-up speed
+
+    os.dup2(os.open(os.devnull, os.O_WRONLY), stream.fileno())
+
+
 def _parser() -> argparse.ArgumentParser:
+    import argparse  # for start-up speed
+
     parser = argparse.ArgumentParser(
         prog="farmbook", description="Live workbooks for the economics of an oyster-mushroom farm."
     )
@@ -44,7 +105,10 @@ def _parser() -> argparse.ArgumentParser:
     build = commands.add_parser("build", help="write the workbook of a scenario")
     build.add_argument("scenario", metavar="SCENARIO", help="a scenario file (.toml)")
     build.add_argument("--out", metavar="BOOK.xlsx", required=True, help="where to write the workbook")
-    build.add_argument("--replace", action="store_true", help="overwrite an existing file even if it has been edited")
+    build.add_argument(
+        "--replace", action="store_true", help="overwrite an existing workbook even if it has been edited"
+    )
+    _anyway(build, "write the workbook")
     build.set_defaults(run=_build)
     check = commands.add_parser("check", help="check a scenario file and the farm it describes")
     check.add_argument("scenario", metavar="SCENARIO")
@@ -52,6 +116,7 @@ def _parser() -> argparse.ArgumentParser:
     show = commands.add_parser("show", help="print the results of a scenario")
     show.add_argument("scenario", metavar="SCENARIO")
     show.add_argument("--all", action="store_true", help="every line by name, with --json or --csv")
+    _anyway(show, "print the results")
     form = show.add_mutually_exclusive_group()
     form.add_argument("--json", action="store_true", help="as JSON")
     form.add_argument("--csv", action="store_true", help="as CSV")
@@ -61,6 +126,7 @@ def _parser() -> argparse.ArgumentParser:
     )
     explain.add_argument("scenario", metavar="SCENARIO")
     explain.add_argument("line", metavar="LINE", help="a line's name, such as cabinet.cost_per_run")
+    _anyway(explain, "explain the line")
     explain.set_defaults(run=_explain)
     new = commands.add_parser("new", help="write a short scenario file to start from")
     new.add_argument("file", metavar="FILE", help="the scenario file to write (.toml)")
@@ -71,16 +137,18 @@ def _parser() -> argparse.ArgumentParser:
     return parser
 
 
-def _computed(path: str) -> Computed:
+def _anyway(command: argparse.ArgumentParser, what: str) -> None:
+    command.add_argument(
+        "--anyway", action="store_true", help=f"{what} even if checks of the farm fail, to look; the exit code stays 1"
+    )
+
+
+def _computed(path: str) -> tuple[Computed, int]:
+    """The results of a scenario, and how many of its checks fail: what is unusual, fires or fails is said on standard error."""
     from farmbook.results import compute, load_scenario  # for start-up speed
-
-    return compute(load_scenario(path))
-
-
-def _report(computed: Computed) -> int:
-    """Say on standard error what is unusual, what fires and what fails; returns how many errors there are."""
     from farmbook.scenario.report import check_report  # for start-up speed
 
+    computed = compute(load_scenario(path))
     errors, alerts = check_report(computed.model, computed.values)
     for title, problems in (
         ("outside the usual range", computed.scenario.warnings),
@@ -88,63 +156,75 @@ def _report(computed: Computed) -> int:
         ("the book does not add up", errors),
     ):
         if problems:
-            print(f"{title}:", file=sys.stderr)
-            print("\n".join(str(problem) for problem in problems), file=sys.stderr)
-    return len(errors)
+            _complain("\n".join([f"{title}:", *map(str, problems)]))
+    return computed, len(errors)
+
+
+def _refused(options: argparse.Namespace, failed: int, what: str) -> bool:
+    """Whether it ends here, since checks of the farm fail and nobody insists on looking; says so."""
+    if failed and not options.anyway:
+        _complain(f"\nnothing was {what}: put these right first, or give --anyway to look at it all the same")
+    return bool(failed) and not options.anyway
 
 
 def _build(options: argparse.Namespace) -> int:
+    from farmbook.errors import visible  # for start-up speed
     from farmbook.output import build_bytes, save  # for start-up speed
 
-    computed = _computed(options.scenario)
-    if _report(computed):
-        print("\nnothing was written: put these right first", file=sys.stderr)
+    computed, failed = _computed(options.scenario)
+    if _refused(options, failed, "written"):
         return 1
     data = build_bytes(computed)
-    save(data, Path(options.out), replace=options.replace)
-    print(f"wrote {options.out} ({len(data) / 1024:.0f} KB)", file=sys.stderr)
-    return 0
+    save(data, options.out, replace=options.replace)
+    _complain(f"wrote {visible(options.out)} ({len(data) / 1024:.0f} KB)")
+    return 1 if failed else 0
 
 
 def _check(options: argparse.Namespace) -> int:
-    computed = _computed(options.scenario)
-    failed = _report(computed)
+    from farmbook.errors import visible  # for start-up speed
+
+    _, failed = _computed(options.scenario)
     if not failed:
-        print(f"{options.scenario}: the book adds up", file=sys.stderr)
+        _complain(f"{visible(options.scenario)}: the book adds up")
     return 1 if failed else 0
 
 
 def _show(options: argparse.Namespace) -> int:
     from farmbook.show import as_csv, as_json, headline_text  # for start-up speed
 
-    computed = _computed(options.scenario)
-    _report(computed)
-    if options.json or options.csv:
-        print(as_json(computed) if options.json else as_csv(computed), end="")
-    elif options.all:
-        print(as_csv(computed), end="")
+    computed, failed = _computed(options.scenario)
+    if _refused(options, failed, "printed"):
+        return 1
+    if options.json:
+        _say(as_json(computed))
+    elif options.csv or options.all:
+        _say(as_csv(computed))
     else:
-        print(headline_text(computed))
-    return 0
+        _say(f"{headline_text(computed)}\n")
+    return 1 if failed else 0
 
 
 def _explain(options: argparse.Namespace) -> int:
     from farmbook.explain import explanation  # for start-up speed
 
-    print(explanation(_computed(options.scenario), options.line))
-    return 0
+    computed, failed = _computed(options.scenario)
+    if _refused(options, failed, "explained"):
+        return 1
+    _say(f"{explanation(computed, options.line)}\n")
+    return 1 if failed else 0
 
 
 def _new(options: argparse.Namespace) -> int:
-    from farmbook.errors import FileProblem  # for start-up speed
+    from farmbook.errors import FileProblem, visible  # for start-up speed
     from farmbook.layout.template import template_folder  # for start-up speed
-    from farmbook.output import write_whole  # for start-up speed
+    from farmbook.output import look_at, target_of, write_whole  # for start-up speed
 
-    path = Path(options.file)
-    if path.exists():
-        raise FileProblem(str(path), "exists already, so it was left as it is", hint="give another name")
+    path = target_of(options.file)
+    if look_at(path) is not None:
+        raise FileProblem(options.file, "exists already, so it was left as it is", hint="give another name")
     write_whole((template_folder() / f"starter_{options.units}.txt").read_bytes(), path)
-    print(f"wrote {path}: put your own numbers in, then `farmbook build {path} --out BOOK.xlsx`", file=sys.stderr)
+    name = visible(options.file)
+    _complain(f"wrote {name}: put your own numbers in, then `farmbook build {name} --out BOOK.xlsx`")
     return 0
 
 
@@ -154,5 +234,5 @@ def _schema(options: argparse.Namespace) -> int:
     from farmbook.model.farm import SECTIONS  # for start-up speed
     from farmbook.scenario.schema import json_schema  # for start-up speed
 
-    print(json.dumps(json_schema(SECTIONS), indent=2, ensure_ascii=False))
+    _say(json.dumps(json_schema(SECTIONS), indent=2, ensure_ascii=False) + "\n")
     return 0

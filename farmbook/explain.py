@@ -5,7 +5,7 @@ from __future__ import annotations
 import difflib
 from collections.abc import Iterator
 
-from farmbook.errors import FarmbookError
+from farmbook.errors import FarmbookError, visible
 from farmbook.expr.nodes import Line, Named
 from farmbook.expr.walk import ordered_axes, walk
 from farmbook.interpret.formula import workbook_name
@@ -28,7 +28,7 @@ class NoSuchLine(FarmbookError):
             if near
             else "`farmbook show SCENARIO --all` lists every line"
         )
-        super().__init__(f"there is no line called `{name}`")
+        super().__init__(f"there is no line called `{visible(name)}`")
 
 
 def explanation(computed: Computed, name: str) -> str:

@@ -4,21 +4,22 @@ from __future__ import annotations
 
 import datetime
 import os
-import tempfile
+import stat
 from pathlib import Path
+from typing import Final
 
-from farmbook import __version__
-from farmbook.errors import FileProblem
+from farmbook import __version__, stopping
+from farmbook.errors import FileProblem, reason_of, visible
 from farmbook.layout.book import Book
 from farmbook.layout.page import Plan
 from farmbook.layout.place import place
 from farmbook.layout.template import read_templates
 from farmbook.model.farm_plan import Farm
 from farmbook.results import Computed
-from farmbook.workbook.fingerprint import unedited
+from farmbook.workbook.fingerprint import is_workbook, unedited
 from farmbook.workbook.write import write_book
 
-__all__ = ["build_bytes", "lay_out", "save", "write_whole"]
+__all__ = ["build_bytes", "lay_out", "look_at", "save", "target_of", "write_whole"]
 
 UNDATED = datetime.date(2000, 1, 1)
 
@@ -45,7 +46,7 @@ def stamp_of(computed: Computed) -> dict[str, str]:
     units = {"us": "US customary (lb, ft, degF)", "metric": "metric (kg, m, degC)"}[scenario.system]
     rows = ", ".join(f"{size} {axis.label}s" for axis, size in scenario.sizes.items() if axis.named)
     return {
-        "Scenario": Path(scenario.path).name,
+        "Scenario": visible(Path(scenario.path).name),
         "Scenario fingerprint": scenario.digest,
         "Version": __version__,
         "Units": units,
@@ -75,42 +76,85 @@ def _date_of(computed: Computed) -> datetime.date:
     return found if found.year >= 1980 else UNDATED
 
 
-def save(data: bytes, path: Path, *, replace: bool = False) -> None:
-    """Write to a temporary name beside the target and rename, so that a failure leaves nothing half-written.
+def save(data: bytes, path: str | Path, *, replace: bool = False) -> None:
+    """Write a workbook whole or not at all; a symbolic link is followed, and what is replaced keeps its permissions.
 
-    Raises FileProblem where the file cannot be written, and where another file, or a workbook that has been edited, stands
-    there and `replace` is not given.
+    Raises FileProblem where the file cannot be written, where its name does not end in .xlsx, and where another file stands
+    there: only an unedited farmbook workbook gives way, or, with `replace`, any workbook that may be written.
     """
-    if path.is_dir():
-        raise FileProblem(str(path), "is a folder, not a file", hint="give a file name that ends in .xlsx")
-    if path.exists() and not replace and not unedited(path):
+    target = target_of(path)
+    for name in (str(path), str(target)):
+        if not name.lower().endswith(".xlsx"):
+            raise FileProblem(name, "is no name for a workbook", hint=_ENDING)
+    if (found := look_at(target)) is not None:
+        _let_give_way(target, found, replace=replace)
+    write_whole(data, target)
+
+
+_ENDING: Final = "give a file name that ends in .xlsx"
+_MINE_ONLY: Final = "give another name, or --replace to overwrite it; what was typed into it is then lost"
+_NO_WORKBOOK: Final = "give another name; only a workbook is ever overwritten, also with --replace"
+
+
+def _let_give_way(target: Path, found: os.stat_result, *, replace: bool) -> None:
+    """Raise FileProblem where what stands at the target is to stay."""
+    if not stat.S_ISREG(found.st_mode):
+        raise FileProblem(str(target), "is a pipe or a device, not a file", hint=_ENDING)
+    workbook = is_workbook(target)
+    if not workbook if replace else not unedited(target):
+        kind = "a workbook" if replace else "an unedited farmbook workbook"
         raise FileProblem(
-            str(path),
-            "exists and is not an unedited farmbook workbook, so it was left as it is",
-            hint="give another name, or --replace to overwrite it; what was typed into it is then lost",
+            str(target),
+            f"exists and is not {kind}, so it was left as it is",
+            hint=_MINE_ONLY if workbook else _NO_WORKBOOK,
         )
-    write_whole(data, path)
+    if not found.st_mode & 0o222 or not os.access(target, os.W_OK):
+        raise FileProblem(
+            str(target), "may only be read, so it was left as it is", hint="give another name, or permit writing to it"
+        )
 
 
-def write_whole(data: bytes, path: Path) -> None:
-    """Write a file whole or not at all; raises FileProblem where it cannot be written."""
-    if not path.parent.is_dir():
-        raise FileProblem(str(path), "cannot be written: its folder does not exist")
-    temporary = None
+def target_of(path: str | Path) -> Path:
+    """The file that a name means, through symbolic links. Raises FileProblem where the name is that of a folder."""
+    name = os.fspath(path)
+    target = Path(os.path.realpath(name) if os.path.islink(name) else name)
+    found = look_at(target)
+    if found is not None and stat.S_ISDIR(found.st_mode):
+        raise FileProblem(name, "is a folder, not a file", hint="give the name of a file in it")
+    if name.endswith(("/", os.sep)):
+        raise FileProblem(name, "is the name of a folder, not of a file", hint="leave out the slash at the end")
+    return target
+
+
+def look_at(target: Path) -> os.stat_result | None:
+    """What stands at a place, None for nothing. Raises FileProblem where that cannot be seen."""
     try:
-        handle, temporary = tempfile.mkstemp(suffix=".tmp", prefix=path.stem, dir=path.parent)
-        with os.fdopen(handle, "wb") as file:
-            file.write(data)
-        os.chmod(temporary, 0o666 & ~_mask())
-        os.replace(temporary, path)
+        return target.stat()
+    except (FileNotFoundError, NotADirectoryError):
+        return None
     except OSError as error:
-        if temporary is not None:
-            Path(temporary).unlink(missing_ok=True)
-        raise FileProblem(str(path), f"cannot be written: {error.strerror}") from None
+        raise FileProblem(str(target), f"cannot be written: {reason_of(error)}") from None
+    except ValueError:
+        raise FileProblem(str(target), "cannot be written: no file can have such a name") from None
 
 
-def _mask() -> int:
-    """The permissions that new files are not given here; a temporary file starts out private."""
-    mask = os.umask(0)
-    os.umask(mask)
-    return mask
+def write_whole(data: bytes, target: Path) -> None:
+    """Write to a new name beside the target and rename, so that nothing is half-written and permissions stay as they were.
+
+    Raises FileProblem where it cannot be written.
+    """
+    found = look_at(target)
+    mode = 0o666 if found is None else stat.S_IMODE(found.st_mode)
+    half = str(target.parent / f".farmbook-{os.urandom(8).hex()}.tmp")
+    stopping.unfinished.add(half)
+    try:
+        with open(half, "xb", opener=lambda name, flags: os.open(name, flags, mode)) as file:
+            file.write(data)
+        if found is not None:
+            os.chmod(half, mode)
+        os.replace(half, target)
+    except OSError as error:
+        raise FileProblem(str(target), f"cannot be written: {reason_of(error)}") from None
+    finally:
+        Path(half).unlink(missing_ok=True)
+        stopping.unfinished.discard(half)

@@ -8,7 +8,7 @@ import itertools
 import json
 from collections.abc import Iterator
 from dataclasses import dataclass
-from typing import Any
+from typing import Any, Final
 
 from farmbook.expr.nodes import Line
 from farmbook.expr.walk import ordered_axes
@@ -19,6 +19,9 @@ from farmbook.results import Computed
 from farmbook.units import displayed
 
 __all__ = ["as_csv", "as_json", "headline_text", "records"]
+
+_FORMULA_STARTS: Final = ("=", "+", "-", "@", "\uff1d", "\uff0b", "\uff0d", "\uff20", "'")
+"""The full-width signs count where the keyboard is Japanese, Chinese or Korean: common practice, no source."""
 
 
 @dataclass(frozen=True)
@@ -89,11 +92,16 @@ def as_json(computed: Computed) -> str:
 
 
 def as_csv(computed: Computed) -> str:
-    """All records as CSV: name, label, members, value, unit."""
+    """All records as CSV: name, label, members, value, unit; a text that spreadsheets take for a formula has ' in front."""
     target = io.StringIO()
     writer = csv.writer(target, lineterminator="\n")
     writer.writerow(["name", "label", "members", "value", "unit"])
     for record in records(computed):
         members = "; ".join(f"{axis}={member}" for axis, member in record.members.items())
-        writer.writerow([record.name, record.label, members, record.value, record.unit])
+        writer.writerow([record.name, record.label, members, _as_text(record.value), record.unit])
     return target.getvalue()
+
+
+def _as_text(value: float | str) -> float | str:
+    """A value that stays what it is when a spreadsheet program opens the file; one more ' lets a text with ' be read back."""
+    return f"'{value}" if isinstance(value, str) and value.startswith(_FORMULA_STARTS) else value

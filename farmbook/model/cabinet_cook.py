@@ -168,8 +168,8 @@ class SteamerCook(Alike):
 
     @line("Warming of the middle in the heat-up of the {}, slow bag", unit="1", source=HEAT_CONDUCTION)
     def heat_up_warming_slow(self) -> Expr:
-        """Warming in an hour times the hours of the heat-up."""
-        return self.warming_slow * self.heat_up
+        """Warming in an hour times the hours of the heat-up; none where temperatures are out of order."""
+        return maximum(self.warming_slow * self.heat_up, 0)
 
     @line("How many times smaller the gap is for the heat-up of the {}, slow bag", unit="1", source=HEAT_CONDUCTION)
     def heat_up_fall_slow(self) -> Expr:
@@ -187,8 +187,8 @@ class SteamerCook(Alike):
 
     @line("Warming of the middle in the heat-up of the {}, by size or probe", unit="1", source=HEAT_CONDUCTION)
     def heat_up_warming(self) -> Expr:
-        """Warming in an hour times the hours of the heat-up."""
-        return self.warming * self.heat_up
+        """Warming in an hour times the hours of the heat-up; none where temperatures are out of order."""
+        return maximum(self.warming * self.heat_up, 0)
 
     @line(
         "How many times smaller the gap is for the heat-up of the {}, by size or probe",
@@ -210,8 +210,8 @@ class SteamerCook(Alike):
 
     @line("Warming of the middle in the heat-up of the {}, fast bag", unit="1", source=HEAT_CONDUCTION)
     def heat_up_warming_fast(self) -> Expr:
-        """Warming in an hour times the hours of the heat-up."""
-        return self.warming_fast * self.heat_up
+        """Warming in an hour times the hours of the heat-up; none where temperatures are out of order."""
+        return maximum(self.warming_fast * self.heat_up, 0)
 
     @line("How many times smaller the gap is for the heat-up of the {}, fast bag", unit="1", source=HEAT_CONDUCTION)
     def heat_up_fall_fast(self) -> Expr:

@@ -11,7 +11,7 @@ from decimal import Decimal, InvalidOperation
 from pathlib import Path
 from typing import Any, Final
 
-from farmbook.errors import FileProblem
+from farmbook.errors import FileProblem, visible
 from farmbook.scenario.words import closest
 
 __all__ = ["MOST_STEPS", "SourceFile", "bases_of", "check_depth", "digest_of", "read_file"]
@@ -70,7 +70,7 @@ class SourceFile:
 def bases_of(first: SourceFile) -> list[SourceFile]:
     """The file and those it extends, itself first.
 
-    Raises FileProblem for a missing file, a cycle and too long a chain.
+    Raises FileProblem for a missing file, a cycle, and a chain of too many files or of too many bytes in all.
     """
     chain = [first]
     seen = [_resolved(first.path)]
@@ -78,12 +78,13 @@ def bases_of(first: SourceFile) -> list[SourceFile]:
         last = chain[-1]
         path = last.path.parent / named
         if _resolved(path) in seen:
-            circle = " -> ".join(f"`{file.path.name}`" for file in chain)
-            raise FileProblem(str(first.path), f"extends itself: {circle} -> `{path.name}`")
+            circle = " -> ".join(f"`{visible(file.path.name)}`" for file in chain)
+            raise FileProblem(str(first.path), f"extends itself: {circle} -> `{visible(path.name)}`")
         if len(chain) > MOST_STEPS:
             raise FileProblem(str(first.path), f"extends more than {MOST_STEPS} files, one through the other")
         seen.append(_resolved(path))
-        chain.append(read_file(path, shown=named, named_in=last.path.name))
+        room = MOST_BYTES - sum(len(file.content) for file in chain)
+        chain.append(read_file(path, shown=named, named_in=last.path.name, room=room))
     return chain
 
 
@@ -95,14 +96,17 @@ def digest_of(files: Iterable[SourceFile]) -> str:
     return total.hexdigest()[:12]
 
 
-def read_file(path: Path, *, shown: str = "", named_in: str = "") -> SourceFile:
-    """Read one file; `named_in` is the file that extends it. Raises FileProblem with the reason in plain words."""
+def read_file(path: Path, *, shown: str = "", named_in: str = "", room: int = MOST_BYTES) -> SourceFile:
+    """Read one file of at most so many bytes; `named_in` is the file that extends it.
+
+    Raises FileProblem with the reason in plain words.
+    """
     try:
-        content = _bytes(path)
+        content = _bytes(path, room)
         raw = _parsed(_decoded(content))
         check_depth(raw)
     except _UnusableError as reason:
-        tail = f" (`{named_in}` extends it)" if named_in else ""
+        tail = f" (`{visible(named_in)}` extends it)" if named_in else ""
         raise FileProblem(str(path), f"{reason}{tail}") from None
     return SourceFile(path, shown, raw, content)
 
@@ -118,7 +122,7 @@ def _resolved(path: Path) -> Path:
         return path
 
 
-def _bytes(path: Path) -> bytes:
+def _bytes(path: Path, room: int) -> bytes:
     try:
         if not path.exists():
             raise _UnusableError("does not exist" + _near(path))
@@ -127,13 +131,14 @@ def _bytes(path: Path) -> bytes:
         if not path.is_file():
             raise _UnusableError("is not a file that can be read")
         with path.open("rb") as stream:
-            content = stream.read(MOST_BYTES + 1)
+            content = stream.read(max(room, 0) + 1)
     except PermissionError:
         raise _UnusableError("may not be read: permission is denied") from None
     except (OSError, ValueError):
         raise _UnusableError("cannot be read") from None
-    if len(content) > MOST_BYTES:
-        raise _UnusableError("is larger than 1 MB, far more than a scenario needs")
+    if len(content) > room:
+        together = "" if room == MOST_BYTES else "together with the files that extend it "
+        raise _UnusableError(f"is {together}larger than 1 MB, far more than a scenario needs")
     if not content.strip():
         raise _UnusableError("is empty")
     return content
@@ -146,7 +151,7 @@ def _near(path: Path) -> str:
     except (OSError, ValueError):
         return ""
     near = closest(path.name, names)
-    return f"; did you mean `{near}`?" if near else ""
+    return f"; did you mean `{visible(near)}`?" if near else ""
 
 
 def _decoded(content: bytes) -> str:

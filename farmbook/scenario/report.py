@@ -6,14 +6,15 @@ from collections.abc import Mapping
 
 import numpy as np
 
-from farmbook.errors import ModelFault, Problem
+from farmbook.errors import DoesNotAddUp, ModelFault, Problem
 from farmbook.expr.nodes import Line
 from farmbook.interpret.numbers import Array
 from farmbook.model.declare import Check
 from farmbook.model.model import Model
 from farmbook.model.section import Section
+from farmbook.scenario.scenario import Scenario
 
-__all__ = ["check_report"]
+__all__ = ["check_report", "require_sound"]
 
 
 def check_report(model: Model, results: Mapping[Line, Array]) -> tuple[list[Problem], list[Problem]]:
@@ -29,6 +30,13 @@ def check_report(model: Model, results: Mapping[Line, Array]) -> tuple[list[Prob
                 found = errors if declared.kind == "error" else alerts
                 found.append(_problem(section, declared))
     return errors, alerts
+
+
+def require_sound(scenario: Scenario, model: Model, results: Mapping[Line, Array]) -> None:
+    """Raise DoesNotAddUp, with every error, for a farm that cannot work as it is described."""
+    errors, _ = check_report(model, results)
+    if errors:
+        raise DoesNotAddUp(scenario.path, errors)
 
 
 def _fails(line: Line, results: Mapping[Line, Array]) -> bool:

@@ -10,6 +10,7 @@ from datetime import date, time
 from fractions import Fraction
 from typing import Final
 
+from farmbook.errors import visible
 from farmbook.model.declare import NumberInput
 from farmbook.units import SYMBOLS, Unit, displayed, unit
 
@@ -48,7 +49,7 @@ class UnfitError(Exception):
 
 def where_of(path: Path, origin: str = "", *, table: bool = False) -> str:
     """`[table.row] key`, or `[table.row]`, with the file's name where it is not the scenario's own file."""
-    tail = f" (in {origin})" if origin else ""
+    tail = f" (in {visible(origin)})" if origin else ""
     if table:
         return where_table(path) + tail
     head = f"{where_table(path[:-1])} " if len(path) > 1 else ""

@@ -5,16 +5,38 @@ from __future__ import annotations
 import hashlib
 import io
 import re
+import stat
+import struct
 import zipfile
+import zlib
+from collections.abc import Callable, Iterator
 from pathlib import Path
 from typing import Final
 
-__all__ = ["PLACEHOLDER", "PROPERTY", "sealed", "unedited"]
+__all__ = ["PLACEHOLDER", "PROPERTY", "is_workbook", "sealed", "unedited"]
 
 PROPERTY: Final = "farmbook_fingerprint"
 PLACEHOLDER: Final = "0" * 64
 _PART: Final = "docProps/custom.xml"
+_TYPES: Final = "[Content_Types].xml"
+_WORKBOOK: Final = b"spreadsheetml.sheet.main+xml"
 _LARGEST: Final = 100 * 2**20
+"""Bytes of all parts of a workbook."""
+_LARGEST_FILE: Final = 16 * 2**20
+"""Bytes of the file, some thirty times what a farm's book has; the list of parts alone of a larger one may fill the memory."""
+_PIECE: Final = 2**16
+_UNREADABLE: Final = (
+    OSError,
+    EOFError,
+    LookupError,
+    OverflowError,
+    RuntimeError,
+    ValueError,
+    struct.error,
+    zipfile.BadZipFile,
+    zlib.error,
+)
+"""All that reading a damaged file was seen to raise, and what the reader's code may raise besides."""
 
 
 def sealed(data: bytes) -> bytes:
@@ -32,19 +54,54 @@ def sealed(data: bytes) -> bytes:
 
 def unedited(path: Path) -> bool:
     """Whether a file is a farmbook workbook that no program has saved since it was built; never raises for a strange file."""
+    return _judged(path, _fits)
+
+
+def is_workbook(path: Path) -> bool:
+    """Whether a file is a workbook (.xlsx), whoever made it; never raises for a strange file."""
+    return _judged(path, lambda archive: _WORKBOOK in _content(archive, _TYPES))
+
+
+def _judged(path: Path, judge: Callable[[zipfile.ZipFile], bool]) -> bool:
     try:
+        found = path.stat()
+        if not stat.S_ISREG(found.st_mode) or found.st_size > _LARGEST_FILE:
+            return False
         with zipfile.ZipFile(path) as archive:
-            if sum(info.file_size for info in archive.infolist()) > _LARGEST or _PART not in archive.namelist():
-                return False
-            match = re.search(rb">([0-9a-f]{64})<", archive.read(_PART))
-            return match is not None and match[1].decode() == _digest(archive)
-    except (OSError, zipfile.BadZipFile, EOFError, NotImplementedError, RuntimeError, ValueError):
+            return _within_bounds(archive) and judge(archive)
+    except _UNREADABLE:
         return False
+
+
+def _within_bounds(archive: zipfile.ZipFile) -> bool:
+    """Whether it holds no more than a workbook may, packed in the one way that is read step by step."""
+    parts = archive.infolist()
+    packings = {part.compress_type for part in parts}
+    return packings <= {zipfile.ZIP_STORED, zipfile.ZIP_DEFLATED} and sum(part.file_size for part in parts) <= _LARGEST
+
+
+def _fits(archive: zipfile.ZipFile) -> bool:
+    match = re.search(rb">([0-9a-f]{64})<", _content(archive, _PART))
+    return match is not None and match[1].decode() == _digest(archive)
+
+
+def _content(archive: zipfile.ZipFile, name: str) -> bytes:
+    return b"".join(_pieces(archive, name))
+
+
+def _pieces(archive: zipfile.ZipFile, name: str) -> Iterator[bytes]:
+    """A part a piece at a time: read in one go, a part that says it is small may still fill the memory."""
+    with archive.open(name) as part:
+        while piece := part.read(_PIECE):
+            yield piece
 
 
 def _digest(archive: zipfile.ZipFile) -> str:
     total = hashlib.sha256()
     for name in sorted(archive.namelist()):
         if name != _PART:
-            total.update(name.encode() + b"\0" + hashlib.sha256(archive.read(name)).digest())
+            part = hashlib.sha256()
+            for piece in _pieces(archive, name):
+                part.update(piece)
+            total.update(name.encode() + b"\0" + part.digest())
     return total.hexdigest()

@@ -16,6 +16,7 @@ from tests.repository.source_files import PACKAGE, Import, Module, modules
 
 LAYERS: dict[str, tuple[str, ...]] = {
     "errors": (),
+    "stopping": (),
     "units": ("errors",),
     "sources": ("errors",),
     "expr": ("errors", "units", "sources", "expr"),

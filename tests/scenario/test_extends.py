@@ -118,3 +118,35 @@ def test_extends_is_a_text(tmp_path: Path) -> None:
     assert told(tmp_path, 'extends = ""\n' + GOOD) == [
         ("extends", '""', "is empty; leave the key out to keep what the book fills in")
     ]
+
+
+def padded(text: str, size: int) -> str:
+    """A text made so many bytes long by a remark."""
+    return f"{text}# {'x' * (size - len(text) - 3)}\n"
+
+
+def test_a_chain_has_the_room_of_one_file(tmp_path: Path) -> None:
+    written(tmp_path, padded(GOOD, 400_000), "a.toml")
+    written(tmp_path, padded('extends = "a.toml"\n', 300_000), "b.toml")
+    assert load(written(tmp_path, padded('extends = "b.toml"\n', 300_000)), MODEL).currency == "EUR"
+    path = written(tmp_path, padded('extends = "b.toml"\n', 300_001))
+    words = "together with the files that extend it larger than 1 MB, far more than a scenario needs"
+    assert reason(path) == f"a.toml is {words} (`b.toml` extends it)"
+
+
+def test_nine_files_of_a_megabyte_are_not_all_read(tmp_path: Path) -> None:
+    for step in range(9):
+        text = GOOD if step == 0 else f'extends = "{step - 1}.toml"\n'
+        written(tmp_path, padded(text, 1_000_000), f"{step}.toml")
+    assert reason(tmp_path / "8.toml").startswith("7.toml is together with the files that extend it larger than 1 MB")
+
+
+def test_what_a_screen_would_obey_is_shown_as_its_number(tmp_path: Path) -> None:
+    path = written(tmp_path, 'extends = "a\\u001B[31m\\u202Eb\\n.toml"\n')
+    with pytest.raises(FileProblem) as caught:
+        load(path, MODEL)
+    assert str(caught.value).endswith("a\\u001B[31m\\u202Eb\\u000A.toml` does not exist (`oak_lane.toml` extends it)")
+    base = "b\u202e.toml"
+    (tmp_path / base).write_text(GOOD.replace("oven_power = 18", "oven_power = true"), encoding="utf-8")
+    places = {where for where, _, _ in told(tmp_path, 'extends = "b\\u202E.toml"\n')}
+    assert places == {"extends", "[bakery] oven_power (in b\\u202E.toml)"}

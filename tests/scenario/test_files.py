@@ -6,7 +6,7 @@ from pathlib import Path
 
 import pytest
 
-from farmbook.errors import FileProblem
+from farmbook.errors import FileProblem, visible
 from farmbook.scenario import load
 from tests.scenario.bakery import GOOD, MODEL, loaded, written
 
@@ -14,7 +14,7 @@ from tests.scenario.bakery import GOOD, MODEL, loaded, written
 def reason(path: Path) -> str:
     with pytest.raises(FileProblem) as caught:
         load(path, MODEL)
-    assert str(caught.value) == f"`{caught.value.path}` {caught.value.reason}"
+    assert str(caught.value) == f"`{visible(caught.value.path)}` {caught.value.reason}"
     return caught.value.reason
 
 

@@ -157,11 +157,11 @@ def warming_in(steamer: str, given: Given, out: Results) -> Warming:
     if out["core_heating.probe_counts"] and probe_in(given) == steamer:
         rate = float(out["core_heating.probe_rate"])
         paces = {"slow": rate - rate * spread, "expected": rate, "fast": rate + rate * spread}
-        falls = {name: fall_by_rising(pace * heat_up) for name, pace in paces.items()}
+        falls = {name: fall_by_rising(max(0.0, pace * heat_up)) for name, pace in paces.items()}
         return Warming(True, dict.fromkeys(paces, float(out["core_heating.late_by_probe"])), paces, falls)
     rate, best = float(out["core_heating.rate_by_size"]), float(out["core_heating.best_rate_by_size"])
     paces = {"slow": rate - rate * spread, "expected": rate, "fast": best}
-    falls = {name: fall_by_rising(pace * heat_up) for name, pace in paces.items()}
+    falls = {name: fall_by_rising(max(0.0, pace * heat_up)) for name, pace in paces.items()}
     late = {name: float(out["core_heating.late_by_size"]) - math.log(fall) for name, fall in falls.items()}
     return Warming(False, late, paces, falls)
 
@@ -239,7 +239,7 @@ def one_pace(cook: Cook, name: str) -> Results:
         f"at_mark{end}": max(0.0, cooking),
         f"warming{end}": cook.warming.paces[name],
         f"late{end}": cook.warming.late[name],
-        f"heat_up_warming{end}": cook.warming.paces[name] * cook.heat_up,
+        f"heat_up_warming{end}": max(0.0, cook.warming.paces[name] * cook.heat_up),
         f"heat_up_fall{end}": cook.warming.falls[name],
         f"begin{end}": cook.middle(name, 0),
         f"warming_to_close{end}": cook.closing(name, CLOSE),
