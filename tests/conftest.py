@@ -11,6 +11,11 @@ if TYPE_CHECKING:
     from tests.workbook.shipped import ShippedBook
 
 
+def pytest_addoption(parser: pytest.Parser) -> None:
+    """The long sweep of the live tests stands behind an option."""
+    parser.addoption("--whole", action="store_true", help="after every edit of a live book read all its cells")
+
+
 @pytest.fixture(scope="session")
 def books(tmp_path_factory: pytest.TempPathFactory) -> Mapping[str, ShippedBook]:
     """The workbook of every shipped scenario, by the scenario's name."""

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import datetime
 import itertools
-from collections.abc import Iterator
+from collections.abc import Collection, Iterator
 from dataclasses import dataclass
 
 from farmbook.expr.nodes import Line, RawInput
@@ -83,22 +83,26 @@ class LiveBook:
             return float(number)
         return text or None
 
-    def expected(self, *made: Edit) -> dict[Cell, Value]:
-        """What every formula cell should hold once the edits are made."""
+    def expected(self, *made: Edit, lines: Collection[Line] | None = None) -> dict[Cell, Value]:
+        """What the formula cells of these lines (of all, and of the factors) should hold once the edits are made."""
         scenario = self.computed.scenario
         for edit in made:
             value = typed(edit.value) if edit.value is not None else None
             scenario = with_cell(scenario, edit.cell, edit.index, value)
-        values = self.computed.engine.run(scenario.cells)
-        found: dict[Cell, Value] = dict(self.factors)
-        for line, places in self.places.items():
-            results = values[line].reshape(-1)
+        values = self.computed.what_if({edit.cell: scenario.cells[edit.cell] for edit in made}, lines)
+        found: dict[Cell, Value] = dict(self.factors) if lines is None else {}
+        for line in self.places if lines is None else lines:
             cast = str if text_line(line) else float
-            found.update((place, cast(results[number])) for place, number in places)
-        for line, places in self.openings.items():
-            results = values.openings[line].reshape(-1)
-            found.update((place, float(results[number])) for place, number in places)
+            results = values[line].reshape(-1)
+            found.update((place, cast(results[number])) for place, number in self.places.get(line, ()))
+            if line in self.openings:
+                first = values.openings[line].reshape(-1)
+                found.update((place, float(first[number])) for place, number in self.openings[line])
         return found
+
+    def reached(self, *made: Edit) -> set[Line]:
+        """The lines that edits reach."""
+        return self.computed.graph.reached({edit.cell for edit in made})
 
 
 def edits(live: LiveBook) -> Iterator[Edit]:
