@@ -20,6 +20,7 @@ from farmbook.expr import nodes as n
 from farmbook.expr.axis import Axis
 from farmbook.expr.functions import FUNCTIONS, ratio
 from farmbook.expr.lower import constant_value, factor_value
+from farmbook.expr.texts import fold
 from farmbook.expr.walk import Step, axes_of, ordered_axes, schedule
 
 __all__ = ["NODE_RULES", "Array", "Cells", "Engine"]
@@ -91,7 +92,8 @@ def _first(texts: list[Array], word: str, labels: tuple[str, ...], otherwise: st
 
 
 def _fold(texts: Array) -> Array:
-    return np.char.lower(texts.astype(str))
+    """Texts of any length, ready to be compared; NumPy's own lower case would cut those that grow by it."""
+    return np.array([fold(str(text)) for text in texts.flat], dtype=object).reshape(texts.shape)
 
 
 class Engine:
@@ -375,14 +377,14 @@ def _same_text(e: _Emitter, x: n.SameText, axes: Axes) -> str:
     sides = []
     for side in (x.left, x.right):
         if isinstance(side, n.Word):
-            sides.append(repr(side.text.lower()))
+            sides.append(repr(fold(side.text)))
         else:
             sides.append(e.leaf(f"t{e.source(side)}", ordered_axes(side.axes), axes))
     return f"(1.0 * ({sides[0]} == {sides[1]}))"
 
 
 def _count_word(e: _Emitter, x: n.CountWord, axes: Axes) -> str:
-    wanted = repr(x.word.lower() if isinstance(x.word, str) else x.word)
+    wanted = repr(fold(x.word) if isinstance(x.word, str) else x.word)
     counted = " + ".join(_counted(e, source, wanted) for source in x.sources)
     return e.spread(f"({counted})", (), axes)
 
@@ -397,7 +399,7 @@ def _counted(e: _Emitter, source: n.RawInput | n.Line, wanted: str) -> str:
 
 def _count_used(e: _Emitter, x: n.CountUsed, axes: Axes) -> str:
     own = ordered_axes(x.sources[0].axes)
-    found = " + ".join(f"1.0 * (t{e.source(source)} == {x.word.lower()!r})" for source in x.sources)
+    found = " + ".join(f"1.0 * (t{e.source(source)} == {fold(x.word)!r})" for source in x.sources)
     used = "".join(f" * {e.spread(e.variable[line], ordered_axes(line.axes), own)}" for line in x.presents)
     return e.spread(f"total(({found}){used})", (), axes)
 

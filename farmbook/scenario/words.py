@@ -10,6 +10,7 @@ from datetime import date, time
 from fractions import Fraction
 from typing import Final
 
+from farmbook.expr.texts import fold
 from farmbook.model.declare import NumberInput
 from farmbook.units import SYMBOLS, Unit, displayed, unit
 
@@ -95,8 +96,8 @@ def _shortened(text: str) -> str:
 
 def closest(word: str, options: Iterable[str]) -> str:
     """The option that a misspelt word was probably meant to be; an empty text if none is near."""
-    folded = {option.lower(): option for option in options}
-    found = difflib.get_close_matches(word.lower()[:_LONGEST], list(folded), n=1)
+    folded = {fold(option): option for option in options}
+    found = difflib.get_close_matches(fold(word[:_LONGEST]), list(folded), n=1)
     return folded[found[0]] if found else ""
 
 
