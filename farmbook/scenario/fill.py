@@ -177,12 +177,12 @@ class _Filling:
 
     def _shown(self, declared: NumberInput, found: Given) -> float:
         """The number in the book's unit; a warning where it is outside its usual range."""
-        value = found.value.number
+        value, written = found.value.number, found.value.written
         target = unit(declared.unit)
         shown = float(converted(value, target, displayed(target, self.system)))
-        fault = usual_fault(declared, shown, value, self.system, self.currency)
+        fault = usual_fault(declared, shown, value, written, self.system, self.currency)
         if fault:
-            self.out.warnings.append(Problem(found.where, as_written(found.value.written), fault))
+            self.out.warnings.append(Problem(found.where, as_written(written), fault))
         return shown
 
     def _wanted(self, declared: NumberInput) -> str:

@@ -82,7 +82,7 @@ def read_number(declared: NumberInput, given: object, context: Context) -> Fract
     found = converted(number, shown, target)
     if written:
         found = read_quantity(number, written, target, context.currency, shown)
-    fault = hard_fault(declared, found, context.system or "metric", context.currency)
+    fault = hard_fault(declared, found, given, context.system or "metric", context.currency)
     if fault:
         raise UnfitError(fault)
     return found

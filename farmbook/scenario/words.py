@@ -7,6 +7,7 @@ import math
 import re
 from collections.abc import Iterable, Mapping, Sequence
 from datetime import date, time
+from decimal import Decimal
 from fractions import Fraction
 from typing import Final
 
@@ -37,6 +38,7 @@ Path = tuple[str, ...]
 
 _BARE_KEY: Final = re.compile(r"[A-Za-z0-9_-]{1,60}")
 _LONGEST: Final = 60
+_LONGEST_EXPONENT: Final = 10**6
 
 
 class UnfitError(Exception):
@@ -85,6 +87,8 @@ def as_written(value: object) -> str:
         return value.isoformat()
     if isinstance(value, int) and value.bit_length() > 200:
         return "a very long number"
+    if isinstance(value, Decimal) and value.is_finite() and abs(value.adjusted()) > _LONGEST_EXPONENT:
+        return "a very large number" if value.adjusted() > 0 else "a very small number"
     if isinstance(value, list):
         return _shortened("[" + ", ".join(as_written(item) for item in value[:_LONGEST]) + "]")
     return _shortened(str(value))
