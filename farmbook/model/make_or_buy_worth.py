@@ -13,6 +13,7 @@ from farmbook.calc.worth import (
 from farmbook.expr.functions import (
     absolute,
     all_of,
+    any_of,
     internal_rate,
     joined,
     maximum,
@@ -259,6 +260,28 @@ class MakeOrBuyWorth(Section):
     def life_whole(self) -> Expr:
         """Years counted fall short of the number typed when it is broken or above ten."""
         return all_of(self.choice.life >= ONE_YEAR, self.years_in_use >= self.choice.life)
+
+    @check(
+        "Spawn lab sells for no more than it cost",
+        kind="error",
+        says="What the spawn lab sells for at the end is above what it cost without its trials: correct one of the two.",
+    )
+    def resale_fits(self) -> Expr:
+        """A lab that gains in value would earn money by standing there."""
+        return self.choice.resale <= self.choice.lab_price
+
+    @check(
+        "Bags are left with the extra loss of own spawn",
+        kind="error",
+        says=(
+            "Bags lost in the spawn run and the extra loss of own spawn come to 100% or more, so that making spawn "
+            "cannot be judged: see both losses."
+        ),
+    )
+    def losses_fit(self) -> Expr:
+        """Looked at while spawn is bought; once it is made, the extra loss is in the crop and its checks."""
+        in_all = self.choice.crop.chosen_loss_in_spawn_run + self.choice.source.extra_loss
+        return any_of(self.choice.source.made, in_all < 1)
 
     @check(
         "Worth of the spawn lab agrees with its yearly cost",

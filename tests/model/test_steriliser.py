@@ -193,6 +193,15 @@ def test_at_the_break_even_gap_what_is_saved_pays_what_it_costs_more() -> None:
     assert cheaper["steriliser_choice.break_even_gap"] < 0
 
 
+@pytest.mark.parametrize(("section", "place"), [(CabinetYear, "cabinet_year"), (VesselYear, "vessel_year")])
+def test_a_steamer_that_sells_for_more_than_it_cost_is_caught(section: type[CabinetYear], place: str) -> None:
+    """Of both, whichever is in use: the comparison would call the one that gains in value the cheaper one."""
+    for kind in (CABINET, VESSEL):
+        prices = {section.price: 800, Steaming.kind: kind}
+        assert year({**prices, section.salvage: 800})[f"{place}.salvage_fits"] == 1
+        assert year({**prices, section.salvage: 801})[f"{place}.salvage_fits"] == 0
+
+
 # Every answer
 
 
