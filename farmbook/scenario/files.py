@@ -12,7 +12,7 @@ from typing import Any, Final
 
 from farmbook.errors import FileProblem
 from farmbook.scenario.quantity import COMMAS, decimal_of
-from farmbook.scenario.words import closest
+from farmbook.scenario.words import closest, printable
 
 __all__ = ["MOST_STEPS", "SourceFile", "bases_of", "check_depth", "digest_of", "read_file"]
 
@@ -91,8 +91,8 @@ def bases_of(first: SourceFile) -> list[SourceFile]:
         last = chain[-1]
         path = last.path.parent / named
         if _resolved(path) in seen:
-            circle = " -> ".join(f"`{file.path.name}`" for file in chain)
-            raise FileProblem(str(first.path), f"extends itself: {circle} -> `{path.name}`")
+            circle = " -> ".join(f"`{printable(step.name)}`" for step in [*(file.path for file in chain), path])
+            raise FileProblem(str(first.path), f"extends itself: {circle}")
         if len(chain) > MOST_STEPS:
             raise FileProblem(str(first.path), f"extends more than {MOST_STEPS} files, one through the other")
         seen.append(_resolved(path))
@@ -115,8 +115,8 @@ def read_file(path: Path, *, shown: str = "", named_in: str = "") -> SourceFile:
         raw = _parsed(_decoded(content))
         check_depth(raw)
     except _UnusableError as reason:
-        tail = f" (`{named_in}` extends it)" if named_in else ""
-        raise FileProblem(str(path), f"{reason}{tail}") from None
+        tail = f" (`{printable(named_in)}` extends it)" if named_in else ""
+        raise FileProblem(printable(str(path)), f"{reason}{tail}") from None
     return SourceFile(path, shown, raw, content)
 
 

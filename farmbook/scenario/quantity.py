@@ -9,7 +9,7 @@ from fractions import Fraction
 from typing import Final
 
 from farmbook.scenario.unit_words import COUNTS, Factor, factors_of, measured
-from farmbook.scenario.words import UnfitError, kind_of, share_like
+from farmbook.scenario.words import UnfitError, kind_of, printable, share_like
 from farmbook.units import SYMBOLS, Unit, ice_point_shift, unit
 
 __all__ = ["COMMAS", "checked", "converted", "decimal_of", "read_quantity", "split_quantity"]
@@ -125,4 +125,4 @@ def _product(names: tuple[str, ...], factors: list[Factor]) -> Unit:
 
 def _mismatch(written: str, factors: list[Factor], target: Unit, currency: str) -> str:
     found = kind_of(_product(tuple(factor.symbols[0] for factor in factors), factors))
-    return f"{kind_of(target)} is wanted, in {target.shown(currency or 'money')} or the like; `{written}` is {found}"
+    return f"{kind_of(target)} is wanted, in {target.shown(currency or 'money')} or the like; `{printable(written)}` is {found}"

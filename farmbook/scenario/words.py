@@ -26,6 +26,7 @@ __all__ = [
     "key_words",
     "kind_of",
     "listed",
+    "printable",
     "readable",
     "share_like",
     "usual_words",
@@ -51,7 +52,7 @@ class UnfitError(Exception):
 
 def where_of(path: Path, origin: str = "", *, table: bool = False) -> str:
     """`[table.row] key`, or `[table.row]`, with the file's name where it is not the scenario's own file."""
-    tail = f" (in {origin})" if origin else ""
+    tail = f" (in {printable(origin)})" if origin else ""
     if table:
         return where_table(path) + tail
     head = f"{where_table(path[:-1])} " if len(path) > 1 else ""
@@ -70,9 +71,12 @@ def key_words(key: str) -> str:
 
 def _quoted(text: str) -> str:
     short = text if len(text) <= _LONGEST else text[: _LONGEST - 3] + "..."
-    return (
-        '"' + "".join(character if character.isprintable() else f"\\u{ord(character):04X}" for character in short) + '"'
-    )
+    return f'"{printable(short)}"'
+
+
+def printable(text: str) -> str:
+    """A text with the code in place of every character that a screen would obey or not show."""
+    return "".join(character if character.isprintable() else f"\\u{ord(character):04X}" for character in text)
 
 
 def as_written(value: object) -> str:

@@ -225,7 +225,7 @@ def depths(chance: Random, text: str) -> str:
 
 def keys(chance: Random, text: str) -> str:
     """Keys and headings misspelt, swapped, doubled, quoted oddly, or of another table."""
-    words = KEY.findall(text) + [heading.strip("[]") for heading in HEADING.findall(text)]
+    words: list[str] = KEY.findall(text) + [heading.strip("[]") for heading in HEADING.findall(text)]
 
     def other(word: str) -> str:
         place = chance.randrange(len(word) + 1)
@@ -324,8 +324,8 @@ def chains(chance: Random, text: str) -> dict[str, bytes]:
 
 def mixed(chance: Random, text: str) -> str:
     """One more fault, or none."""
-    way = chance.choice([types, sizes, quantities, keys, letters, names, lambda _, same: same])
-    return way(chance, text)
+    ways: list[Callable[[Random, str], str]] = [types, sizes, quantities, keys, letters, names]
+    return text if chance.random() < 0.2 else chance.choice(ways)(chance, text)
 
 
 def several(chance: Random, text: str) -> str:

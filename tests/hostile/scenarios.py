@@ -29,7 +29,7 @@ from typing import IO, Final
 from tests.hostile.mutations import KINDS, MAIN, ROOT, hostile
 from tests.hostile.watch import MOST_MB, environment, raw_text
 
-__all__ = ["Outcome", "faults_of", "run"]
+__all__ = ["Outcome", "faults_of", "judged", "next_outcome", "report", "run"]
 
 MOST_SECONDS: Final = 20.0
 FILES_A_PROCESS: Final = 250
@@ -37,7 +37,7 @@ ROOM: Final = 4 * 2**30
 ONE_BUILD_IN: Final = 4
 """Every file goes to `check` and `show`; of those that give a farm, one in so many goes to `build`, which takes longest."""
 NO_FIGURE: Final = re.compile(r"(?<![\w.])[+-]?(?:nan|inf|Infinity|NaN)\b")
-SHOWN: Final = ([], ["--json"], ["--csv"], ["--all"])
+SHOWN: Final[tuple[list[str], ...]] = ([], ["--json"], ["--csv"], ["--all"])
 
 
 @dataclass
@@ -64,7 +64,7 @@ def faults_of(arguments: Sequence[str]) -> tuple[int, list[str]]:
         code = end.code if isinstance(end.code, int) else 1
     except BaseException as raised:  # noqa: BLE001 - whatever it is, a user would see a traceback
         return -1, [f"{arguments[0]}: {type(raised).__name__}: {str(raised)[:200]}"]
-    said, complained = (stream.buffer.getvalue().decode("utf-8", "replace") for stream in (out, err))  # type: ignore[attr-defined]
+    said, complained = (stream.buffer.getvalue().decode("utf-8", "replace") for stream in (out, err))
     faults = [f"raw text: {piece}" for piece in raw_text(said) + raw_text(complained)]
     faults += [f"no figure: {match[0]}" for match in NO_FIGURE.finditer(said)] if code == 0 else []
     if code not in (0, 1):
@@ -124,7 +124,7 @@ def told(seed: int, numbers: range) -> Iterator[Outcome]:
             lines: queue.SimpleQueue[bytes] = queue.SimpleQueue()
             assert run.stdout is not None
             threading.Thread(target=_passed_on, args=(run.stdout, lines), daemon=True).start()
-            while numbers and (found := _next(run, lines, numbers[0])) is not None:
+            while numbers and (found := next_outcome(run, lines, numbers[0])) is not None:
                 yield found
                 numbers = numbers[1:]
                 if found.codes == [-1]:
@@ -138,7 +138,7 @@ def _passed_on(stream: IO[bytes], lines: queue.SimpleQueue[bytes]) -> None:
     lines.put(b"")
 
 
-def _next(run: subprocess.Popen[bytes], lines: queue.SimpleQueue[bytes], number: int) -> Outcome:
+def next_outcome(run: subprocess.Popen[bytes], lines: queue.SimpleQueue[bytes], number: int) -> Outcome:
     """The next outcome a worker tells; what stands for it where it tells none."""
     try:
         line = lines.get(timeout=3 * MOST_SECONDS)

@@ -304,6 +304,15 @@ def test_values_for_rows_that_do_not_exist(tmp_path: Path) -> None:
     ]
 
 
+@pytest.mark.parametrize(
+    ("typed", "shown"), [("5 \ufeffg", r"\uFEFFg"), ("5 l\u200bb", r"l\u200Bb"), ("5 g/\u00ad", r"g/\u00AD")]
+)
+def test_what_a_screen_does_not_show_is_told_by_its_code(tmp_path: Path, typed: str, shown: str) -> None:
+    ((_, _, wanted),) = told(tmp_path, in_bakery(f'dough = "{typed}"'))
+    assert shown.rpartition("/")[2] in wanted
+    assert wanted.isprintable()
+
+
 def test_odd_keys_are_shown_in_quotation_marks_and_cut(tmp_path: Path) -> None:
     assert told(tmp_path, GOOD + f'[stall.green_market.sold]\n"a\\u0007{"b" * 80}" = 4\n') == [
         (
