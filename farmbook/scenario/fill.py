@@ -241,10 +241,8 @@ class _Filling:
         return names[picked[0]] if len(picked) == 1 else ""
 
     def _misnamed(self, axis: Axis) -> bool:
-        """Whether a row's key or name is told to be wrong already: it may be the one that is picked."""
-        return any(
-            path[:1] == (axis.name,) and (len(path) == 2 or path[2] == NAME_KEY) for path in self.given.bad if path[1:]
-        )
+        """Whether the rows, or a row's key or name, are told to be wrong already: the one picked may be among them."""
+        return any(path[:1] == (axis.name,) and (len(path) <= 2 or path[2] == NAME_KEY) for path in self.given.bad)
 
     def _ambiguous(self, axis: Axis, picked: list[str], names: Mapping[str, str], found: Given) -> None:
         meant = [f"{where_of((axis.name, key), table=True)} (named {as_written(names[key])})" for key in picked[:2]]

@@ -72,6 +72,12 @@ def test_a_row_wrong_in_key_or_name_is_not_missed_a_second_time(tmp_path: Path, 
     assert len(told(tmp_path, GOOD.replace("[stall.green_market]", row))) == 1
 
 
+def test_rows_that_are_no_table_are_told_once(tmp_path: Path) -> None:
+    content = "stall = 3\n" + GOOD.replace("[stall.green_market]", "")
+    assert [where for where, _, _ in told(tmp_path, content)] == ["stall"]
+    assert [where for where, _, _ in told(tmp_path, picking("market", content))] == ["stall"]
+
+
 @pytest.mark.parametrize("name", ["\u0130\u0130\u0130", "\u00df\ufb01\u017f" * 20, "Reg\u0131s"])
 def test_a_recipe_is_found_by_any_name(tmp_path: Path, name: str) -> None:
     """Letters that grow when their case is folded must not be cut: the recipe chosen would be no recipe then."""
