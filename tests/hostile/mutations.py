@@ -314,7 +314,8 @@ def chains(chance: Random, text: str) -> dict[str, bytes]:
         "\\\\",
     ]
     following = [*after, chance.choice(ends) if chance.random() < 0.6 else ""]
-    filler = "#" * chance.choice([0, 0, 0, 900_000])
+    remark, rows = "#" * 900_000, "".join(f"[junk_{row}]\nx = {row}\n" for row in range(38_000))
+    filler = chance.choice(["", "", "", remark, rows])
     files = {}
     for name, extended in zip([MAIN, *after], following, strict=True):
         body = text if chance.random() < 0.5 or not extended else 'units = "us"\n'

@@ -32,7 +32,7 @@ from tests.hostile.watch import MOST_MB, environment, raw_text
 __all__ = ["Outcome", "faults_of", "judged", "next_outcome", "report", "run"]
 
 MOST_SECONDS: Final = 20.0
-FILES_A_PROCESS: Final = 250
+FILES_A_PROCESS: Final = 100
 ROOM: Final = 4 * 2**30
 ONE_BUILD_IN: Final = 4
 """Every file goes to `check` and `show`; of those that give a farm, one in so many goes to `build`, which takes longest."""
@@ -166,6 +166,8 @@ def run(seed: int, files: int, processes: int, *, first: int = 0) -> list[Outcom
         with contextlib.suppress(queue.Empty):
             while True:
                 found.extend(told(seed, batches.get_nowait()))
+                at_fault = [each.number for each in found if each.faults]
+                sys.stderr.write(f"{len(found)} of {files} files; at fault: {at_fault or 'none'}\n")
 
     threads = [threading.Thread(target=take) for _ in range(processes)]
     for thread in threads:
