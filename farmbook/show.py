@@ -18,7 +18,7 @@ from farmbook.layout.template import read_templates
 from farmbook.results import Computed
 from farmbook.units import displayed
 
-__all__ = ["as_csv", "as_json", "headline_text", "records"]
+__all__ = ["as_csv", "as_json", "headline_text", "plain_unit", "records"]
 
 _FORMULA_STARTS: Final = ("=", "+", "-", "@", "\uff1d", "\uff0b", "\uff0d", "\uff20", "'")
 """The full-width signs count where the keyboard is Japanese, Chinese or Korean: common practice, no source."""
@@ -26,7 +26,7 @@ _FORMULA_STARTS: Final = ("=", "+", "-", "@", "\uff1d", "\uff0b", "\uff0d", "\uf
 
 @dataclass(frozen=True)
 class Record:
-    """One value of one line: its members by axis, in the unit shown."""
+    """One value of one line: its members by axis, and its unit; shares are of 1."""
 
     name: str
     label: str
@@ -64,12 +64,12 @@ def records(computed: Computed) -> Iterator[Record]:
     """Every value of every line, in reading order; spare rows are left out."""
     for line, values in computed.values.items():
         axes = ordered_axes(line.axes)
-        unit = displayed(line.unit, computed.scenario.system).shown(computed.scenario.currency)
+        unit = plain_unit(computed, line)
         keys = [member_keys(computed, axis_number, line) for axis_number in range(len(axes))]
         for index in itertools.product(*(range(len(each)) for each in keys)):
             members = {axis.name: keys[place][index[place]] for place, axis in enumerate(axes)}
-            value = values[(0, *index)]
-            yield Record(line.name, line.label, members, _recorded(line, value), unit)
+            value = _recorded(line, values[(0, *index)])
+            yield Record(line.name, line.label, members, value, "" if isinstance(value, str) else unit)
 
 
 def _recorded(line: Line, value: Any) -> float | str:
@@ -83,6 +83,12 @@ def member_keys(computed: Computed, axis_number: int, line: Line) -> list[str]:
     """The keys of an axis's members: those of the scenario's rows, or the fixed ones."""
     axis = ordered_axes(line.axes)[axis_number]
     return list(computed.scenario.rows[axis]) if axis.named else list(axis.members[: computed.scenario.sizes[axis]])
+
+
+def plain_unit(computed: Computed, line: Line) -> str:
+    """The unit of a line's bare values, such as `lb/run` or `share`; texts have none."""
+    of = displayed(line.unit, computed.scenario.system)
+    return "" if text_line(line) else of.plain(computed.scenario.currency)
 
 
 def as_json(computed: Computed) -> str:

@@ -11,7 +11,7 @@ from farmbook.expr.nodes import Line
 from farmbook.expr.walk import ordered_axes
 from farmbook.layout.page import no_figure, text_line
 from farmbook.results import Computed
-from farmbook.units import displayed
+from farmbook.show import plain_unit
 
 __all__ = ["frames"]
 
@@ -21,7 +21,8 @@ def frames(computed: Computed) -> dict[str, pd.DataFrame]:
 
     A frame of single values has one row a line: columns value, unit, label. A frame of a list has one row a member (or pair of
     members) and one column a line, by the line's short name; `frame.attrs["units"]` and `frame.attrs["labels"]` say what each
-    column is. Spare rows are left out. Values are in the scenario's display units; NaN where there is no such figure.
+    column is. Spare rows are left out. Values are in the scenario's display units, shares of 1; NaN where there is no
+    such figure; texts have no unit.
     """
     groups: dict[tuple[str, tuple[Axis, ...]], list[Line]] = {}
     for line in computed.values:
@@ -33,7 +34,7 @@ def frames(computed: Computed) -> dict[str, pd.DataFrame]:
 
 
 def _frame(computed: Computed, lines: list[Line], axes: tuple[Axis, ...]) -> pd.DataFrame:
-    units = {_short(line): _unit(computed, line) for line in lines}
+    units = {_short(line): plain_unit(computed, line) for line in lines}
     labels = {_short(line): line.label for line in lines}
     if not axes:
         values = [_value(computed, line, ()) for line in lines]
@@ -54,10 +55,6 @@ def _frame(computed: Computed, lines: list[Line], axes: tuple[Axis, ...]) -> pd.
 
 def _short(line: Line) -> str:
     return line.name.partition(".")[2]
-
-
-def _unit(computed: Computed, line: Line) -> str:
-    return displayed(line.unit, computed.scenario.system).shown(computed.scenario.currency)
 
 
 def _members(computed: Computed, axis: Axis) -> list[str]:

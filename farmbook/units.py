@@ -215,6 +215,10 @@ class Unit:
         below = "".join("/" + _powered(name, -power) for name, power in self.powers if power < 0)
         return (above or "1") + below
 
+    def plain(self, currency: str = "money") -> str:
+        """How a program is told the unit of a bare number: a share of 0.72 is a share of 1, not 0.72 %."""
+        return "share" if self.share else self.shown(currency)
+
     def shown(self, currency: str = "money") -> str:
         """How a reader sees the unit: kinds are not shown, shares say of what."""
         if self.share:

@@ -12,6 +12,7 @@ from farmbook.calc.worth import (
 )
 from farmbook.expr.functions import (
     all_of,
+    any_of,
     internal_rate,
     joined,
     maximum,
@@ -271,6 +272,28 @@ class MakeOrBuyWorth(Section):
         """Must agree with what making saves; that saving itself where its life is not whole years, and the two part."""
         yearly = self.worth_in_all * self.choice.owning_factor
         return where(self.life_whole, yearly, self.choice.advantage)
+
+    @check(
+        "Spawn lab sells for no more than it cost",
+        kind="error",
+        says="What the spawn lab sells for at the end is above what it cost without its trials: correct one of the two.",
+    )
+    def resale_fits(self) -> Expr:
+        """A lab that gains in value would earn money by standing there."""
+        return self.choice.resale <= self.choice.lab_price
+
+    @check(
+        "Bags are left with the extra loss of own spawn",
+        kind="error",
+        says=(
+            "Bags lost in the spawn run and the extra loss of own spawn come to 100% or more, so that making spawn "
+            "cannot be judged: see both losses."
+        ),
+    )
+    def losses_fit(self) -> Expr:
+        """Looked at while spawn is bought; once it is made, the extra loss is in the crop and its checks."""
+        in_all = self.choice.crop.chosen_loss_in_spawn_run + self.choice.source.extra_loss
+        return any_of(self.choice.source.made, in_all < 1)
 
     @check(
         "Worth of the spawn lab agrees with its yearly cost",

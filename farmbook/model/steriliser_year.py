@@ -16,7 +16,7 @@ from farmbook.expr.nodes import Expr
 from farmbook.model.alike import Alike
 from farmbook.model.cabinet import Cabinet, SteamerCost
 from farmbook.model.crop import Crop
-from farmbook.model.declare import LineOf, NumberInput, line, number, uses
+from farmbook.model.declare import LineOf, NumberInput, check, line, number, uses
 from farmbook.model.farm_plan import Farm
 from farmbook.model.growing_cost import GrowingCost
 from farmbook.model.steaming import CABINET, VESSEL, Steaming
@@ -98,6 +98,18 @@ class SteamerYear(Alike):
     def cost_per_good_bag(self) -> Expr:
         """Owning, running, upkeep and the bags lost, over the bags that come out good."""
         return ratio(self.yearly_cost + self.lost_cost, self.good_bags)
+
+    @check(
+        "The {} sells for no more than it cost",
+        kind="error",
+        says=(
+            "What the {} sells for at the end is above its price, so that owning it would earn money: correct one of "
+            "the two."
+        ),
+    )
+    def salvage_fits(self) -> Expr:
+        """Both steamers are compared, so it counts for the one not in use too."""
+        return self.salvage <= self.price
 
 
 class CabinetYear(SteamerYear, words=CABINET):

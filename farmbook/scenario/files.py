@@ -7,17 +7,18 @@ import re
 import tomllib
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
-from decimal import Decimal, InvalidOperation
 from pathlib import Path
 from typing import Any, Final
 
 from farmbook.errors import FileProblem, visible
+from farmbook.scenario.quantity import COMMAS, decimal_of
 from farmbook.scenario.words import closest
 
 __all__ = ["MOST_STEPS", "SourceFile", "bases_of", "check_depth", "digest_of", "read_file"]
 
 MOST_BYTES: Final = 1_000_000
 MOST_DEPTH: Final = 6
+MOST_COLUMNS: Final = 10_000
 MOST_STEPS: Final = 8
 """How many files may be joined below a scenario by `extends`."""
 
@@ -29,6 +30,8 @@ _PLACE: Final = re.compile(r"\(at (?:line (\d+), column (\d+)|end of document)\)
 _TWICE: Final = "a key or a table is given twice"
 _QUOTES: Final = "a text is not closed by its quotation mark on the same line"
 _LEFT_OVER: Final = 'something is left over after the value; a number with its unit goes in quotes, as in "5 lb"'
+_NO_DATE: Final = "there is no such date"
+_TWO_DIGITS: Final = "in a date the month and the day have two digits each, as in 2026-03-01"
 _TOML_WORDS: Final = {
     "Expected newline or end of document": _LEFT_OVER,
     "Invalid value": "no value can be read here; texts, and numbers with a unit, go in quotes",
@@ -50,11 +53,21 @@ _TOML_WORDS: Final = {
     "Unescaped '\\'": "a backslash in a text in double quotation marks is written twice",
     "Invalid hex value": "a backslash in a text in double quotation marks is written twice",
     "Escaped character": "a backslash in a text in double quotation marks is written twice",
-    "Invalid date or datetime": "there is no such date",
+    "Invalid date or datetime": _NO_DATE,
     "Invalid initial character for a key part": "no key can be read here",
     "Invalid statement": "neither the heading of a table nor a key with its value stands here",
 }
 """Start of the reader's message: our own words."""
+_SLIPS: Final = {
+    re.compile(r"=\s*[+-]?[0-9.]+,[0-9.]+\s*[,}]?"): COMMAS,
+    re.compile(r"=\s*[0-9]{4}-(?:[0-9]|[0-9]{2}-[0-9])(?![0-9])[-0-9]*"): _TWO_DIGITS,
+    re.compile(r"=\s*[0-9]{4}-[0-9]{2}-[0-9]{2}"): _NO_DATE,
+    re.compile(r"=\s*[0-9]{1,2}:[0-9]{1,2}"): "there is no such time of day",
+    re.compile(r"=\s*[+-]?\.[0-9]"): "a digit stands before the point, as in 0.5",
+    re.compile(r"=\s*[+-]?0[0-9]+"): "a number does not begin with 0, unless a point follows it",
+}
+"""Ways of writing a value that people are used to and TOML does not have: what to say of each."""
+_LONG_NUMBER: Final = re.compile(r"(?<![0-9_])[0-9_]{1000,}")
 
 
 @dataclass(frozen=True)
@@ -78,8 +91,8 @@ def bases_of(first: SourceFile) -> list[SourceFile]:
         last = chain[-1]
         path = last.path.parent / named
         if _resolved(path) in seen:
-            circle = " -> ".join(f"`{visible(file.path.name)}`" for file in chain)
-            raise FileProblem(str(first.path), f"extends itself: {circle} -> `{visible(path.name)}`")
+            circle = " -> ".join(f"`{visible(step.name)}`" for step in [*(file.path for file in chain), path])
+            raise FileProblem(str(first.path), f"extends itself: {circle}")
         if len(chain) > MOST_STEPS:
             raise FileProblem(str(first.path), f"extends more than {MOST_STEPS} files, one through the other")
         seen.append(_resolved(path))
@@ -166,33 +179,50 @@ def _parsed(text: str) -> dict[str, Any]:
     if _LONG_DOTTED_KEY.search(text):
         raise _UnusableError(_TOO_DEEP)
     try:
-        raw = tomllib.loads(text, parse_float=_decimal)
+        raw = _tables(text)
     except RecursionError:
         raise _UnusableError(_TOO_DEEP) from None
     except tomllib.TOMLDecodeError as fault:
-        raise _UnusableError(_toml_words(str(fault))) from None
-    except ValueError:
-        raise _UnusableError("holds a number of thousands of digits") from None
+        raise _UnusableError(_toml_words(str(fault), text)) from None
     if not raw:
         raise _UnusableError("is empty but for remarks")
     return raw
 
 
-def _decimal(text: str) -> Decimal:
-    """A number with all its digits; one beyond all bounds is infinite, and refused later like any infinite number."""
+def _tables(text: str) -> dict[str, Any]:
+    """The tables of a file. Python reads no number of thousands of digits, and no such number is of use: it is cut.
+
+    What is left is still too large for any field, so that it is told of with its place.
+    """
     try:
-        return Decimal(text)
-    except InvalidOperation:
-        return Decimal("Infinity")
+        return tomllib.loads(text, parse_float=decimal_of)
+    except tomllib.TOMLDecodeError:
+        raise
+    except ValueError:
+        return tomllib.loads(_LONG_NUMBER.sub(lambda run: run[0][:999].rstrip("_"), text), parse_float=decimal_of)
 
 
-def _toml_words(message: str) -> str:
+def _toml_words(message: str, text: str) -> str:
     match = _PLACE.search(message)
-    place = f"at line {match[1]}, column {match[2]}" if match and match[1] else "at the end of the file"
-    words = next(
-        (words for start, words in _TOML_WORDS.items() if message.startswith(start)), "the line cannot be read"
+    if match is None or match[1] is None:
+        return f"is not valid TOML at the end of the file: {_words_for(message)}"
+    row, column = int(match[1]), int(match[2])
+    words = _slip(text.split("\n")[row - 1], column - 1) or _words_for(message)
+    return f"is not valid TOML at line {row}, column {column}: {words}"
+
+
+def _words_for(message: str) -> str:
+    return next((words for start, words in _TOML_WORDS.items() if message.startswith(start)), "the line cannot be read")
+
+
+def _slip(row: str, column: int) -> str:
+    """What to say of a value at this place that is written in a way that TOML does not have; empty for another fault."""
+    found = (
+        words
+        for pattern, words in _SLIPS.items()
+        if any(match.start() <= column < match.end() for match in pattern.finditer(row[:MOST_COLUMNS]))
     )
-    return f"is not valid TOML {place}: {words}"
+    return next(found, "")
 
 
 def check_depth(raw: Mapping[str, Any], path: str = "") -> None:

@@ -12,6 +12,7 @@ import numpy as np
 from farmbook.errors import Problem
 from farmbook.expr.axis import Axis
 from farmbook.expr.nodes import RawInput
+from farmbook.expr.texts import fold
 from farmbook.expr.walk import ordered_axes
 from farmbook.interpret.numbers import Cells
 from farmbook.model.declare import Input, NumberInput, TextInput
@@ -115,10 +116,12 @@ class _Filling:
         seen: dict[str, str] = {}
         for key in keys:
             name = self.name(axis, key)
-            other = seen.setdefault(name.lower(), key)
+            other = seen.setdefault(fold(name), key)
             if other != key:
                 twin = where_of((axis.name, other), table=True)
-                wanted = f"{twin} has the same name; every {axis.label} has a name of its own"
+                wanted = (
+                    f"{twin} has {_likeness(name, self.name(axis, other))}; every {axis.label} has a name of its own"
+                )
                 self.out.problems.append(Problem(where_of((axis.name, key, NAME_KEY)), as_written(name), wanted))
 
     def name(self, axis: Axis, key: str) -> str:
@@ -174,12 +177,12 @@ class _Filling:
 
     def _shown(self, declared: NumberInput, found: Given) -> float:
         """The number in the book's unit; a warning where it is outside its usual range."""
-        value = found.value.number
+        value, written = found.value.number, found.value.written
         target = unit(declared.unit)
         shown = float(converted(value, target, displayed(target, self.system)))
-        fault = usual_fault(declared, shown, value, self.system, self.currency)
+        fault = usual_fault(declared, shown, value, written, self.system, self.currency)
         if fault:
-            self.out.warnings.append(Problem(found.where, as_written(found.value.written), fault))
+            self.out.warnings.append(Problem(found.where, as_written(written), fault))
         return shown
 
     def _wanted(self, declared: NumberInput) -> str:
@@ -223,21 +226,28 @@ class _Filling:
 
     def _member(self, axis: Axis, declared: TextInput, place: Field, found: Given | None) -> str:
         """The name of the row that is picked, by its key or its name; the only row there is need not be picked."""
-        rows = self.all_rows[axis]
-        names = {key: self.name(axis, key) for key in rows}
-        if found is None:
-            if len(rows) == 1:
-                return names[rows[0]]
-            if axis.name not in self.given.misspelt:
-                choice = f"one of {listed(rows)}" if rows else f"and no {axis.label} is given"
+        names = {key: self.name(axis, key) for key in self.all_rows[axis]}
+        if found is not None:
+            picked = _called(found.value.text, names)
+            if len(picked) > 1:
+                self._ambiguous(axis, picked, names, found)
+            elif not picked and not self._misnamed(axis):
+                self._stranger(axis, found.value.text, found)
+        else:
+            picked = list(names)
+            if len(picked) != 1 and axis.name not in self.given.misspelt and not self._misnamed(axis):
+                choice = f"one of {listed(picked)}" if picked else f"and no {axis.label} is given"
                 self._absent(place, [place.path({})], f"{declared.label}, {choice}")
-            return ""
-        wanted = found.value.text.lower()
-        for key, name in names.items():
-            if wanted in (key.lower(), name.lower()):
-                return name
-        self._stranger(axis, found.value.text, found)
-        return ""
+        return names[picked[0]] if len(picked) == 1 else ""
+
+    def _misnamed(self, axis: Axis) -> bool:
+        """Whether the rows, or a row's key or name, are told to be wrong already: the one picked may be among them."""
+        return any(path[:1] == (axis.name,) and (len(path) <= 2 or path[2] == NAME_KEY) for path in self.given.bad)
+
+    def _ambiguous(self, axis: Axis, picked: list[str], names: Mapping[str, str], found: Given) -> None:
+        meant = [f"{where_of((axis.name, key), table=True)} (named {as_written(names[key])})" for key in picked[:2]]
+        wanted = f"may mean {' or '.join(meant)}; write a key or a name that only one of them has"
+        self.out.problems.append(Problem(found.where, as_written(found.value.written), wanted))
 
     def _keys(self, axes: tuple[Axis, ...], index: tuple[int, ...]) -> Path | None:
         """The keys of a cell's members; None in a spare row."""
@@ -253,6 +263,17 @@ class _Filling:
     def _note(self, cell: RawInput, index: tuple[int, ...], found: Given) -> None:
         if found.value.note:
             self.out.notes.setdefault(cell, {})[index] = found.value.note
+
+
+def _called(word: str, names: Mapping[str, str]) -> list[str]:
+    """The keys of the rows that a word may mean: by key or name as written, or else as a spreadsheet compares texts."""
+    exact = [key for key, name in names.items() if word in (key, name)]
+    return exact or [key for key, name in names.items() if fold(word) in (fold(key), fold(name))]
+
+
+def _likeness(name: str, other: str) -> str:
+    same = name.lower() == other.lower()
+    return "the same name" if same else f"the name {as_written(other)}, which a spreadsheet may take as the same"
 
 
 def _of_numbers(numbers: np.ndarray) -> Cells:

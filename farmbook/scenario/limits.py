@@ -10,7 +10,7 @@ from typing import Final
 from farmbook.errors import ModelFault
 from farmbook.expr.axis import Axis
 from farmbook.model.declare import NumberInput
-from farmbook.scenario.quantity import converted
+from farmbook.scenario.quantity import converted, split_quantity
 from farmbook.scenario.words import amount, figure, share_like, usual_words
 from farmbook.units import displayed, unit
 
@@ -45,7 +45,7 @@ def default_at(declared: NumberInput, position: dict[Axis, int], system: str) ->
     return None if default is None else rounded(default, declared, system)
 
 
-def hard_fault(declared: NumberInput, value: Fraction, system: str, currency: str) -> str:
+def hard_fault(declared: NumberInput, value: Fraction, written: object, system: str, currency: str) -> str:
     """What is wanted in place of a value (in the declared unit) past its hard limits; empty if it is within them."""
     passed = next(
         (limit for limit, sign in zip(declared.hard, (1, -1), strict=True) if _past(limit, value, sign)), None
@@ -57,7 +57,7 @@ def hard_fault(declared: NumberInput, value: Fraction, system: str, currency: st
     usual = f"; usually {usual_words(declared, usual_of(declared, system), system, currency)}"
     if value < passed:
         return f"must be {limit} or more{usual}"
-    return f"must be {limit} or less{_percent_meant(declared, value)}{usual}"
+    return f"must be {limit} or less{_percent_meant(declared, value, written)}{usual}"
 
 
 def _past(limit: float, value: Fraction, sign: int) -> bool:
@@ -65,19 +65,23 @@ def _past(limit: float, value: Fraction, sign: int) -> bool:
     return math.isfinite(limit) and (value - Fraction(Decimal(repr(limit)))) * sign < 0
 
 
-def _percent_meant(declared: NumberInput, value: Fraction) -> str:
-    """A share typed as 60 was probably meant in percent."""
+def _percent_meant(declared: NumberInput, value: Fraction, written: object) -> str:
+    """A share typed as plain 60 was probably meant in percent; "60 %" says itself what it means."""
     low, high = declared.hard
-    if not share_like(unit(declared.unit)) or not low <= value / 100 <= high:
+    plain = not isinstance(written, str) or not split_quantity(written)[1]
+    if not plain or not share_like(unit(declared.unit)) or not low <= value / 100 <= high:
         return ""
     return f'; for {figure(float(value))} in a hundred write "{figure(float(value))} %" or {figure(float(value / 100))}'
 
 
-def usual_fault(declared: NumberInput, shown: float, value: Fraction, system: str, currency: str) -> str:
+def usual_fault(
+    declared: NumberInput, shown: float, value: Fraction, written: object, system: str, currency: str
+) -> str:
     """What to say of a value, shown in the book's unit, outside its usual range; empty if it is inside."""
     usual = usual_of(declared, system)
     if usual[0] <= shown <= usual[1]:
         return ""
     side = "below" if shown < usual[0] else "above"
-    meant = _percent_meant(declared, value) if declared.usual[0] <= value / 100 <= declared.usual[1] else ""
+    near = declared.usual[0] <= value / 100 <= declared.usual[1]
+    meant = _percent_meant(declared, value, written) if near else ""
     return f"{side} the usual range of {usual_words(declared, usual, system, currency)}{meant}"

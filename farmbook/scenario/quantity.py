@@ -8,16 +8,20 @@ from decimal import Decimal, InvalidOperation
 from fractions import Fraction
 from typing import Final
 
+from farmbook.errors import visible
 from farmbook.scenario.unit_words import COUNTS, Factor, factors_of, measured
 from farmbook.scenario.words import UnfitError, kind_of, share_like
 from farmbook.units import SYMBOLS, Unit, ice_point_shift, unit
 
-__all__ = ["checked", "converted", "read_quantity", "split_quantity"]
+__all__ = ["COMMAS", "checked", "converted", "decimal_of", "read_quantity", "split_quantity"]
 
 _NUMBER: Final = re.compile(r"([+-]?(?:[0-9][0-9_]*\.?[0-9]*|\.[0-9]+)(?:[eE][+-]?[0-9]{1,4})?)\s*(.*)", re.DOTALL)
 _LARGEST_EXPONENT: Final = 200
 """Numbers beyond 1e200 have no place in a book, and their exact fractions would fill the memory."""
 _MOST_DIGITS: Final = 400
+_BEYOND: Final = 10**17
+"""Stands for an exponent too large even to be held."""
+COMMAS: Final = "a number is written without commas: 1200 for a thousand and more, 0.55 for parts of one"
 
 
 def split_quantity(text: str) -> tuple[Fraction, str]:
@@ -29,18 +33,28 @@ def split_quantity(text: str) -> tuple[Fraction, str]:
     if match is None:
         raise UnfitError('a number comes first, then its unit, as in "5 lb"')
     if match[2].startswith(","):
-        raise UnfitError("a number is written without commas: 1200 for a thousand and more, 0.55 for parts of one")
+        raise UnfitError(COMMAS)
+    return checked(decimal_of(match[1])), match[2].strip()
+
+
+def decimal_of(text: str) -> Decimal:
+    """A written number with all its digits; of an exponent beyond all bounds, its sign and that it is beyond them."""
     try:
-        number = Decimal(match[1].replace("_", ""))
+        return Decimal(text.replace("_", ""))
     except InvalidOperation:
-        raise UnfitError("is not a number") from None
-    return checked(number), match[2].strip()
+        digits, _, exponent = text.lower().replace("_", "").partition("e")
+        return _beyond(Decimal(digits), -1 if exponent.startswith("-") else 1)
+
+
+def _beyond(number: Decimal, side: int) -> Decimal:
+    """A number of this sign too large (side 1) or too small (side -1) even to be held; nothing stays nothing."""
+    return Decimal((number.as_tuple().sign, (1,), side * _BEYOND)) if number else number
 
 
 def checked(value: Decimal | float) -> Fraction:
     """A number of a file exactly as its digits say; raises UnfitError where it is not finite or beyond all bounds."""
     if isinstance(value, int):
-        value = Decimal(value) if value.bit_length() < 1000 else Decimal("Infinity")
+        value = Decimal(value) if value.bit_length() < 1000 else _beyond(Decimal(1), 1)
     number = value if isinstance(value, Decimal) else Decimal(repr(value))
     if not number.is_finite():
         raise UnfitError("a finite number is wanted")
@@ -112,4 +126,4 @@ def _product(names: tuple[str, ...], factors: list[Factor]) -> Unit:
 
 def _mismatch(written: str, factors: list[Factor], target: Unit, currency: str) -> str:
     found = kind_of(_product(tuple(factor.symbols[0] for factor in factors), factors))
-    return f"{kind_of(target)} is wanted, in {target.shown(currency or 'money')} or the like; `{written}` is {found}"
+    return f"{kind_of(target)} is wanted, in {target.shown(currency or 'money')} or the like; `{visible(written)}` is {found}"

@@ -6,6 +6,7 @@ import re
 from dataclasses import dataclass
 from typing import Final
 
+from farmbook.errors import visible
 from farmbook.scenario.words import UnfitError, closest
 from farmbook.units import SYMBOLS
 
@@ -115,10 +116,10 @@ def factors_of(text: str, currency: str) -> list[Factor]:
             if position == 0 and factor in ("", "1") and "/" in plain:
                 continue
             if not factor:
-                raise UnfitError(f"`{text}` is not a unit known here")
+                raise UnfitError(f"`{visible(text)}` is not a unit known here")
             found += [_raised(each, -1 if position else 1) for each in _factors(factor, currency)]
     if len(found) > _MOST_FACTORS:
-        raise UnfitError(f"`{text}` is too long to be a unit")
+        raise UnfitError(f"`{visible(text)}` is too long to be a unit")
     return found
 
 
@@ -161,10 +162,10 @@ def _is_money(text: str, currency: str) -> bool:
     """Whether this is money of the file's own currency; raises UnfitError for another currency."""
     own = not currency or text.upper() == currency or currency in _SIGNS.get(text, ())
     if not own and (text.isupper() or text in _SIGNS or text.upper() in _COMMON_CURRENCIES):
-        raise UnfitError(f"`{text}` is not the file's currency: money in this file is in {currency}")
+        raise UnfitError(f"`{visible(text)}` is not the file's currency: money in this file is in {currency}")
     return own
 
 
 def _unknown(text: str) -> str:
     near = closest(text.lower(), _INDEX)
-    return f"`{text}` is not a unit known here" + (f"; did you mean `{near}`?" if near else "")
+    return f"`{visible(text)}` is not a unit known here" + (f"; did you mean `{near}`?" if near else "")

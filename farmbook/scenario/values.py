@@ -11,6 +11,7 @@ from decimal import Decimal
 from fractions import Fraction
 from typing import Any, Final
 
+from farmbook.expr.texts import fold
 from farmbook.model.declare import BASES, Choice, NumberInput, TextInput
 from farmbook.scenario.limits import hard_fault
 from farmbook.scenario.quantity import checked, converted, read_quantity, split_quantity
@@ -81,7 +82,7 @@ def read_number(declared: NumberInput, given: object, context: Context) -> Fract
     found = converted(number, shown, target)
     if written:
         found = read_quantity(number, written, target, context.currency, shown)
-    fault = hard_fault(declared, found, context.system or "metric", context.currency)
+    fault = hard_fault(declared, found, given, context.system or "metric", context.currency)
     if fault:
         raise UnfitError(fault)
     return found
@@ -140,7 +141,7 @@ def _wrong_kind(given: object, wanted: str) -> str:
 def read_word(given: object, options: tuple[str, ...]) -> str:
     """One of a few words, upper or lower case alike; raises UnfitError for another."""
     text = read_text(given)
-    found = next((option for option in options if option.lower() == text.lower()), None)
+    found = next((option for option in options if fold(option) == fold(text)), None)
     if found is None:
         raise UnfitError(f"no such word here; {did_you_mean(text, options, 'the words are')}")
     return found

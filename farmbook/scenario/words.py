@@ -7,10 +7,12 @@ import math
 import re
 from collections.abc import Iterable, Mapping, Sequence
 from datetime import date, time
+from decimal import Decimal
 from fractions import Fraction
 from typing import Final
 
 from farmbook.errors import visible
+from farmbook.expr.texts import fold
 from farmbook.model.declare import NumberInput
 from farmbook.units import SYMBOLS, Unit, displayed, unit
 
@@ -37,6 +39,7 @@ Path = tuple[str, ...]
 
 _BARE_KEY: Final = re.compile(r"[A-Za-z0-9_-]{1,60}")
 _LONGEST: Final = 60
+_LONGEST_EXPONENT: Final = 10**6
 
 
 class UnfitError(Exception):
@@ -68,9 +71,7 @@ def key_words(key: str) -> str:
 
 def _quoted(text: str) -> str:
     short = text if len(text) <= _LONGEST else text[: _LONGEST - 3] + "..."
-    return (
-        '"' + "".join(character if character.isprintable() else f"\\u{ord(character):04X}" for character in short) + '"'
-    )
+    return f'"{visible(short)}"'
 
 
 def as_written(value: object) -> str:
@@ -85,6 +86,8 @@ def as_written(value: object) -> str:
         return value.isoformat()
     if isinstance(value, int) and value.bit_length() > 200:
         return "a very long number"
+    if isinstance(value, Decimal) and value.is_finite() and abs(value.adjusted()) > _LONGEST_EXPONENT:
+        return "a very large number" if value.adjusted() > 0 else "a very small number"
     if isinstance(value, list):
         return _shortened("[" + ", ".join(as_written(item) for item in value[:_LONGEST]) + "]")
     return _shortened(str(value))
@@ -96,8 +99,8 @@ def _shortened(text: str) -> str:
 
 def closest(word: str, options: Iterable[str]) -> str:
     """The option that a misspelt word was probably meant to be; an empty text if none is near."""
-    folded = {option.lower(): option for option in options}
-    found = difflib.get_close_matches(word.lower()[:_LONGEST], list(folded), n=1)
+    folded = {fold(option): option for option in options}
+    found = difflib.get_close_matches(fold(word[:_LONGEST]), list(folded), n=1)
     return folded[found[0]] if found else ""
 
 

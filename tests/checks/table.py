@@ -187,6 +187,13 @@ STEAMERS: Final[Mapping[str, Checked]] = {
         fails=({**VESSEL, "vessel.own_energy": 1}, {**VESSEL, "vessel.own_energy": 2000}),
         holds=({**VESSEL, "vessel.own_energy": 175}, {**VESSEL, "vessel.own_energy": 130}, {"vessel.own_energy": 1}),
     ),
+    "cabinet_year.salvage_fits": Checked(fails=({"cabinet_year.salvage": 1e6},), holds=({"cabinet_year.salvage": 0},)),
+    "vessel_year.salvage_fits": Checked(fails=({"vessel_year.salvage": 1e6},), holds=({"vessel_year.salvage": 0},)),
+    "make_or_buy_worth.resale_fits": Checked(fails=({"make_or_buy.resale": 1e7},), holds=({"make_or_buy.resale": 0},)),
+    "make_or_buy_worth.losses_fit": Checked(
+        fails=({"crop.loss_in_spawn_run": 0.7, "spawn_source.extra_loss": 0.4},),
+        holds=({"spawn_source.extra_loss": 0},),
+    ),
     "steriliser_choice.good_either_way": Checked(
         fails=({"vessel_heat.loss_at_steaming": 1}, {"crop.loss_at_steaming": 1}),
         holds=({"vessel_heat.loss_at_steaming": 0.999, "crop.loss_at_steaming": 0.999},),

@@ -113,6 +113,12 @@ def test_show_prints_headlines_and_every_line(capsys: pytest.CaptureFixture[str]
     assert {"ingredient": "maple_sawdust", "recipe": "house"} in [row["members"] for row in parts]
     wage = next(row for row in rows if row["name"] == "farm.wage_used")
     assert (wage["value"], wage["unit"], wage["members"]) == (17.5, "USD/hour of work", {})
+    extra = next(row for row in rows if row["name"] == "farm.payroll_extra_used")
+    assert (extra["value"], extra["unit"]) == (0.125, "share")
+    assert {isinstance(row["value"], str) for row in rows if not row["unit"]} == {True}
+    assert {isinstance(row["value"], float) for row in rows if row["unit"]} == {True}
+    assert [row["unit"] for row in rows] == [row["unit"] for row in table]
+    assert "%" not in {row["unit"] for row in rows}
 
 
 def test_explain_goes_down_to_the_inputs(capsys: pytest.CaptureFixture[str]) -> None:

@@ -27,6 +27,20 @@ def test_frames_carry_values_units_and_labels() -> None:
     assert tables["recipe.ingredient.recipe"]["parts_used"].loc[("wheat_bran", "summer")] == 8
 
 
+def test_a_share_is_told_as_a_share_of_one_and_a_text_without_a_unit() -> None:
+    results = farmbook.compute(farmbook.load(ROOT / "scenarios" / "hof_fennewald.toml"))
+    tables = farmbook.frames(results)
+    assert tables["farm"].loc["payroll_extra_used", ["value", "unit"]].tolist() == [0.23, "share"]
+    assert isinstance(tables["report"].loc["verdict", "value"], str)
+    assert tables["report"].loc["verdict", "unit"] == ""
+    assert tables["recipe.recipe"].attrs["units"]["target_moisture_used"] == "share"
+    for table in tables.values():
+        for name, unit in dict(table.attrs.get("units", {}), **dict(table.get("unit", {}))).items():
+            values = [table.loc[name, "value"]] if "unit" in table else table[name]
+            assert {isinstance(value, str) for value in values} == {unit == ""}, name
+            assert "%" not in unit, name
+
+
 def test_build_returns_the_path_and_keeps_an_edited_file(tmp_path: Path) -> None:
     results = farmbook.compute(farmbook.load(ROOT / "scenarios" / "hof_fennewald.toml"))
     path = farmbook.build(results, tmp_path / "book.xlsx")

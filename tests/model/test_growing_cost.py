@@ -279,7 +279,6 @@ OF_WEIGHT_SOLD = CARRIED[4:]
         ({Crop.loss_before_first_pick: 1.2}, CARRIED[2:], {"crop.some_is_left", "crop.bags_survive"}),
         ({Crop.loss_between_flushes: [0, 1.2, 0, 0]}, (), {"crop.bags_survive"}),
     ],
-    ids=str,
 )
 @pytest.mark.parametrize("system", ["metric", "us"])
 def test_a_cost_that_does_not_exist_is_no_figure_and_the_crop_is_named(

@@ -177,6 +177,20 @@ def test_a_broken_life_is_caught(life: float | None, fine: int) -> None:
     assert one(made({MakeOrBuy.life: life}), "make_or_buy_worth.life_whole") == fine
 
 
+@pytest.mark.parametrize(("resale", "fine"), [(0, 1), (45000, 1), (45001, 0)])
+def test_a_lab_that_sells_for_more_than_it_cost_is_caught(resale: float, fine: int) -> None:
+    """The trials, paid beside the price of the lab, are never sold again."""
+    found = made({MakeOrBuy.lab_price: 45000, MakeOrBuy.trials: 9000, MakeOrBuy.resale: resale})
+    assert one(found, "make_or_buy_worth.resale_fits") == fine
+
+
+@pytest.mark.parametrize(("of_recipe", "extra", "fine"), [(0.6, 0.3, 1), (0.5, 0.5, 0), (0.75, 0.3, 0)])
+def test_losses_that_leave_no_bag_with_own_spawn_are_caught(of_recipe: float, extra: float, fine: int) -> None:
+    losses: dict[Input, Any] = {Crop.loss_in_spawn_run: of_recipe, SpawnSource.extra_loss: extra}
+    assert one(made({**losses, SpawnSource.supply: BOUGHT}), "make_or_buy_worth.losses_fit") == fine
+    assert one(made({**losses, SpawnSource.supply: MADE}), "make_or_buy_worth.losses_fit") == 1
+
+
 @pytest.mark.parametrize("rate", [0, 0.08, 0.3])
 @pytest.mark.parametrize("life", [1, 4, 10])
 def test_worth_and_yearly_cost_agree_at_any_rate(rate: float, life: float) -> None:

@@ -211,7 +211,6 @@ PAID: Final[dict[Input, Any]] = {VesselYear.price: 0, VesselYear.salvage: 0, Ves
         ({**DEAR, VesselHeat.loss_at_steaming: 1}, "It cannot by saving bags alone"),
         ({**DEAR, Steaming.kind: VESSEL}, "It does if the cabinet would lose so many more"),
     ],
-    ids=str,
 )
 def test_whether_better_cooking_can_pay_is_said_in_words(changes: dict[Input, Any], words: str) -> None:
     """With the vessel of these tests 9.24% of the bags inoculated must be saved: see the test below."""
@@ -240,6 +239,15 @@ def test_a_steamer_that_loses_every_bag_is_not_the_cheaper_one(loses: NumberInpu
     assert found["steriliser_choice.good_bag_difference"] == found["steriliser_choice.vessel_cheaper"] == 0
     assert found["steriliser_choice.good_either_way"] == 0
     assert year()["steriliser_choice.good_either_way"] == 1
+
+
+@pytest.mark.parametrize(("section", "place"), [(CabinetYear, "cabinet_year"), (VesselYear, "vessel_year")])
+def test_a_steamer_that_sells_for_more_than_it_cost_is_caught(section: type[CabinetYear], place: str) -> None:
+    """Of both, whichever is in use: the comparison would call the one that gains in value the cheaper one."""
+    for kind in (CABINET, VESSEL):
+        prices = {section.price: 800, Steaming.kind: kind}
+        assert year({**prices, section.salvage: 800})[f"{place}.salvage_fits"] == 1
+        assert year({**prices, section.salvage: 801})[f"{place}.salvage_fits"] == 0
 
 
 # Every answer
@@ -283,7 +291,6 @@ def test_a_difference_counts_when_it_is_larger_than_the_inputs_are_known_to() ->
         {VesselRun.power: 1},
         {Farm.bags_filled_a_week: 501},
     ],
-    ids=str,
 )
 @pytest.mark.parametrize("kind", [CABINET, VESSEL])
 def test_a_steamer_that_cannot_do_the_work_is_not_compared(broken: dict[Input, Any], kind: str) -> None:

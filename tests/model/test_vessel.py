@@ -343,7 +343,6 @@ def test_a_fire_left_too_high_boils_the_vessel_dry() -> None:
         {VesselHeat.feed: BEFOREHAND, VesselHeat.water_put_in: 1},
         {VesselHeat.bags_per_run: 10},
     ],
-    ids=str,
 )
 def test_a_vessel_not_in_use_stops_no_plan(broken: dict[Input, Any]) -> None:
     assert failing(broken) == set()

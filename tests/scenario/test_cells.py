@@ -175,6 +175,12 @@ def test_a_share_that_was_probably_meant_in_percent_is_a_warning(tmp_path: Path,
     assert loaded(tmp_path, content.replace(f"burnt = {typed}", f'burnt = "{typed} %"')).warnings == ()
 
 
+@pytest.mark.parametrize("typed", ["100 %", "1000 g/kg"])
+def test_a_share_with_its_unit_is_not_told_to_be_meant_otherwise(tmp_path: Path, typed: str) -> None:
+    content = GOOD.replace("oven_power", f'burnt = "{typed}"\noven_power')
+    assert [problem.wanted for problem in loaded(tmp_path, content).warnings] == ["above the usual range of 0.3 to 3 %"]
+
+
 @pytest.mark.parametrize(("value", "inside"), [(180, True), (260, True), (179.99, False), (260.01, False)])
 def test_the_limits_of_the_usual_range_belong_to_it(tmp_path: Path, value: float, inside: bool) -> None:
     found = loaded(tmp_path, GOOD.replace("oven_power", f"oven_heat = {value}\noven_power"))

@@ -111,6 +111,15 @@ def test_eight_steps_and_no_more(tmp_path: Path) -> None:
     assert reason(tmp_path / "9.toml") == "9.toml extends more than 8 files, one through the other"
 
 
+@pytest.mark.parametrize(("named", "told_as"), [(r"a\u0000b", r"a\u0000b"), (r"a\u200Bb.toml", r"a\u200Bb.toml")])
+def test_a_file_with_characters_that_are_not_shown(tmp_path: Path, named: str, told_as: str) -> None:
+    path = written(tmp_path, f'extends = "{named}"\n')
+    with pytest.raises(FileProblem) as caught:
+        load(path, MODEL)
+    assert str(caught.value).isprintable()
+    assert told_as in str(caught.value)
+
+
 def test_extends_is_a_text(tmp_path: Path) -> None:
     assert told(tmp_path, "extends = 5\n" + GOOD) == [
         ("extends", "5", "a text in quotation marks is wanted, not a number")

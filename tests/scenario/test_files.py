@@ -63,7 +63,6 @@ def test_too_long_a_name(tmp_path: Path) -> None:
         (b'units = "us"\nname = "caf\xe9"\n', "is not UTF-8 text (line 2); save it again with the encoding UTF-8"),
         (b"\xff\xfeu\0n\0", "is not UTF-8 text (line 1); save it again with the encoding UTF-8"),
         (b"#" * 1_000_001, "is larger than 1 MB, far more than a scenario needs"),
-        (b"a = " + b"1" * 5000, "holds a number of thousands of digits"),
         (b"a = " + b"[" * 5000, "is nested deeper than 6 tables"),
         (b"[a.b.c.d.e.f.g]\nx = 1", "is nested deeper than 6 tables"),
         (b"a = [[[[[[[1]]]]]]]", "is nested deeper than 6 tables"),
@@ -79,6 +78,12 @@ def test_content_that_is_no_scenario(tmp_path: Path, content: bytes, words: str)
 LEFT_OVER = 'something is left over after the value; a number with its unit goes in quotes, as in "5 lb"'
 TWICE = "a key or a table is given twice"
 OPEN_TEXT = "a text is not closed by its quotation mark on the same line"
+COMMAS = "a number is written without commas: 1200 for a thousand and more, 0.55 for parts of one"
+NO_DATE = "there is no such date"
+TWO_DIGITS = "in a date the month and the day have two digits each, as in 2026-03-01"
+NO_TIME = "there is no such time of day"
+POINT = "a digit stands before the point, as in 0.5"
+NOUGHT = "a number does not begin with 0, unless a point follows it"
 BACKSLASH = "a backslash in a text in double quotation marks is written twice"
 
 
@@ -105,6 +110,18 @@ BACKSLASH = "a backslash in a text in double quotation marks is written twice"
         ("# \x07", "at line 1, column 3", "a control character stands in a remark"),
         (r'a = "C:\dir"', "at line 1, column 10", BACKSLASH),
         ("a = 2026-02-30", "at line 1, column 5", "there is no such date"),
+        ("x = 1\na = 0,11", "at line 2, column 6", COMMAS),
+        ("a = 1.200,50", "at line 1, column 10", COMMAS),
+        ("a = {value = 0,11, basis = 'guess'}", "at line 1, column 18", COMMAS),
+        ("a = {value = 0,11}", "at line 1, column 18", COMMAS),
+        ("a = 2026-13-01", "at line 1, column 9", NO_DATE),
+        ("a = 2026-3-1", "at line 1, column 9", TWO_DIGITS),
+        ("a = 2026-03-1", "at line 1, column 9", TWO_DIGITS),
+        ("a = {value = 2026-13-01}", "at line 1, column 18", NO_DATE),
+        ("a = 2026-03-01 and more", "at line 1, column 16", LEFT_OVER),
+        ("a = 25:10:00", "at line 1, column 7", NO_TIME),
+        ("a = .5", "at line 1, column 5", POINT),
+        ("a = 05", "at line 1, column 6", NOUGHT),
         ("= 1", "at line 1, column 1", "neither the heading of a table nor a key with its value stands here"),
         ("a.? = 1", "at line 1, column 3", "no key can be read here"),
     ],

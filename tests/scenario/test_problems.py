@@ -53,9 +53,18 @@ CELL = '{value = ..., basis = "measured", note = "..."}'
         ("oven_heat = {value = {value = 3}}", "oven_heat", "3", "a number is wanted, not a table"),
         ("oven_heat = nan", "oven_heat", "NaN", "a finite number is wanted"),
         ("oven_heat = -inf", "oven_heat", "-Infinity", "a finite number is wanted"),
-        ("oven_heat = 1e9999999999999999999999", "oven_heat", "Infinity", "a finite number is wanted"),
+        ("oven_heat = 1e9999999999999999999999", "oven_heat", "a very large number", "the number is too large"),
+        ("oven_heat = -1e9999999999999999999999", "oven_heat", "a very large number", "the number is too large"),
+        (
+            "oven_heat = 1.5E-9999999999999999999999",
+            "oven_heat",
+            "a very small number",
+            "the number is too small; write 0",
+        ),
         ("oven_heat = 1e999", "oven_heat", "1E+999", "the number is too large"),
-        (f"oven_heat = {'9' * 4000}", "oven_heat", "a very long number", "a finite number is wanted"),
+        (f"oven_heat = {'9' * 4000}", "oven_heat", "a very long number", "the number is too large"),
+        (f"oven_heat = -{'9' * 40000}", "oven_heat", "a very long number", "the number is too large"),
+        (f"oven_heat = {'1_0' * 9000}", "oven_heat", "a very long number", "the number is too large"),
         ('oven_heat = ""', "oven_heat", '""', "is empty; leave the key out to keep what the book fills in"),
         ('oven_heat = "hot"', "oven_heat", '"hot"', 'a number comes first, then its unit, as in "5 lb"'),
         (
@@ -88,6 +97,8 @@ CELL = '{value = ..., basis = "measured", note = "..."}'
             'must be 100 % or less; for 12 in a hundred write "12 %" or 0.12; usually 8 to 20 %',
         ),
         ("bake_off = 160", "bake_off", "160", "must be 100 % or less; usually 8 to 20 %"),
+        ('bake_off = "160 %"', "bake_off", '"160 %"', "must be 100 % or less; usually 8 to 20 %"),
+        ('bake_off = "1200 %"', "bake_off", '"1200 %"', "must be 100 % or less; usually 8 to 20 %"),
         # words
         ('fuel = "gass"', "fuel", '"gass"', "no such word here; did you mean `gas`?"),
         ('fuel = "peat"', "fuel", '"peat"', "no such word here; the words are `wood`, `gas` and `electricity`"),
@@ -291,6 +302,15 @@ def test_values_for_rows_that_do_not_exist(tmp_path: Path) -> None:
         ("[stall.green_market.sold] rie", "4", "there is no loaf `rie`; did you mean `rye`?"),
         ("[stall.green_market.sold] zzz", "5", "there is no loaf `zzz`; there are `rye` and `white_tin`"),
     ]
+
+
+@pytest.mark.parametrize(
+    ("typed", "shown"), [("5 \ufeffg", r"\uFEFFg"), ("5 l\u200bb", r"l\u200Bb"), ("5 g/\u00ad", r"g/\u00AD")]
+)
+def test_what_a_screen_does_not_show_is_told_by_its_code(tmp_path: Path, typed: str, shown: str) -> None:
+    ((_, _, wanted),) = told(tmp_path, in_bakery(f'dough = "{typed}"'))
+    assert shown.rpartition("/")[2] in wanted
+    assert wanted.isprintable()
 
 
 def test_odd_keys_are_shown_in_quotation_marks_and_cut(tmp_path: Path) -> None:

@@ -120,6 +120,7 @@ BY_NAME: Final[Mapping[str, Mapping[str, Any]]] = {
     "lab for a broken number of years": {"make_or_buy.life": 6.5},
     "lab for one year": {"make_or_buy.life": 1, "spawn.price": 40},
     "lab that sells dearer than it cost": {"make_or_buy.resale": 60000},
+    "own spawn would lose more bags than there are": {"crop.loss_in_spawn_run": 0.7, "spawn_source.extra_loss": 0.4},
     "the lab holds the farm back": {"make_or_buy.limit": "the lab or the spawn run room"},
 }
 """By the dotted names of the inputs, in their declared units."""

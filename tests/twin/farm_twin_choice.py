@@ -208,6 +208,12 @@ def running_sums(out: Results, money: dict[str, list[float]]) -> Results:
     return {"bought_so_far": bought, "made_so_far": made}
 
 
+def bags_left_with_own_spawn(given: Given, out: Results) -> float:
+    """Of the bags inoculated with bought spawn: those that would be left if own spawn lost its share on top."""
+    left = 1 - out["crop.chosen_loss_in_spawn_run"] - given["spawn_source.extra_loss"]
+    return float(left)
+
+
 def make_or_buy_worth(given: Given, out: Results) -> Results:
     """The lab over its life."""
     used, money = years_in_use(given), flows(given, out)
@@ -226,6 +232,8 @@ def make_or_buy_worth(given: Given, out: Results) -> Results:
         "life_whole": float(whole),
         "worth_a_year": by_payment,
         "worth_agrees": nothing_left(by_payment - saved, out["make_or_buy.bought"], out["make_or_buy.made"]),
+        "resale_fits": float(given["make_or_buy.resale"] <= given["make_or_buy.lab_price"]),
+        "losses_fit": float(out["spawn_source.made"] == 1 or bags_left_with_own_spawn(given, out) > 0),
     }
     return {f"make_or_buy_worth.{name}": value for name, value in found.items()}
 

@@ -47,6 +47,7 @@ def one_year(given: Given, out: Results, place: str, lost: float) -> Results:
         "lost_cost": lost_cost,
         "good_bags": good,
         "cost_per_good_bag": over(year + lost_cost, good),
+        "salvage_fits": float(salvage <= price),
     }
     return {f"{place}_year.{name}": value for name, value in found.items()}
 

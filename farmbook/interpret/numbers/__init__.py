@@ -8,6 +8,6 @@ holds no number is NaN.
 from farmbook.interpret.numbers.array_rules import ARRAY_RULES
 from farmbook.interpret.numbers.engine import Engine
 from farmbook.interpret.numbers.single_rules import SINGLE_RULES
-from farmbook.interpret.numbers.values import Array, Cells, Values, fold
+from farmbook.interpret.numbers.values import Array, Cells, Values
 
-__all__ = ["ARRAY_RULES", "SINGLE_RULES", "Array", "Cells", "Engine", "Values", "fold"]
+__all__ = ["ARRAY_RULES", "SINGLE_RULES", "Array", "Cells", "Engine", "Values"]

@@ -9,8 +9,8 @@ from farmbook.errors import ModelFault
 from farmbook.expr import nodes as n
 from farmbook.expr.axis import Axis
 from farmbook.expr.lower import constant_value, factor_value
+from farmbook.expr.texts import fold
 from farmbook.expr.walk import ordered_axes
-from farmbook.interpret.numbers.values import fold
 
 if TYPE_CHECKING:
     from farmbook.interpret.numbers.emitter import Emitter

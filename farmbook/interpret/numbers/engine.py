@@ -11,9 +11,10 @@ import numpy as np
 from farmbook.expr.axis import Axis
 from farmbook.expr.graph import Graph
 from farmbook.expr.nodes import Line, RawInput
+from farmbook.expr.texts import fold
 from farmbook.interpret.numbers.emitter import Reading
 from farmbook.interpret.numbers.program import Program
-from farmbook.interpret.numbers.values import Array, Cells, Values, fold, fold_all
+from farmbook.interpret.numbers.values import Array, Cells, Values, fold_all
 
 __all__ = ["Engine"]
 

@@ -8,11 +8,12 @@ from typing import Any
 from farmbook.expr import nodes as n
 from farmbook.expr.axis import Axis
 from farmbook.expr.graph import Graph, Step
+from farmbook.expr.texts import fold
 from farmbook.expr.walk import ordered_axes
 from farmbook.interpret.numbers.array_rules import Axes
 from farmbook.interpret.numbers.emitter import Emitter, Slots
 from farmbook.interpret.numbers.helpers import FOR_ARRAYS, FOR_SINGLES
-from farmbook.interpret.numbers.values import fold, fold_all
+from farmbook.interpret.numbers.values import fold_all
 
 __all__ = ["Program"]
 

@@ -6,9 +6,9 @@ from collections.abc import Callable
 from typing import TYPE_CHECKING, Any, Final
 
 from farmbook.expr import nodes as n
+from farmbook.expr.texts import fold
 from farmbook.expr.walk import ordered_axes
 from farmbook.interpret.numbers import array_rules
-from farmbook.interpret.numbers.values import fold
 
 if TYPE_CHECKING:
     from farmbook.interpret.numbers.emitter import Emitter

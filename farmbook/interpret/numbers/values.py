@@ -10,8 +10,9 @@ import numpy as np
 import numpy.typing as npt
 
 from farmbook.expr.nodes import Line
+from farmbook.expr.texts import fold
 
-__all__ = ["Array", "Cells", "Values", "as_array", "fold", "fold_all"]
+__all__ = ["Array", "Cells", "Values", "as_array", "fold_all"]
 
 Array = npt.NDArray[Any]
 
@@ -22,11 +23,6 @@ class Cells:
 
     numbers: Array
     texts: Array
-
-
-def fold(text: str) -> str:
-    """A text as it is compared: without regard to capitals."""
-    return text.lower()
 
 
 def fold_all(texts: Array) -> Array:
