@@ -158,7 +158,7 @@ def steam_fuel_cost(time: float, flow: float, heat_of_steam: float, efficiency: 
 
 def moisture_by_drying(wet: float, dry: float) -> float:
     """Units: wet [kg_wet], dry [kg_dry]; gives [kg_water/kg_wet]."""
-    return mixing.moisture(mixing.water_in(wet, dry), wet)
+    return mixing.moisture(wet - dry, wet)
 
 
 def content_dried(content: float, moisture: float) -> float:
@@ -206,7 +206,7 @@ def surviving(losses: Any) -> float:
     """Units: losses [1]; gives [1]."""
     share = 1.0
     for loss in losses:
-        share = crop.surviving_after(share, float(loss))
+        share = share * crop.surviving_share(float(loss))
     return share
 
 
@@ -216,7 +216,7 @@ def surviving(losses: Any) -> float:
 def level_payment(principal: float, rate: float, months: float) -> float:
     """Units: principal [money], rate [1/month], months [month]; gives [money/month]."""
     term = worth.discount(rate, months, worth.ONE_MONTH)
-    return worth.annuity_payment(principal, worth.annuity_factor(rate, term, worth.equal_share(months)))
+    return principal * worth.annuity_factor(rate, term, worth.equal_share(months))
 
 
 def monthly_payment(principal: float, yearly_rate: float, months: float) -> float:
@@ -228,7 +228,7 @@ def worth_of_flows(flows: Any, rate: float) -> float:
     """Worth on the day of the first flow. Units: flows [money], rate [1/year]; gives [money]."""
     sum_so_far = 0.0
     for year, flow in enumerate(flows):
-        sum_so_far = worth.present_worth_step(sum_so_far, float(flow), worth.discount(rate, year))
+        sum_so_far = sum_so_far + float(flow) * worth.discount(rate, year)
     return sum_so_far
 
 

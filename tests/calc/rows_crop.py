@@ -40,7 +40,6 @@ _DRIED: Final = (
     # as received, moisture, on dry mass, all in percent
     ("red-oak sawdust, carbon", "44.24", "11.45", "49.96"),
     ("red-oak sawdust, hydrogen", "5.24", "11.45", "5.92"),
-    ("red-oak sawdust, ash", "0.28", "11.45", "0.31"),
     ("fir mill waste, carbon", "18.95", "63.00", "51.23"),
     ("fir mill waste, ash", "0.15", "63.00", "0.41"),
 )

@@ -11,7 +11,7 @@ from tests.calc.published import HowKnown, Published
 
 LINE: Final = "the line for steam stands within 1 kJ/kg of the release, the curve for water within 0.04 kJ/kg"
 OLD_TABLES: Final = "steam tables older than IF97 lie up to 0.05 degF above it"
-ROUNDED: Final = "the table gives round pressures and temperatures"
+ROUNDED: Final = "the guide gives whole pounds for a range of heights"
 
 IF97: Final = "IAPWS R7-97(2012); iapws 1.5.5"
 KEENAN: Final = "Keenan and Keyes, Thermodynamic Properties of Steam; abstract at armstronginternational.com"
@@ -173,13 +173,18 @@ ROWS: Final = (
         Published(
             chains.gauge_pressure_for,
             CANNING,
-            "table of dial gauge pressures for 240 degF, a copy",
-            "copy",
+            "dial gauge for 240 degF up to this height, in whole pounds",
+            "memory",
             pressure,
             {"vessel_temperature": "240 degF", "height": height},
-            within="0.6",
+            within="0.4",
             because=ROUNDED,
         )
-        for height, pressure in (("0 ft", "10 psi"), ("5,000 ft", "12.5 psi"), ("10,000 ft", "15 psi"))
+        for height, pressure in (
+            ("2,000 ft", "11 psi"),
+            ("4,000 ft", "12 psi"),
+            ("6,000 ft", "13 psi"),
+            ("8,000 ft", "14 psi"),
+        )
     ),
 )

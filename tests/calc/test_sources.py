@@ -9,6 +9,9 @@ import pytest
 
 from farmbook import sources
 from farmbook.errors import ModelFault
+from farmbook.expr.nodes import Named
+from farmbook.expr.walk import walk
+from farmbook.results import whole_farm
 from farmbook.sources import ALL, Source
 
 
@@ -26,6 +29,7 @@ def test_every_source_of_the_module_is_listed() -> None:
 @pytest.mark.parametrize("source", ALL, ids=lambda source: source.key)
 def test_a_source_says_what_it_is_where_the_fact_stands_and_how_it_is_known(source: Source) -> None:
     assert source.title
+    assert source.author or source in (sources.ARITHMETIC, sources.COMMON_PRACTICE)
     assert source.place
     assert source.how_known in get_args(sources.HowKnown)
     assert "http" not in source.place
@@ -40,3 +44,11 @@ def test_a_key_that_is_not_listed_is_refused() -> None:
     assert sources.source_of("wood_handbook") is sources.WOOD_HANDBOOK
     with pytest.raises(ModelFault, match="no source `wood`"):
         sources.source_of("wood")
+
+
+def test_every_source_is_cited_by_a_line_an_input_or_a_constant() -> None:
+    model = whole_farm()
+    cited = {line.source for line in model.lines}
+    cited |= {declared.source.key for declared in model.inputs if declared.source}
+    cited |= {node.constant.source for line in model.lines for node in walk(line.expr) if isinstance(node, Named)}
+    assert {source.key for source in ALL} - cited == set()
