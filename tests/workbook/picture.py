@@ -26,7 +26,9 @@ MOST_WORDS = 30
 
 
 def picture(computed: Computed, *, rows: bool) -> str:
-    """The formulas of a scenario's book, and with `rows` its sheets row by row. A * stands at a cell with a defined name, an empty line for empty rows;
+    """The formulas of a scenario's book, and with `rows` its sheets row by row.
+
+    A * stands at a cell with a defined name, an empty line for empty rows;
     rows of a table that say the same but for the member's name are told once."""
     book, plan = lay_out(computed)
     named = {place: name for name, place in book.names.items()}

@@ -1,0 +1,83 @@
+"""The column that says how a line is worked out says what the line's own expression says, in the file as it is written."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+
+import openpyxl
+
+from farmbook.expr.nodes import Constant, Line
+from farmbook.interpret.words import sentence_of
+from farmbook.layout.page import text_line
+from farmbook.output import lay_out
+from farmbook.units import displayed
+from tests.workbook.shipped import ShippedBook
+
+
+def texts(shipped: ShippedBook) -> dict[str, list[tuple[int, str]]]:
+    """Sheet: rows, counted from 1, and the texts that stand in them."""
+    book = openpyxl.load_workbook(shipped.path)
+    return {
+        sheet.title: [
+            (cell.row, cell.value) for row in sheet.iter_rows() for cell in row if isinstance(cell.value, str)
+        ]
+        for sheet in book
+    }
+
+
+def worked_lines(shipped: ShippedBook) -> list[Line]:
+    """Lines that are worked out from others and are no text: what the column is for."""
+    return [line for line in shipped.computed.roots if line.kind == "worked" and not text_line(line)]
+
+
+def test_every_worked_line_says_how(books: Mapping[str, ShippedBook]) -> None:
+    for shipped in books.values():
+        said = texts(shipped)
+        _, plan = lay_out(shipped.computed)
+        silent = []
+        for line in worked_lines(shipped):
+            home = plan.homes[line]
+            sentence = f"{sentence_of(line.expr)}."
+            here = [text for row, text in said[home.sheet] if home.axes or row == home.row + 1]
+            if not any(text == sentence or text.startswith(f"{sentence} ") for text in here):
+                silent.append(line.name)
+        assert silent == []
+        assert len(worked_lines(shipped)) > 600
+
+
+def test_what_is_typed_is_said_to_come_from_the_inputs_sheet(books: Mapping[str, ShippedBook]) -> None:
+    for shipped in books.values():
+        said = texts(shipped)
+        _, plan = lay_out(shipped.computed)
+        used = [line for line in shipped.computed.roots if line.kind == "used" and not line.axes]
+        for line in used:
+            home = plan.homes[line]
+            assert "From the inputs sheet." in [text for row, text in said[home.sheet] if row == home.row + 1], (
+                line.name
+            )
+
+
+def test_a_constant_stands_with_its_value_and_unit_in_the_books_own_system(books: Mapping[str, ShippedBook]) -> None:
+    """Temperatures on a scale are shown in degF in a US book, worked here by hand; everything else as declared."""
+    seen = 0
+    for shipped in books.values():
+        system = shipped.computed.scenario.system
+        _, plan = lay_out(shipped.computed)
+        sheet = openpyxl.load_workbook(shipped.path)["Constants"]
+        rows = {row[-1].value: row for row in sheet.iter_rows() if isinstance(row[-1].value, str)}
+        for name, constant in plan.constants.items():
+            row = rows[name]
+            if constant.unit.point and constant.unit.shown() == "degC" and system == "us":
+                expected, unit = float(constant) * 1.8 + 32, "degF"
+                seen += 1
+            else:
+                expected, unit = float(constant), displayed_unit(constant)
+            values = [cell.value for cell in row]
+            assert any(isinstance(value, int | float) and abs(value - expected) < 1e-9 for value in values), name
+            assert unit in values or not unit, name
+    assert seen >= 5
+
+
+def displayed_unit(constant: Constant) -> str:
+    """The constant's own unit, as both books show it."""
+    return displayed(constant.unit, "metric").shown() if not constant.unit.pure else ""
