@@ -79,7 +79,7 @@ _DECIMALS: Final = {
 _DECIMALS.update(
     {"A": 1, "V": 0, "kJ": 1, "L": 1, "gal": 1, "kPa": 2, "psi": 2, "kelvin": 2, "m": 2, "ft": 2, "cm": 1, "in": 1}
 )
-_SMALL: Final = ("bag_", "kg", "lb", "kWh", "kJ", "L", "gal", "spawn_", "grain_", "second_", "plate", "m", "ft")
+_SMALL: Final = ("bag", "kg", "lb", "kWh", "kJ", "L", "gal", "spawn", "grain", "second", "plate", "m", "ft")
 """Money for one of these shows three decimals; money for a load, a week or a year shows two."""
 
 
@@ -89,8 +89,8 @@ def decimals(of: Unit) -> int:
         return 2 if not of.powers else 1
     first, power = of.powers[0]
     if first == "money":
-        below = [name for name, exponent in of.powers if exponent < 0]
-        return 3 if len(below) == 1 and below[0].startswith(_SMALL) else 2
+        below = [name.partition("_")[0] for name, exponent in of.powers if exponent < 0]
+        return 3 if len(below) == 1 and below[0] in _SMALL else 2
     if first.startswith(("bag_", "run", "batch", "place", "week", "spawn_bag", "grain_bag", "plate")):
         return 1
     if power == 1 and first in _DECIMALS:
