@@ -1,11 +1,13 @@
 """What a section may declare: numbers, choices, texts and names to be typed in, lines and checks to be worked out.
 
 A declaration is made once, in the class body. On the class it is the declaration itself (typed, and the key by which a case
-shocks an input); on a section of a model it is the node to be used in expressions.
+is shocked); on a section of a model it is the node to be used in expressions.
 """
 
 from __future__ import annotations
 
+import functools
+import inspect
 import math
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass
@@ -13,7 +15,7 @@ from typing import TYPE_CHECKING, Any, Self, TypeVar, overload
 
 from farmbook.errors import ModelFault
 from farmbook.expr.axis import Axis
-from farmbook.expr.nodes import Expr, Line, RawInput
+from farmbook.expr.nodes import Expr, Line, RawInput, wrap
 from farmbook.sources import Source
 
 if TYPE_CHECKING:
@@ -26,6 +28,7 @@ __all__ = [
     "Input",
     "LineOf",
     "NumberInput",
+    "Shock",
     "TextInput",
     "Uses",
     "check",
@@ -35,6 +38,7 @@ __all__ = [
     "member",
     "names",
     "number",
+    "shock",
     "text",
     "uses",
 ]
@@ -135,7 +139,7 @@ class LineOf(Declared):
     @property
     def where(self) -> str:
         """File and line of the declaration."""
-        code = self.method.__code__
+        code = inspect.unwrap(self.method).__code__
         return f"{code.co_filename.rpartition('farmbook/')[2]}:{code.co_firstlineno}"
 
     @overload
@@ -152,6 +156,11 @@ class Check(LineOf):
 
     kind: str = "error"
     says: str = ""
+
+
+@dataclass(eq=False)
+class Shock(LineOf):
+    """What a case may change: a line that is 0 or 1 in the plan itself, and stands in one line of the model."""
 
 
 class Uses(Declared):
@@ -222,6 +231,19 @@ def check(label: str, *, kind: str, says: str) -> Callable[[Callable[[Any], Expr
 
     def declare(method: Callable[[Any], Expr]) -> Check:
         return Check(method, label, "flag", kind=kind, says=says)
+
+    return declare
+
+
+def shock(label: str, *, unit: str, neutral: int) -> Callable[[Callable[[Any], None]], Shock]:
+    """Declare a shock; `neutral`, 0 or 1, is what leaves the plan as it is. The method's docstring is the note."""
+
+    def declare(method: Callable[[Any], None]) -> Shock:
+        @functools.wraps(method)
+        def plan(_section: Any) -> Expr:
+            return wrap(neutral)
+
+        return Shock(plan, label, unit)
 
     return declare
 

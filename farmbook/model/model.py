@@ -1,22 +1,22 @@
-"""A model: sections wired together, with the lines that every input has, and cases made by shocking inputs."""
+"""A model: sections wired together, with the lines that every input has, and cases made of shocks."""
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable, Mapping
-from dataclasses import dataclass, fields, is_dataclass
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass, fields, is_dataclass, replace
+from functools import cached_property
 from typing import TypeVar, cast
 
 from farmbook.errors import ModelFault
 from farmbook.expr.axis import Axis
-from farmbook.expr.graph import sources_of
-from farmbook.expr.nodes import Expr, Line, RawInput, wrap
-from farmbook.model.declare import Input, LineOf, NumberInput
+from farmbook.expr.graph import Graph
+from farmbook.expr.nodes import Expr, Line, RawInput
+from farmbook.model.declare import Input, LineOf, Shock
 from farmbook.model.section import Bound, Section, label_line, present_line
 
 __all__ = ["AxisLines", "Model"]
 
 S = TypeVar("S", bound=Section)
-Shock = Callable[[Expr], Expr]
 
 
 @dataclass(frozen=True)
@@ -32,8 +32,6 @@ class Model:
     """All sections of one farm. `sections` come in reading order, each after those it uses."""
 
     def __init__(self, sections: Iterable[type[Section]]) -> None:
-        self.shocked: dict[NumberInput, Line] = {}
-        self.case_label = ""
         self.axes: dict[Axis, AxisLines] = {}
         self._sections: dict[type[Section], Section] = {}
         for section in sections:
@@ -79,90 +77,72 @@ class Model:
         """The "in use" lines of the named axes among these."""
         return [self.axes[axis].present for axis in axes if axis.named]
 
-    def case(
-        self, name: str, label: str, shocks: Mapping[NumberInput, Shock], wanted: Iterable[LineOf] | None = None
-    ) -> Case:
-        """The same sections on shocked inputs. Only lines that a shock reaches exist again; the rest are the base lines.
+    @cached_property
+    def graph(self) -> Graph:
+        """Who needs whom among the lines as they are declared."""
+        return Graph({line: line.expr for line in self.lines})
+
+    def line(self, declared: LineOf) -> Line:
+        """The line of a declaration."""
+        return self.section(declared.owner).line(declared)
+
+    def case(self, name: str, label: str, shocks: Mapping[Shock, Expr], wanted: Iterable[LineOf] | None = None) -> Case:
+        """The same lines with shocks that are not neutral. Only lines that a shock reaches exist again; the rest are the base
+        lines.
 
         `wanted` names the results that the case is for: what they do not need is left out. Without it, all that is reached
-        stays, checks too.
+        stays, checks too. Raises ModelFault for a shock that does not stand in exactly one line.
         """
         return Case(self, name, label, shocks, wanted)
 
 
-class Case(Model):
-    """A model whose inputs are another's, some of them shocked."""
+class Case:
+    """Lines of a model made again with shocks; a line that no shock reaches stays the model's own."""
 
     def __init__(
         self,
         base: Model,
         name: str,
         label: str,
-        shocks: Mapping[NumberInput, Shock],
+        shocks: Mapping[Shock, Expr],
         wanted: Iterable[LineOf] | None = None,
     ) -> None:
-        self.name, self.case_label, self.axes, self._sections = name, label, base.axes, {}
-        self.shocked = {
-            declared: _shocked(base.inputs[declared], name, label, shock) for declared, shock in shocks.items()
-        }
-        for section in base.sections:
-            self._sections[type(section)] = type(section)(self, case=name, base=section)
-        pairs = {
-            own: original
-            for section, before in zip(self.sections, base.sections, strict=True)
-            for own, original in zip(section.lines, before.lines, strict=True)
-        }
-        self.reached = _reached(list(pairs), set(self.shocked.values()))
+        self.base, self.name, self.label = base, name, label
+        given = {_applied_once(base, declared): shocked for declared, shocked in shocks.items()}
+        reached = base.graph.reached(given)
         if wanted is not None:
-            results = [self.section(each.owner).line(each) for each in wanted]
-            needed = _needed(results, set(self.reached))
-            self.reached = [line for line in self.reached if line in needed]
-        same = {own: original for own, original in pairs.items() if own not in self.reached}
-        for line in self.reached:
-            line.__dict__["expr"] = _replaced(line.expr, same)
+            reached &= base.graph.before(base.line(each) for each in wanted)
+        self._again = {line: self._made(line, given) for line in base.lines if line in reached or line in given}
 
     @property
     def lines(self) -> list[Line]:
-        """The shocked inputs and the lines they reach."""
-        return [*self.shocked.values(), *self.reached]
+        """The shocks and the lines they reach, in the model's order."""
+        return list(self._again.values())
+
+    def line(self, declared: LineOf) -> Line:
+        """The case's line of a declaration: its own, or the model's where no shock reaches it."""
+        line = self.base.line(declared)
+        return self._again.get(line, line)
+
+    def _made(self, line: Line, given: Mapping[Line, Expr]) -> Line:
+        return replace(
+            line,
+            name=f"{line.name}_{self.name}",
+            label=f"{line.label}, {self.label}",
+            build=lambda: given[line] if line in given else _replaced(line.expr, self._again),
+            case=self.name,
+        )
 
 
-def _shocked(bound: Bound, name: str, label: str, shock: Shock) -> Line:
-    used = bound.used
-    assert used is not None
-    return Line(
-        f"{used.name}_{name}",
-        f"{used.label}, {label}",
-        used.unit,
-        used.axes,
-        lambda: wrap(shock(used)),
-        used.note,
-        where=used.where,
-        case=name,
-    )
-
-
-def _reached(lines: list[Line], shocked: set[Line]) -> list[Line]:
-    """The lines that depend on a shocked input, in their own order."""
-    needs = {line: set(sources_of(line.expr)) for line in lines}
-    hit = set(shocked)
-    while True:
-        more = {line for line in lines if line not in hit and needs[line] & hit}
-        if not more:
-            return [line for line in lines if line in hit]
-        hit |= more
-
-
-def _needed(results: Iterable[Line], among: set[Line]) -> set[Line]:
-    """The results and every line among these that they are worked out from."""
-    found: set[Line] = set()
-    waiting = [line for line in results if line in among]
-    while waiting:
-        line = waiting.pop()
-        if line not in found:
-            found.add(line)
-            waiting += [other for other in sources_of(line.expr) if isinstance(other, Line) and other in among]
-    return found
+def _applied_once(base: Model, declared: Shock) -> Line:
+    line = base.line(declared)
+    using = base.graph.needed_by.get(line, ())
+    if len(using) != 1:
+        named = ", ".join(f"`{each.name}`" for each in using) or "none"
+        raise ModelFault(
+            f"the shock `{line.name}` stands in {named}", where=line.where, why="it must stand in one line"
+        )
+    return line
 
 
 def _replaced(expr: Expr, same: Mapping[Line, Line]) -> Expr:

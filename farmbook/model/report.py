@@ -23,8 +23,8 @@ class Report(Section):
 
     title = "The book itself"
 
-    def __init__(self, model: Model, *, case: str = "", base: Section | None = None) -> None:
-        super().__init__(model, case=case, base=base)
+    def __init__(self, model: Model) -> None:
+        super().__init__(model)
         for name, label, method in self._table_counts():
             declared = LineOf(method, label, "count")
             declared.__set_name__(type(self), name)

@@ -68,7 +68,7 @@ class Section:
         found = [
             value for base in reversed(cls.__mro__) for value in vars(base).values() if isinstance(value, Declared)
         ]
-        own = {*vars(Section), "model", "case", "says", "bound"}
+        own = {*vars(Section), "model", "says", "bound"}
         for declaration in found:
             if declaration.name in own:
                 raise ModelFault(
@@ -86,26 +86,23 @@ class Section:
         """The table of a scenario file that holds the section's single inputs."""
         return cls.table or cls.key()
 
-    def __init__(self, model: Model, *, case: str = "", base: Section | None = None) -> None:
-        self.model, self.case = model, case
+    def __init__(self, model: Model) -> None:
+        self.model = model
         self._lines: dict[Declared, Line] = {}
         self.says: dict[Line, Line] = {}
-        self.bound: dict[Input, Bound] = dict(base.bound) if base is not None else {}
+        self.bound: dict[Input, Bound] = {}
         for declaration in self.declared:
-            if isinstance(declaration, Input) and base is None:
+            if isinstance(declaration, Input):
                 self.bound[declaration] = self._bind(declaration)
             elif isinstance(declaration, LineOf):
                 self._lines[declaration] = self._make(declaration)
-                if isinstance(declaration, Check) and not case:
+                if isinstance(declaration, Check):
                     self.says[self._lines[declaration]] = self._says(declaration)
             elif isinstance(declaration, Uses):
                 setattr(self, declaration.name, model.section(declaration.section))
 
     def used(self, declaration: NumberInput) -> Line:
         """The number that the sums use: what is typed, or zero where no number is typed or the row is spare."""
-        shocked = self.model.shocked.get(declaration)
-        if shocked is not None:
-            return shocked
         used = self.bound[declaration].used
         assert used is not None
         return used
@@ -138,10 +135,10 @@ class Section:
         raise ModelFault(f"`{used.name}` is not an input of section `{self.key()}`")
 
     def _make(self, declaration: LineOf) -> Line:
-        name = f"{self.key()}.{declaration.name}" + (f"_{self.case}" if self.case else "")
+        name = f"{self.key()}.{declaration.name}"
         return Line(
             name,
-            declaration.label + (f", {self.model.case_label}" if self.case else ""),
+            declaration.label,
             known_unit(declaration.unit, name, declaration.where),
             declaration.axes,
             lambda: wrap(declaration.method(self)),
@@ -149,7 +146,6 @@ class Section:
             declaration.source.key if declaration.source else "",
             declaration.where,
             declaration.kind if isinstance(declaration, Check) else "worked",
-            case=self.case,
             zero_is_none=declaration.zero_is_none,
         )
 

@@ -1,4 +1,4 @@
-"""Cases made of shocked inputs, many draws at once, and the order in which lines of a cycle are worked out."""
+"""Cases made of shocks, many draws at once, and the order in which lines of a cycle are worked out."""
 
 from __future__ import annotations
 
@@ -15,11 +15,12 @@ from farmbook.expr.axis import Axis
 from farmbook.expr.functions import previous, starting
 from farmbook.expr.graph import Graph
 from farmbook.expr.lower import lower
-from farmbook.expr.nodes import Constant, Expr, Line, Named, RawInput
+from farmbook.expr.nodes import Constant, Expr, Line, Named, RawInput, wrap
 from farmbook.interpret.formula import workbook_name
 from farmbook.interpret.numbers import Cells, Engine
-from farmbook.model.declare import Input, LineOf, NumberInput
+from farmbook.model.declare import Input, LineOf, line, shock
 from farmbook.model.model import Case, Model
+from farmbook.model.section import Section
 from farmbook.units import unit
 from tests.engines.cells import formula_cells
 from tests.language.books import ENGINES, Worked, address, cells_of, differences, opened, work_out
@@ -39,13 +40,13 @@ def base() -> Model:
 def cheap() -> Case:
     """Mushrooms sell for less; how much less is typed in."""
     drop = base().section(Cash).price_drop
-    return base().case("cheap", "cheap", {Cash.price: lambda used: used * (1 - drop)}, RESULTS)
+    return base().case("cheap", "cheap", {Cash.price_kept: 1 - drop}, RESULTS)
 
 
 @cache
 def slow() -> Case:
     """Bags take longer: what is reached runs over weeks, flushes and months."""
-    return base().case("slow", "slow", {Timing.spawn_run: lambda used: used + used * SLOWER}, RESULTS)
+    return base().case("slow", "slow", {Timing.slower: Named(SLOWER)}, RESULTS)
 
 
 SLOWER = Constant(0.25, "slower_share", label="Share by which it takes longer", unit=unit("share"), source="arithmetic")
@@ -62,13 +63,13 @@ def names_of(case: Case) -> set[str]:
 
 def test_a_case_holds_only_what_its_shock_reaches() -> None:
     assert names_of(cheap()) == {
-        "cash.price_used_cheap",
+        "cash.price_kept_cheap",
         *(f"cash.{name}_cheap" for name in ("sales", "net", "missing", "drawn", "interest", "credit", "closing")),
     }
 
 
 def test_a_case_leaves_out_what_its_results_do_not_need() -> None:
-    whole = base().case("slow", "slow", {Timing.spawn_run: lambda used: used * (1 + SLOWER)})
+    whole = base().case("slow", "slow", {Timing.slower: Named(SLOWER)})
     assert "weeks.in_process_slow" in names_of(whole)
     assert "weeks.in_process_slow" not in names_of(slow())
     assert {"timing.flush_steps_slow", "weeks.at_flush_slow", "months.picked_slow"} <= names_of(slow())
@@ -76,7 +77,7 @@ def test_a_case_leaves_out_what_its_results_do_not_need() -> None:
 
 def test_lines_out_of_reach_are_the_lines_of_the_base() -> None:
     """The net of the month takes its tasks from the base, its sales from the case."""
-    net = cheap().section(Cash).line(Cash.net)
+    net = cheap().line(Cash.net)
     used = {line.name for line in _lines(net.expr)}
     assert used == {"cash.sales_cheap", "cash.interest_cheap", "tasks.cost_in_all"}
     assert base().section(Tasks).line(Tasks.cost_in_all) in _lines(net.expr)
@@ -174,8 +175,8 @@ def test_draws_in_chunks_are_the_single_runs() -> None:
     assert [len(found[line]) for line in wanted] == [DRAWS] * len(wanted)
     for draw in (0, 1, 199, 200, 201, 399, 400, DRAWS - 1):
         single = engine.run(one_of(draw))
-        for line in wanted:
-            assert np.array_equal(found[line][draw], single[line][0, ...]), (line.name, draw)
+        for each in wanted:
+            assert np.array_equal(found[each][draw], single[each][0, ...]), (each.name, draw)
     assert len({tuple(row) for row in found[wanted[1]].tolist()}) == DRAWS
 
 
@@ -235,8 +236,30 @@ def test_the_order_of_declaration_does_not_matter_in_a_cycle(order: Sequence[str
     assert cycle(order)["trap.savings"] == [1000, 1001, 1003, 1006]
 
 
-def test_a_shocked_optional_number_is_still_known_as_given() -> None:
-    inputs: list[NumberInput] = [Cash.price]
-    case = base().case("odd", "odd", {inputs[0]: lambda used: used})
-    given = case.section(Cash).given(case.section(Cash).price)
-    assert getattr(given, "source", None) is base().inputs[Cash.price].cell
+def test_a_shock_stands_in_one_line() -> None:
+    class Twice(Section):
+        @shock("Weight, share kept", unit="share", neutral=1)
+        def kept(self) -> None:
+            """Used twice."""
+
+        @line("First", unit="share")
+        def first(self) -> Expr:
+            """One use."""
+            return self.kept * 1
+
+        @line("Second", unit="share")
+        def second(self) -> Expr:
+            """Another."""
+            return self.kept * 1
+
+    with pytest.raises(
+        ModelFault, match=r"the shock `twice\.kept` stands in `twice\.first`, `twice\.second`"
+    ) as raised:
+        Model([Twice]).case("light", "light", {Twice.kept: wrap(0)})
+    assert "test_cases_and_draws.py" in raised.value.where
+
+
+def test_a_neutral_shock_leaves_the_plan_as_it_is() -> None:
+    lines = worked("metric")
+    assert lines["cash.price_kept"].item() == 1
+    assert lines["timing.slower"].item() == 0

@@ -239,7 +239,7 @@ def test_a_mismatch_says_what_it_found_and_wanted() -> None:
     assert (mismatch.found, mismatch.wanted, str(mismatch)) == ("kg_wet", "kg_dry", "found kg_wet, wanted kg_dry")
 
 
-@pytest.mark.parametrize("word", ["line", "lines", "used", "model", "case"])
+@pytest.mark.parametrize("word", ["line", "lines", "used", "model", "bound"])
 def test_a_line_may_not_take_a_word_of_the_section_itself(word: str) -> None:
     """`self.line` would be the method of that name, or call itself for ever."""
     with pytest.raises(ModelFault, match=f"`{word}` is a section's own word; call it something else"):

@@ -18,7 +18,7 @@ from farmbook.expr.functions import (
     whole_down,
 )
 from farmbook.expr.nodes import Constant, Expr, Label
-from farmbook.model.declare import line, margin, number, text, uses
+from farmbook.model.declare import line, margin, number, shock, text, uses
 from farmbook.model.section import Section
 from farmbook.units import unit
 
@@ -60,6 +60,10 @@ class Timing(Section):
         how="Count.",
     )
 
+    @shock("Spawn run slower, share added", unit="share", neutral=0)
+    def slower(self) -> None:
+        """A case in which bags take longer."""
+
     @line("Lead in weeks", unit="1")
     def lead_steps(self) -> Expr:
         """Below zero: spawn is started before the bags are filled."""
@@ -83,7 +87,7 @@ class Timing(Section):
     @line("Weeks from filling to the flush", unit="1", axes=(FLUSH,))
     def flush_steps(self) -> Expr:
         """Spawn run, days to the first pick, days added."""
-        return joined((self.spawn_run + self.first_pick + self.added_so_far) / DAYS_A_WEEK, "1")
+        return joined((self.spawn_run * (1 + self.slower) + self.first_pick + self.added_so_far) / DAYS_A_WEEK, "1")
 
     @line("Whole weeks to the flush", unit="1", axes=(FLUSH,))
     def flush_whole(self) -> Expr:

@@ -19,7 +19,7 @@ from farmbook.expr.functions import (
     whole_down,
 )
 from farmbook.expr.nodes import Constant, Expr
-from farmbook.model.declare import line, names, number, uses
+from farmbook.model.declare import line, names, number, shock, uses
 from farmbook.model.section import Section
 from farmbook.units import unit
 from tests.language.time_model import DAYS_A_WEEK, EARLIER, FLUSH, WEEK, WEEKS_BEFORE, Timing, Title, Weeks
@@ -117,6 +117,10 @@ class Cash(Section):
     earned = number("Interest on cash for a month", unit="share", usual=(0, 0.01), default=0.002, how="Bank.")
     charged = number("Interest on credit for a month", unit="share", usual=(0, 0.03), default=0.009, how="Bank.")
 
+    @shock("Price, share kept", unit="share", neutral=1)
+    def price_kept(self) -> None:
+        """A case sells for less."""
+
     @line("Cash at the end of the month", unit="money", axes=(MONTH,))
     def closing(self) -> Expr:
         """Cash before, what came in and went out, what was drawn."""
@@ -151,7 +155,7 @@ class Cash(Section):
     @line("Sales", unit="money", axes=(MONTH,))
     def sales(self) -> Expr:
         """Paid in the month of picking."""
-        return self.months.picked * self.price
+        return self.months.picked * self.price * self.price_kept
 
     @line("Interest so far", unit="money", axes=(MONTH,))
     def interest_so_far(self) -> Expr:

@@ -25,7 +25,7 @@ TABLES: Final = (
 SINGLE_WORKED: Final = (
     TITLE, "timing.lead_steps", "timing.lead_whole", "timing.lead_part", "weeks.rows", "weeks.earlier_weeks",
     "weeks.longest",
-    "weeks.filled_in_all", "weeks.started_in_all", "weeks.at_any_flush_in_all", "cash.last_cash",
+    "weeks.filled_in_all", "weeks.started_in_all", "weeks.at_any_flush_in_all", "cash.last_cash", "timing.slower", "cash.price_kept",
 )  # fmt: skip
 BY_FLUSH: Final = (
     "timing.added_used", "weeks.loss_used", "weeks.fresh_used", "timing.added_so_far", "timing.flush_steps",
