@@ -14,7 +14,7 @@ from farmbook.calc.lethality import (
     warming_to_do,
 )
 from farmbook.calc.tolerance import SUM_TOLERANCE
-from farmbook.expr.functions import absolute, all_of, joined, maximum, minimum, named, negation, ratio, where
+from farmbook.expr.functions import absolute, all_of, any_of, joined, maximum, minimum, named, negation, ratio, where
 from farmbook.expr.nodes import Expr, Line, wrap
 from farmbook.model.alike import Alike
 from farmbook.model.axes import STEP
@@ -432,6 +432,20 @@ class SteamerCook(Alike):
     def middle_gets_hot(self) -> Expr:
         """By the probe where it counts, otherwise in a fast bag; only for the steamer in use."""
         return if_in_use(self.heat.in_use, self.chamber - self.surest_end <= named(FAR))
+
+    @check(
+        "Middle of the bags is known to get near the temperature of the {}",
+        kind="alert",
+        says=(
+            "In the {} a bag of packed mix stays more than 3 degC (5.4 degF) below the chamber all through the hold, "
+            "and no probe in it has shown that yours warm faster: measure the middle of the coldest bag before you "
+            "rely on this hold."
+        ),
+    )
+    def middle_is_known(self) -> Expr:
+        """By the size of the bag the middle gets hot, or a probe tells; only for the steamer in use."""
+        by_size = self.chamber - self.end <= named(FAR)
+        return if_in_use(self.heat.in_use, any_of(self.probe_counts, by_size))
 
     @check(
         "Probe in the {} warms no faster than mixes do",

@@ -225,6 +225,14 @@ COOKING: Final[Mapping[str, Checked]] = {
         fails=({"cabinet_run.hold_time": 1},),
         holds=({"cabinet_run.hold_time": 40}, {**VESSEL, "cabinet_run.hold_time": 1}),
     ),
+    "cabinet_cook.middle_is_known": Checked(
+        fails=({"cabinet_run.hold_time": 1},),
+        holds=(
+            {"cabinet_run.hold_time": 40},
+            {"cabinet_run.hold_time": 1, f"{PROBE}150f": 4, f"{PROBE}190f": 14},
+            {**VESSEL, "cabinet_run.hold_time": 1},
+        ),
+    ),
     "cabinet_cook.probe_not_too_fast": Checked(
         fails=({f"{PROBE}150f": 0.1, f"{PROBE}180f": 0.2},),
         holds=({f"{PROBE}150f": 4, f"{PROBE}190f": 14}, {**VESSEL, f"{PROBE}150f": 0.1, f"{PROBE}180f": 0.2}),
@@ -236,6 +244,14 @@ COOKING: Final[Mapping[str, Checked]] = {
     "vessel_cook.middle_gets_hot": Checked(
         fails=({**VESSEL, "vessel_run.hold_time": 0.1},),
         holds=({**VESSEL, "vessel_run.hold_time": 40, "vessel_cook.vessel_step": 60}, {"vessel_run.hold_time": 0.1}),
+    ),
+    "vessel_cook.middle_is_known": Checked(
+        fails=({**VESSEL, "vessel_run.hold_time": 3.5}, {**VESSEL, f"{PROBE}150f": 4, f"{PROBE}190f": 14}),
+        holds=(
+            {**VESSEL, "vessel_run.hold_time": 40, "vessel_cook.vessel_step": 60},
+            {**VESSEL, "core_heating.probe_place": "pressure vessel", f"{PROBE}150f": 1, f"{PROBE}190f": 2},
+            {"vessel_run.hold_time": 0.1},
+        ),
     ),
     "vessel_cook.probe_not_too_fast": Checked(
         fails=({**VESSEL, "core_heating.probe_place": "pressure vessel", f"{PROBE}150f": 0.1, f"{PROBE}180f": 0.2},),

@@ -45,9 +45,11 @@ CHECKS: Final = (
     "core_heating.readings_in_order",
     "core_heating.rates_in_order",
     "cabinet_cook.middle_gets_hot",
+    "cabinet_cook.middle_is_known",
     "cabinet_cook.probe_not_too_fast",
     "cabinet_cook.rows_are_enough",
     "vessel_cook.middle_gets_hot",
+    "vessel_cook.middle_is_known",
     "vessel_cook.probe_not_too_fast",
     "vessel_cook.rows_are_enough",
 )

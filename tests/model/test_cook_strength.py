@@ -339,8 +339,22 @@ def test_an_ordinary_load_passes(place: str) -> None:
 
 def test_an_ordinary_run_of_the_vessel_is_not_told_to_hold_longer_and_a_short_one_is() -> None:
     """Without a probe the middle is known within a factor of two: only where a fast bag stays cold as well."""
-    assert failing({Steaming.kind: VESSEL}) == set()
-    assert failing({Steaming.kind: VESSEL, VesselRun.hold_time: 2}) == {"vessel_cook.middle_gets_hot"}
+    assert "vessel_cook.middle_gets_hot" not in failing({Steaming.kind: VESSEL})
+    assert "vessel_cook.middle_gets_hot" in failing({Steaming.kind: VESSEL, VesselRun.hold_time: 2})
+
+
+def test_an_ordinary_run_of_the_vessel_is_told_to_probe_as_packed_mix_stays_cold() -> None:
+    """At the end of 3.5 h packed mix is 15.6 degC below the chamber, a fast bag 1.9: nobody knows which it is."""
+    found = worked({Steaming.kind: VESSEL})
+    assert 121.1 - found["vessel_cook.end"] > 15 > 3 > 121.1 - found["vessel_cook.end_fast"]
+    assert failing({Steaming.kind: VESSEL}) == {"vessel_cook.middle_is_known"}
+
+
+def test_a_probe_that_reads_hot_needs_no_second_word_and_one_elsewhere_tells_nothing() -> None:
+    """Gaps to 121.1 degC of 55.54 and 33.32 degC after 1 and 1.4 h: 3 degC after 1.4 + ln(33.32 / 3) / 1.277 = 3.3 h."""
+    given = {Steaming.kind: VESSEL, CoreHeating.hours_to_150f: 1, CoreHeating.hours_to_190f: 1.4}
+    assert "vessel_cook.middle_is_known" not in failing({**given, CoreHeating.probe_place: IN_VESSEL})
+    assert "vessel_cook.middle_is_known" in failing({**given, CoreHeating.probe_place: IN_CABINET})
 
 
 @pytest.mark.parametrize("rate", [0.3, 1.2])
@@ -410,6 +424,8 @@ def test_the_steamer_not_in_use_stops_nothing() -> None:
     [
         ({CabinetRun.hold_time: 2}, "cabinet_cook.middle_gets_hot"),
         ({CoreHeating.standing: IN_ROWS, CabinetRun.hold_time: 6}, "cabinet_cook.middle_gets_hot"),
+        ({CabinetRun.hold_time: 6}, "cabinet_cook.middle_is_known"),
+        ({CoreHeating.standing: IN_ROWS, CabinetRun.hold_time: 15}, "cabinet_cook.middle_is_known"),
         ({CabinetCook.cabinet_step: 5.3}, "cabinet_cook.rows_are_enough"),
         ({VesselCook.vessel_step: 2.8}, "vessel_cook.rows_are_enough"),
         ({CoreHeating.fast_diffusivity: 4.8}, "core_heating.rates_in_order"),
@@ -431,6 +447,14 @@ def test_three_degrees_are_allowed() -> None:
     assert after == pytest.approx(3.75, abs=0.01)
     assert "cabinet_cook.middle_gets_hot" not in failing({**HOT_AT_ONCE, CabinetRun.hold_time: after + 1e-6})
     assert "cabinet_cook.middle_gets_hot" in failing({**HOT_AT_ONCE, CabinetRun.hold_time: after - 1e-6})
+
+
+def test_three_degrees_are_allowed_in_packed_mix_too() -> None:
+    """Its gap is 3 degC after ln((4/pi)^3 x 77.7 / 3) / 0.573 = 6.94 h."""
+    after = log((4 / pi) ** 3 * 77.7 / 3) / worked()["cabinet_cook.warming"]
+    assert after == pytest.approx(6.94, abs=0.02)
+    assert failing({**HOT_AT_ONCE, CabinetRun.hold_time: after + 1e-6}) == set()
+    assert failing({**HOT_AT_ONCE, CabinetRun.hold_time: after - 1e-6}) == {"cabinet_cook.middle_is_known"}
 
 
 def test_a_probe_is_judged_by_its_own_course() -> None:

@@ -272,6 +272,7 @@ def one_load(cook: Cook, out: Results, *, idle: bool) -> Results:
         found |= one_pace(cook, name)
     found["surest_end"] = found["end" if cook.warming.by_probe else "end_fast"]
     found["middle_gets_hot"] = float(idle or cook.chamber - found["surest_end"] <= FAR)
+    found["middle_is_known"] = float(idle or cook.warming.by_probe or cook.chamber - found["end"] <= FAR)
     found["rows_are_enough"] = float(idle or found["hours_left_over"] == 0)
     return found
 
