@@ -11,7 +11,7 @@ from farmbook.expr.walk import ordered_axes, walk
 from farmbook.interpret.formula import workbook_name
 from farmbook.interpret.words import sentence_of
 from farmbook.layout.looks import NO_FIGURE, decimals
-from farmbook.layout.page import no_figure, text_line
+from farmbook.layout.page import no_figure
 from farmbook.results import Computed
 from farmbook.units import displayed
 
@@ -75,7 +75,7 @@ def _value(computed: Computed, line: Line) -> str:
     shown = displayed(line.unit, computed.scenario.system)
     words = shown.shown(computed.scenario.currency)
     values = computed.values[line].reshape(-1)
-    if text_line(line):
+    if line.is_text:
         return "; ".join(str(value) for value in values)
     scale = 100 if shown.share else 1
     places = 1 if shown.share else decimals(shown)

@@ -8,8 +8,8 @@ import stat
 from pathlib import Path
 from typing import Final
 
-from farmbook import __version__, stopping
-from farmbook.errors import FileProblem, reason_of, visible
+from farmbook import __version__
+from farmbook.errors import FileProblem, visible
 from farmbook.layout.book import Book
 from farmbook.layout.page import Plan
 from farmbook.layout.place import place
@@ -18,8 +18,9 @@ from farmbook.model.farm_plan import Farm
 from farmbook.results import Computed
 from farmbook.workbook.fingerprint import is_workbook, unedited
 from farmbook.workbook.write import write_book
+from farmbook.writing import look_at, target_of, write_whole
 
-__all__ = ["build_bytes", "lay_out", "look_at", "save", "target_of", "write_whole"]
+__all__ = ["build_bytes", "lay_out", "save"]
 
 UNDATED = datetime.date(2000, 1, 1)
 
@@ -112,49 +113,3 @@ def _let_give_way(target: Path, found: os.stat_result, *, replace: bool) -> None
         raise FileProblem(
             str(target), "may only be read, so it was left as it is", hint="give another name, or permit writing to it"
         )
-
-
-def target_of(path: str | Path) -> Path:
-    """The file that a name means, through symbolic links. Raises FileProblem where the name is that of a folder."""
-    name = os.fspath(path)
-    target = Path(os.path.realpath(name) if os.path.islink(name) else name)
-    found = look_at(target)
-    if found is not None and stat.S_ISDIR(found.st_mode):
-        raise FileProblem(name, "is a folder, not a file", hint="give the name of a file in it")
-    if name.endswith(("/", os.sep)):
-        raise FileProblem(name, "is the name of a folder, not of a file", hint="leave out the slash at the end")
-    return target
-
-
-def look_at(target: Path) -> os.stat_result | None:
-    """What stands at a place, None for nothing. Raises FileProblem where that cannot be seen."""
-    try:
-        return target.stat()
-    except (FileNotFoundError, NotADirectoryError):
-        return None
-    except OSError as error:
-        raise FileProblem(str(target), f"cannot be written: {reason_of(error)}") from None
-    except ValueError:
-        raise FileProblem(str(target), "cannot be written: no file can have such a name") from None
-
-
-def write_whole(data: bytes, target: Path) -> None:
-    """Write to a new name beside the target and rename, so that nothing is half-written and permissions stay as they were.
-
-    Raises FileProblem where it cannot be written.
-    """
-    found = look_at(target)
-    mode = 0o666 if found is None else stat.S_IMODE(found.st_mode)
-    half = str(target.parent / f".farmbook-{os.urandom(8).hex()}.tmp")
-    stopping.unfinished.add(half)
-    try:
-        with open(half, "xb", opener=lambda name, flags: os.open(name, flags, mode)) as file:
-            file.write(data)
-        if found is not None:
-            os.chmod(half, mode)
-        os.replace(half, target)
-    except OSError as error:
-        raise FileProblem(str(target), f"cannot be written: {reason_of(error)}") from None
-    finally:
-        Path(half).unlink(missing_ok=True)
-        stopping.unfinished.discard(half)

@@ -13,7 +13,7 @@ from typing import Any, Final
 from farmbook.expr.nodes import Line
 from farmbook.expr.walk import ordered_axes
 from farmbook.layout.looks import NO_FIGURE, decimals
-from farmbook.layout.page import no_figure, text_line
+from farmbook.layout.page import no_figure
 from farmbook.layout.template import read_templates
 from farmbook.results import Computed
 from farmbook.units import displayed
@@ -50,7 +50,7 @@ def headline_text(computed: Computed) -> str:
 
 def _spoken(computed: Computed, line: Line) -> tuple[str, str]:
     value = computed.values[line].reshape(-1)[0]
-    if text_line(line):
+    if line.is_text:
         return str(value), ""
     if no_figure(line, value):
         return NO_FIGURE, ""
@@ -74,7 +74,7 @@ def records(computed: Computed) -> Iterator[Record]:
 
 def _recorded(line: Line, value: Any) -> float | str:
     """A value for a program: a number, or words for a text and where there is no such figure."""
-    if text_line(line):
+    if line.is_text:
         return str(value)
     return NO_FIGURE if no_figure(line, value) else float(value)
 
@@ -88,7 +88,7 @@ def member_keys(computed: Computed, axis_number: int, line: Line) -> list[str]:
 def plain_unit(computed: Computed, line: Line) -> str:
     """The unit of a line's bare values, such as `lb/run` or `share`; texts have none."""
     of = displayed(line.unit, computed.scenario.system)
-    return "" if text_line(line) else of.plain(computed.scenario.currency)
+    return "" if line.is_text else of.plain(computed.scenario.currency)
 
 
 def as_json(computed: Computed) -> str:

@@ -9,7 +9,7 @@ import pandas as pd
 from farmbook.expr.axis import Axis
 from farmbook.expr.nodes import Line
 from farmbook.expr.walk import ordered_axes
-from farmbook.layout.page import no_figure, text_line
+from farmbook.layout.page import no_figure
 from farmbook.results import Computed
 from farmbook.show import plain_unit
 
@@ -63,6 +63,6 @@ def _members(computed: Computed, axis: Axis) -> list[str]:
 
 def _value(computed: Computed, line: Line, index: tuple[int, ...]) -> float | str:
     value = computed.values[line][(0, *index)]
-    if text_line(line):
+    if line.is_text:
         return str(value)
     return math.nan if no_figure(line, value) else float(value)

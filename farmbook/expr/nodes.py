@@ -407,6 +407,11 @@ class Line(Expr):
         """What the line is worked out from."""
         return self.build()
 
+    @cached_property
+    def is_text(self) -> bool:
+        """Whether its value is a text."""
+        return isinstance(self.expr, (Choose, FirstLabel, Label))
+
     def __repr__(self) -> str:
         return f"<{self.name}>"
 

@@ -8,7 +8,7 @@ from dataclasses import dataclass, field
 
 from farmbook.errors import ModelFault
 from farmbook.expr.axis import Axis
-from farmbook.expr.nodes import Choose, Constant, Expr, FirstLabel, Label, Line, RawInput, Running, Starting
+from farmbook.expr.nodes import Constant, Expr, Line, RawInput, Running, Starting
 from farmbook.layout.book import Cell, Content, Home, Sheet, Shown, Text, Worked
 from farmbook.layout.looks import LOOKS, number_format, zero_in_words
 from farmbook.model.model import Model
@@ -16,7 +16,7 @@ from farmbook.model.section import Bound
 from farmbook.sources import Source
 from farmbook.units import Unit, displayed
 
-__all__ = ["COLUMNS", "Page", "Plan", "cited", "needed_height", "no_figure", "text_line"]
+__all__ = ["COLUMNS", "Page", "Plan", "cited", "needed_height", "no_figure"]
 
 COLUMNS = 11
 """Worked sheets share one grid: a wide label column, nine equal columns, and the name column."""
@@ -87,11 +87,6 @@ class Plan:
     def opening(self, line: Line) -> bool:
         """Whether a line has an opening value."""
         return isinstance(self.roots[line], (Starting, Running))
-
-
-def text_line(line: Line) -> bool:
-    """Whether a line's value is a text."""
-    return isinstance(line.expr, (Choose, Label, FirstLabel))
 
 
 def no_figure(line: Line, value: float) -> bool:

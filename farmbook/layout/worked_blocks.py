@@ -14,7 +14,7 @@ from farmbook.interpret.formula import workbook_name
 from farmbook.interpret.words import sentence_of
 from farmbook.layout.book import Chart, Home, Shown, Text, Worked
 from farmbook.layout.looks import LOOKS
-from farmbook.layout.page import HOW, LABEL, NAME, NOTE, UNIT, VALUE, Page, Plan, needed_height, text_line
+from farmbook.layout.page import HOW, LABEL, NAME, NOTE, UNIT, VALUE, Page, Plan, needed_height
 from farmbook.layout.template import Block
 
 __all__ = ["across_block", "chart_block", "compare_block", "list_block", "matrix_block", "table_block"]
@@ -59,7 +59,7 @@ def _list_row(page: Page, line: Line, home: bool, look: str) -> None:
         )
     page.words(row, LABEL, line.label, "label")
     content = Worked(line, ()) if home else Shown(line, ())
-    if text_line(line):
+    if line.is_text:
         page.put(row, VALUE, content, "worked_text" if home else "shown_text", across=6)
         sentences = line.expr.sentences if isinstance(line.expr, Choose) else ("",)
         width = sum(page.sheet.widths[VALUE : VALUE + 6])
@@ -121,7 +121,7 @@ def _run(page: Page, line: Line, home: bool, row: int, column: int, axis: Axis, 
         page.put(
             *at,
             content,
-            ("worked" if home else "shown") + ("_text" if text_line(line) else ""),
+            ("worked" if home else "shown") + ("_text" if line.is_text else ""),
             form=plan.line_format(line),
         )
     if home:
@@ -267,7 +267,7 @@ def _compared(page: Page, label: str, names: Sequence[str], unit_column: int) ->
     page.words(row, LABEL, label, "label")
     for column, name in enumerate(names, VALUE):
         line, home = plan.line(name.removeprefix("show:"), page.where), not name.startswith("show:")
-        look = ("worked" if home else "shown") + ("_text" if text_line(line) else "")
+        look = ("worked" if home else "shown") + ("_text" if line.is_text else "")
         page.put(row, column, Worked(line, ()) if home else Shown(line, ()), look, form=plan.line_format(line))
         if home:
             plan.settle(line, Home(page.sheet.name, row, column, label_column=LABEL))

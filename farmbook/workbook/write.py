@@ -20,7 +20,7 @@ from farmbook.interpret.formula import LineFormula, formula_of
 from farmbook.interpret.numbers import Array, Cells
 from farmbook.layout.book import Book, Cell, Content, Figure, Formula, Link, Sheet, Shown, Text, Typed, Worked, a1
 from farmbook.layout.looks import FONT, LOOKS
-from farmbook.layout.page import Plan, text_line
+from farmbook.layout.page import Plan
 from farmbook.model.section import Bound
 from farmbook.workbook.address import Addresses
 from farmbook.workbook.charts import draw
@@ -200,7 +200,7 @@ class _Writer:
 
     def _result(self, line: Line, index: tuple[int, ...]) -> float | str:
         value = self.results[line][(0, *index)]
-        return str(value) if text_line(line) else _finite(float(value), line.name)
+        return str(value) if line.is_text else _finite(float(value), line.name)
 
     def _opening(self, line: Line, index: tuple[int, ...]) -> float:
         axes = ordered_axes(line.axes)

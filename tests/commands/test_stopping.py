@@ -156,7 +156,7 @@ def test_as_a_function_the_command_line_leaves_signals_alone() -> None:
 
 
 def test_an_interrupt_from_python_leaves_nothing_behind(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
-    from farmbook.output import write_whole
+    from farmbook.writing import write_whole
 
     def interrupt(*_: object) -> None:
         raise KeyboardInterrupt

@@ -13,7 +13,6 @@ import pytest
 from farmbook.expr import nodes as n
 from farmbook.expr.functions import FUNCTIONS
 from farmbook.expr.walk import ordered_axes, walk
-from farmbook.layout.page import text_line
 from farmbook.layout.template import Block, Template
 from farmbook.model.declare import Input, NumberInput
 from farmbook.model.model import Model
@@ -99,7 +98,7 @@ def test_every_function_and_sign_is_among_the_random_expressions() -> None:
 
 def test_the_expressions_have_results_worth_comparing() -> None:
     found = worked("metric")
-    numbers = [found[line.name] for line in lines() if not text_line(line)]
+    numbers = [found[line.name] for line in lines() if not line.is_text]
     assert all(np.isfinite(each).all() for each in numbers)
     assert np.mean([bool((each != 0).any()) for each in numbers]) > 0.85
     assert max(np.abs(each).max() for each in numbers) < 1e7
@@ -128,7 +127,7 @@ def test_the_cells_are_what_the_engine_found(tmp_path: Path, system: str, progra
 def test_both_systems_mean_the_same() -> None:
     metric, us = worked("metric"), worked("us")
     for line in lines():
-        if text_line(line):
+        if line.is_text:
             assert str(metric[line.name]) == str(us[line.name])
             continue
         back = converted(us[line.name], displayed(line.unit, "us"), line.unit)

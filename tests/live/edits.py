@@ -10,7 +10,7 @@ from dataclasses import dataclass
 from farmbook.expr.nodes import Line, RawInput
 from farmbook.expr.walk import ordered_axes
 from farmbook.layout.book import Book, Formula, Shown, Worked, a1
-from farmbook.layout.page import Plan, text_line
+from farmbook.layout.page import Plan
 from farmbook.model.declare import BASES, Choice, NumberInput, TextInput
 from farmbook.model.section import Bound
 from farmbook.output import lay_out
@@ -92,7 +92,7 @@ class LiveBook:
         values = self.computed.what_if({edit.cell: scenario.cells[edit.cell] for edit in made}, lines)
         found: dict[Cell, Value] = dict(self.factors) if lines is None else {}
         for line in self.places if lines is None else lines:
-            cast = str if text_line(line) else float
+            cast = str if line.is_text else float
             results = values[line].reshape(-1)
             found.update((place, cast(results[number])) for place, number in self.places.get(line, ()))
             if line in self.openings:

@@ -17,6 +17,7 @@ from tests.repository.source_files import PACKAGE, Import, Module, modules
 LAYERS: dict[str, tuple[str, ...]] = {
     "errors": (),
     "stopping": (),
+    "writing": ("errors", "stopping"),
     "units": ("errors",),
     "sources": ("errors",),
     "expr": ("errors", "units", "sources", "expr"),

@@ -9,7 +9,7 @@ from pathlib import Path
 
 from farmbook.expr.nodes import Line, RawInput
 from farmbook.layout.book import Home
-from farmbook.layout.page import Plan, text_line
+from farmbook.layout.page import Plan
 from farmbook.output import build_bytes, lay_out
 from farmbook.results import Computed, compute, load_scenario
 from tests.workbook.lints_placed import Placed
@@ -58,7 +58,7 @@ def unit_of(of: Line | RawInput, plan: Plan) -> str:
 def kind_of(of: Line | RawInput) -> str:
     """What stands in the cells of a line or input."""
     if isinstance(of, Line):
-        return "worked words" if text_line(of) else "worked number"
+        return "worked words" if of.is_text else "worked number"
     return "limit" if of.kind in ("low", "high") else of.kind
 
 

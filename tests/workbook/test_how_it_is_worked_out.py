@@ -8,7 +8,6 @@ import openpyxl
 
 from farmbook.expr.nodes import Constant, Line
 from farmbook.interpret.words import sentence_of
-from farmbook.layout.page import text_line
 from farmbook.output import lay_out
 from farmbook.units import displayed
 from tests.workbook.shipped import ShippedBook
@@ -27,7 +26,7 @@ def texts(shipped: ShippedBook) -> dict[str, list[tuple[int, str]]]:
 
 def worked_lines(shipped: ShippedBook) -> list[Line]:
     """Lines that are worked out from others and are no text: what the column is for."""
-    return [line for line in shipped.computed.roots if line.kind == "worked" and not text_line(line)]
+    return [line for line in shipped.computed.roots if line.kind == "worked" and not line.is_text]
 
 
 def test_every_worked_line_says_how(books: Mapping[str, ShippedBook]) -> None:
