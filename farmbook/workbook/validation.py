@@ -10,6 +10,7 @@ from farmbook.layout.book import a1
 from farmbook.layout.page import Plan
 from farmbook.model.declare import BASES, Choice, Input, NumberInput, TextInput
 from farmbook.model.section import Bound
+from farmbook.scenario.limits import usual_of
 from farmbook.scenario.values import LONGEST_TEXT
 from farmbook.units import Unit, displayed, unit
 
@@ -69,7 +70,7 @@ def _text(declared: Input) -> dict[str, Any]:
 
 def _number(declared: NumberInput, plan: Plan) -> dict[str, Any]:
     shown = displayed(unit(declared.unit), plan.system)
-    usual = " to ".join(_spoken(shown_value(value, declared, plan.system), shown) for value in declared.usual)
+    usual = " to ".join(_spoken(limit, shown) for limit in usual_of(declared, plan.system))
     words = shown.shown(plan.currency)
     rule: dict[str, Any] = {
         "input_title": declared.label[:TITLE],
@@ -95,4 +96,4 @@ def shown_value(value: float, declared: NumberInput, system: str) -> float:
 
 
 def _spoken(value: float, shown: Unit) -> str:
-    return f"{value * 100:g} %" if shown.share else f"{value:.3g}" if abs(value) < 1000 else f"{value:.0f}"
+    return f"{value * 100:.6g} %" if shown.share else f"{value:.10g}"
