@@ -8,12 +8,10 @@ from collections.abc import Iterator
 from farmbook.errors import FarmbookError, visible
 from farmbook.expr.nodes import Line, Named
 from farmbook.expr.walk import ordered_axes, walk
+from farmbook.figures import spoken, spoken_constant, unit_words
 from farmbook.interpret.formula import workbook_name
 from farmbook.interpret.words import sentence_of
-from farmbook.layout.looks import NO_FIGURE, decimals
-from farmbook.layout.page import no_figure
 from farmbook.results import Computed
-from farmbook.units import displayed
 
 __all__ = ["NoSuchLine", "explanation"]
 
@@ -63,22 +61,16 @@ def _told(computed: Computed, line: Line, depth: int, told: set[Line]) -> Iterat
     for node in walk(computed.roots[line]):
         if isinstance(node, Named):
             constant = node.constant
-            unit = constant.unit.shown(computed.scenario.currency)
-            yield f"{pad}  {constant.label}: {float(constant):g} {unit}   [{constant.name}]"
+            yield f"{pad}  {constant.label}: {spoken_constant(computed, constant)}   [{constant.name}]"
     for other in computed.graph.needs(line):
         if other is not line:
             yield from _told(computed, other, depth + 1, told)
 
 
 def _value(computed: Computed, line: Line) -> str:
-    axes = ordered_axes(line.axes)
-    shown = displayed(line.unit, computed.scenario.system)
-    words = shown.shown(computed.scenario.currency)
-    values = computed.values[line].reshape(-1)
+    said = [spoken(computed, line, value) for value in computed.values[line].reshape(-1)]
     if line.is_text:
-        return "; ".join(str(value) for value in values)
-    scale = 100 if shown.share else 1
-    places = 1 if shown.share else decimals(shown)
-    spoken = [NO_FIGURE if no_figure(line, value) else f"{value * scale:,.{places}f}" for value in values]
+        return "; ".join(said)
+    axes = ordered_axes(line.axes)
     each = f" for each {' and '.join(axis.label for axis in axes)}" if axes else ""
-    return f"{', '.join(spoken[:12])}{', ...' if len(spoken) > 12 else ''} {words}{each}"
+    return f"{', '.join(said[:12])}{', ...' if len(said) > 12 else ''} {unit_words(computed, line)}{each}"

@@ -8,17 +8,16 @@ import itertools
 import json
 from collections.abc import Iterator
 from dataclasses import dataclass
-from typing import Any, Final
+from typing import Final
 
 from farmbook.expr.nodes import Line
 from farmbook.expr.walk import ordered_axes
-from farmbook.layout.looks import NO_FIGURE, decimals
-from farmbook.layout.page import no_figure
+from farmbook.figures import plain_unit, recorded, spoken, unit_words
+from farmbook.layout.looks import NO_FIGURE
 from farmbook.layout.template import read_templates
 from farmbook.results import Computed
-from farmbook.units import displayed
 
-__all__ = ["as_csv", "as_json", "headline_text", "plain_unit", "records"]
+__all__ = ["as_csv", "as_json", "headline_text", "records"]
 
 _FORMULA_STARTS: Final = ("=", "+", "-", "@", "\uff1d", "\uff0b", "\uff0d", "\uff20", "'")
 """The full-width signs count where the keyboard is Japanese, Chinese or Korean: common practice, no source."""
@@ -43,21 +42,15 @@ def headline_names() -> list[str]:
 
 def headline_text(computed: Computed) -> str:
     """The headline figures, one a line: label, value, unit."""
-    rows = [(line.label, *_spoken(computed, line)) for line in (computed.line(name) for name in headline_names())]
+    lines = [computed.line(name) for name in headline_names()]
+    rows = [(line.label, *_headline(computed, line)) for line in lines]
     wide = max(len(label) for label, _, _ in rows)
     return "\n".join(f"{label:<{wide}}  {value:>12}  {unit}".rstrip() for label, value, unit in rows)
 
 
-def _spoken(computed: Computed, line: Line) -> tuple[str, str]:
-    value = computed.values[line].reshape(-1)[0]
-    if line.is_text:
-        return str(value), ""
-    if no_figure(line, value):
-        return NO_FIGURE, ""
-    shown = displayed(line.unit, computed.scenario.system)
-    if shown.share:
-        return f"{value * 100:.1f}", "%"
-    return f"{value:,.{decimals(shown)}f}", shown.shown(computed.scenario.currency)
+def _headline(computed: Computed, line: Line) -> tuple[str, str]:
+    said = spoken(computed, line, computed.values[line].reshape(-1)[0])
+    return said, "" if said == NO_FIGURE else unit_words(computed, line)
 
 
 def records(computed: Computed) -> Iterator[Record]:
@@ -68,27 +61,14 @@ def records(computed: Computed) -> Iterator[Record]:
         keys = [member_keys(computed, axis_number, line) for axis_number in range(len(axes))]
         for index in itertools.product(*(range(len(each)) for each in keys)):
             members = {axis.name: keys[place][index[place]] for place, axis in enumerate(axes)}
-            value = _recorded(line, values[(0, *index)])
+            value = recorded(line, values[(0, *index)])
             yield Record(line.name, line.label, members, value, "" if isinstance(value, str) else unit)
-
-
-def _recorded(line: Line, value: Any) -> float | str:
-    """A value for a program: a number, or words for a text and where there is no such figure."""
-    if line.is_text:
-        return str(value)
-    return NO_FIGURE if no_figure(line, value) else float(value)
 
 
 def member_keys(computed: Computed, axis_number: int, line: Line) -> list[str]:
     """The keys of an axis's members: those of the scenario's rows, or the fixed ones."""
     axis = ordered_axes(line.axes)[axis_number]
     return list(computed.scenario.rows[axis]) if axis.named else list(axis.members[: computed.scenario.sizes[axis]])
-
-
-def plain_unit(computed: Computed, line: Line) -> str:
-    """The unit of a line's bare values, such as `lb/run` or `share`; texts have none."""
-    of = displayed(line.unit, computed.scenario.system)
-    return "" if line.is_text else of.plain(computed.scenario.currency)
 
 
 def as_json(computed: Computed) -> str:

@@ -9,9 +9,9 @@ import pandas as pd
 from farmbook.expr.axis import Axis
 from farmbook.expr.nodes import Line
 from farmbook.expr.walk import ordered_axes
+from farmbook.figures import plain_unit
 from farmbook.layout.page import no_figure
 from farmbook.results import Computed
-from farmbook.show import plain_unit
 
 __all__ = ["frames"]
 

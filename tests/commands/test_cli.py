@@ -180,3 +180,12 @@ def test_wrong_usage_is_code_two(capsys: pytest.CaptureFixture[str]) -> None:
     with pytest.raises(SystemExit, match="2"):
         main(["build"])
     assert "usage: farmbook build" in capsys.readouterr().err
+
+
+@pytest.mark.parametrize(("scenario", "said"), [("kestrel_hollow", "190 degF"), ("hof_fennewald", "87.7778 degC")])
+def test_explain_tells_a_temperature_in_the_units_of_the_book(
+    scenario: str, said: str, capsys: pytest.CaptureFixture[str]
+) -> None:
+    assert main(["explain", str(SCENARIO.with_name(f"{scenario}.toml")), "cabinet_cook.hold_past_mark"]) == 0
+    (row,) = {row.strip() for row in capsys.readouterr().out.splitlines() if row.endswith("[core_hot]")}
+    assert row.endswith(f": {said}   [core_hot]")
