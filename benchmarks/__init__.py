@@ -1,0 +1,1 @@
+"""Timings a person runs."""
