@@ -25,9 +25,6 @@ LABEL, VALUE, UNIT, LOW, HIGH, FLAG, BASIS, HOW, SOURCE, NOTE, NAME = range(11)
 def inputs_block(page: Page, block: Block) -> None:
     """Single inputs, one a row, with all that a reader needs to judge each."""
     page.heading(block.title)
-    for paragraph in block.paragraphs:
-        page.words(page.row, LABEL, paragraph, "paragraph", across=8)
-        page.row += 1
     words = (
         "Input",
         "Value",
