@@ -30,7 +30,6 @@ from farmbook.model.site import Site
 from farmbook.model.steaming import CABINET, Steaming, if_in_use
 from farmbook.sources import (
     COMMON_PRACTICE,
-    GROWERS_HANDBOOKS,
     MATERIAL_PROPERTIES,
     NIST_SP_811,
     SIMPSON_TENWOLDE_1999,
@@ -297,7 +296,7 @@ class CabinetHeat(SteamerHeat, words=CABINET):
         hard=(40, 120),
         default=93.3,
         how="Thermometer in the coldest corner of the chamber, not beside the steam pipe.",
-        source=GROWERS_HANDBOOKS,
+        source=COMMON_PRACTICE,
     )
     vent_flow = number(
         "Steam that leaves by the vent of the cabinet",

@@ -16,7 +16,7 @@ from farmbook.model.declare import LineOf, NumberInput, check, choice, line, num
 from farmbook.model.energy import ELECTRICITY, NATURAL_GAS, PROPANE, THREE_PHASE, Energy
 from farmbook.model.farm_plan import Farm
 from farmbook.model.steaming import CABINET, Steaming, if_in_use
-from farmbook.sources import ARITHMETIC, COMMON_PRACTICE, GROWERS_HANDBOOKS, NATIONAL_ELECTRICAL_CODE
+from farmbook.sources import ARITHMETIC, COMMON_PRACTICE, NATIONAL_ELECTRICAL_CODE
 
 __all__ = ["CabinetRun", "SteamerRun"]
 
@@ -278,7 +278,7 @@ class CabinetRun(SteamerRun, words=CABINET):
         hard=(0, 200),
         default=17,
         how="From the log: hours from the chamber reaching its temperature to steam off.",
-        source=GROWERS_HANDBOOKS,
+        source=COMMON_PRACTICE,
         note="Hours for the chamber, not for the middle of the bags, which follows hours later.",
     )
     cool_down_time = number(
@@ -288,7 +288,7 @@ class CabinetRun(SteamerRun, words=CABINET):
         hard=(0, 500),
         default=14,
         how="From the log: hours from steam off until bags are cool enough to take out.",
-        source=GROWERS_HANDBOOKS,
+        source=COMMON_PRACTICE,
     )
 
     @line("Days from the start of a cabinet load to the next", unit="day/run", source=COMMON_PRACTICE)

@@ -9,7 +9,7 @@ from farmbook.model.cabinet_run import SteamerRun
 from farmbook.model.declare import line, number, uses
 from farmbook.model.steaming import VESSEL
 from farmbook.model.vessel_heat import VesselHeat
-from farmbook.sources import ARITHMETIC, COMMON_PRACTICE, GROWERS_HANDBOOKS
+from farmbook.sources import ARITHMETIC, COMMON_PRACTICE
 
 __all__ = ["VesselRun"]
 
@@ -38,7 +38,7 @@ class VesselRun(SteamerRun, words=VESSEL):
         hard=(0, 48),
         default=3.5,
         how="From the log: hours from working pressure to steam off.",
-        source=GROWERS_HANDBOOKS,
+        source=COMMON_PRACTICE,
         note="More than about five hours at 15 psi browns the sawdust and slows growth.",
     )
     cool_down_time = number(
