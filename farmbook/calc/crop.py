@@ -10,7 +10,6 @@ __all__ = [
     "efficiency_with_spawn",
     "percent_of_wet_weight",
     "picked_mass",
-    "surviving_after",
     "surviving_share",
 ]
 
@@ -22,15 +21,6 @@ def surviving_share(loss: Operand) -> Operand:
     Source: arithmetic.
     """
     return 1 - loss
-
-
-def surviving_after(surviving_share: Operand, loss: Operand) -> Operand:
-    """Share of bags left after one more step; the loss is of the bags that reach the step, so shares multiply.
-
-    Units: surviving_share [1], loss [1]; gives [1].
-    Source: arithmetic.
-    """
-    return surviving_share * (1 - loss)
 
 
 def biological_efficiency(picked: Operand, dry_mass: Operand) -> Operand:

@@ -27,7 +27,6 @@ __all__ = [
     "lateness_by_shape",
     "lethal_rate",
     "measured_rate",
-    "remaining_gap",
     "slab_rate",
     "time_lost",
     "time_until_close",
@@ -115,15 +114,6 @@ def measured_rate(gap_fall: Operand, elapsed: Operand) -> Operand:
     return ratio(natural_log(maximum(gap_fall, 1)), elapsed)
 
 
-def remaining_gap(lag_factor: Operand | float, rate: Operand, time: Operand) -> Operand:
-    """Share of the first gap to the heat around that the middle has still to close: first term of a series, at most 1.
-
-    Units: lag_factor [1], rate [1/h], time [h]; gives [1].
-    Source: heat_conduction.
-    """
-    return minimum(lag_factor * exponential(-(rate * time)), 1)
-
-
 def lateness_by_shape(lag_factor: Operand) -> Operand:
     """How late the middle starts to warm, by the shape of the block: the natural logarithm of its lag factor.
 
@@ -147,7 +137,7 @@ def lateness_by_reading(rate: Operand, time: Operand, fall: Operand) -> Operand:
 def late_gap(lateness: Operand, rate: Operand, time: Operand) -> Operand:
     """Share of the first gap to the heat around that the middle has still to close, at most 1.
 
-    The same as `remaining_gap`, with the logarithm of the lag factor: that cannot grow past what a cell holds.
+    First term of a series. It takes the logarithm of the lag factor, as that cannot grow past what a cell holds.
     Units: lateness [1], rate [1/h], time [h]; gives [1].
     Source: heat_conduction.
     """

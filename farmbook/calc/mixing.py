@@ -23,7 +23,6 @@ __all__ = [
     "moisture",
     "nitrogen_from_protein",
     "share_for_content",
-    "water_in",
     "water_share",
     "water_to_add",
     "weighted_content",
@@ -71,15 +70,6 @@ def mass_as_delivered(dry_mass: Operand, dry_share: Operand) -> Operand:
     Source: arithmetic.
     """
     return ratio(dry_mass, dry_share)
-
-
-def water_in(wet_mass: Operand, dry_mass: Operand) -> Operand:
-    """Water in a wet mass: all that is not dry.
-
-    Units: wet_mass [kg_wet], dry_mass [kg_dry]; gives [kg_water].
-    Source: arithmetic.
-    """
-    return joined(wet_mass - joined(dry_mass, "kg_wet"), "kg_water")
 
 
 def water_share(dry_share: Operand) -> Operand:

@@ -1,4 +1,4 @@
-"""Money at different times: loan payments, yearly cost of owning, payback, and the quantity at which a choice turns.
+"""Money at different times: yearly cost of owning, payback, and the quantity at which a choice turns.
 
 Worth is counted from the day of the purchase: a flow on that day is not discounted (a spreadsheet's NPV discounts it).
 """
@@ -17,15 +17,12 @@ __all__ = [
     "ONE_MONTH",
     "ONE_YEAR",
     "annuity_factor",
-    "annuity_payment",
     "break_even_quantity",
     "capital_recovery",
     "discount",
     "equal_share",
     "equivalent_annual_cost",
-    "net_saving",
     "present_worth",
-    "present_worth_step",
     "share_of_year_to_pay",
     "unpaid_share_of_year",
 ]
@@ -72,15 +69,6 @@ def annuity_factor(rate: Operand, discount: Operand, equal_share: Operand) -> Op
     return ratio(rate, 1 - discount, otherwise=equal_share)
 
 
-def annuity_payment(principal: Operand, annuity_factor: Operand) -> Operand:
-    """Level payment at the end of each period that pays off an amount with its interest.
-
-    Units: principal [money], annuity_factor [1/year]; gives [money/year].
-    Source: annuity.
-    """
-    return principal * annuity_factor
-
-
 def present_worth(flow: Operand, discount: Operand) -> Operand:
     """Worth now of a later flow of money.
 
@@ -88,15 +76,6 @@ def present_worth(flow: Operand, discount: Operand) -> Operand:
     Source: net_present_value.
     """
     return flow * discount
-
-
-def present_worth_step(earlier: Operand, flow: Operand, discount: Operand) -> Operand:
-    """Worth now of all flows up to and with this one.
-
-    Units: earlier [money], flow [money], discount [1]; gives [money].
-    Source: net_present_value.
-    """
-    return earlier + flow * discount
 
 
 def capital_recovery(price: Operand, resale: Operand, annuity_factor: Operand, rate: Operand) -> Operand:
@@ -137,15 +116,6 @@ def unpaid_share_of_year(balance: Operand, share_of_year: Operand) -> Operand:
     Source: farm_management.
     """
     return share_of_year * (balance < 0)
-
-
-def net_saving(added_income: Operand, cost_saved: Operand, added_cost: Operand, income_lost: Operand) -> Operand:
-    """What a change is worth, counting only what changes.
-
-    Units: added_income [money], cost_saved [money], added_cost [money], income_lost [money]; gives [money].
-    Source: partial_budget.
-    """
-    return added_income + cost_saved - added_cost - income_lost
 
 
 def break_even_quantity(fixed_cost: Operand, price: Operand, variable_cost: Operand) -> Operand:
