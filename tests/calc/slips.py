@@ -77,8 +77,9 @@ def slips(calculation: Calculation) -> list[Slip]:
     for parent, part, place, node in _places(function):
         for changed, at_a_bound in _alternatives(node, calculation.__globals__):
             _put(parent, part, place, changed)
-            text = f"{ast.unparse(node)} became {ast.unparse(changed)}"
-            bound = at_a_bound or isinstance(parent, ast.keyword)  # `otherwise` stands in for a division by zero
+            keyword = f"{parent.arg}=" if isinstance(parent, ast.keyword) else ""
+            text = f"{keyword}{ast.unparse(node)} became {ast.unparse(changed)}"
+            bound = at_a_bound or bool(keyword)  # `otherwise` stands in for a division by zero
             found.append(Slip(text, _compiled(tree, calculation), bound))
             _put(parent, part, place, node)
     return found

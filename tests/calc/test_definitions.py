@@ -6,7 +6,7 @@ import numpy as np
 import numpy_financial as npf
 import pytest
 
-from farmbook.calc import crop, electricity, heat, lethality, loss, mixing, spawn, worth
+from farmbook.calc import calendar, crop, electricity, heat, lethality, loss, mixing, own_figure, spawn, worth
 from farmbook.units import unit
 from tests.calc import chains
 
@@ -43,6 +43,62 @@ def test_rate_from_a_probe_gives_the_curve_back() -> None:
     assert lethality.measured_rate(lethality.gap_fall(earlier, later), 5.0) == pytest.approx(rate)
     assert lethality.measured_rate(lethality.gap_fall(20.0, 30.0), 5.0) == 0
     assert lethality.measured_rate(lethality.gap_fall(20.0, 0.0), 5.0) == 0
+
+
+def test_middle_of_a_bar_warms_as_by_the_whole_series() -> None:
+    """A bar is heated by two pairs of faces; after 9 h the first term of the series is all that is left of it."""
+    diffusivity, sides, seconds = 1.35e-7, (0.12, 0.20), 9 * 3600.0
+    rate = sum(lethality.slab_rate(diffusivity, side) for side in sides)
+    found = lethality.late_gap(lethality.lateness_by_shape(lethality.BAR_LAG_FACTOR), rate, seconds)
+    assert found == pytest.approx(np.prod([slab_gap(diffusivity, side, seconds) for side in sides]), abs=5e-4)
+
+
+def test_middle_stays_at_the_start_until_its_lateness_is_over() -> None:
+    """Lateness 0.7 at a rate of 0.1 an hour is 7 h; 10 h after that, one more part in e is left."""
+    assert lethality.late_gap(0.7, 0.1, 2.0) == 1
+    assert lethality.late_gap(0.7, 0.1, 17.0) == pytest.approx(1 / np.e)
+
+
+def test_middle_is_cooler_by_the_share_of_the_first_gap_still_to_close() -> None:
+    """A quarter of 80 degrees is 20 below 98."""
+    assert lethality.core_by_gap(98.0, 80.0, 0.25) == 78
+
+
+def test_course_goes_through_the_reading_that_its_lateness_came_from() -> None:
+    """A gap four times smaller after 5 h at 0.2 an hour: lateness 1 - ln 4 = -0.386."""
+    late = lethality.lateness_by_reading(0.2, 5.0, 4.0)
+    assert late == pytest.approx(-0.386294, abs=1e-6)
+    assert lethality.late_gap(late, 0.2, 5.0) == pytest.approx(0.25)
+    assert lethality.lateness_by_reading(0.2, 5.0, 0.5) == 1, "a gap that grew counts as one that stayed"
+
+
+def test_a_gap_that_has_closed_says_nothing_of_how_it_fell() -> None:
+    assert lethality.gap_fall(20.0, 5.0) == 4
+    assert lethality.gap_fall(20.0, 0.0) == 1
+
+
+def test_time_until_the_gap_is_as_small_as_wanted() -> None:
+    """Four times smaller, lateness 0.3: rate times time is 0.3 + ln 4 = 1.686; at 0.5 an hour, 3.37 h."""
+    warming = lethality.warming_to_do(4.0, 0.3)
+    assert warming == pytest.approx(1.686294, abs=1e-6)
+    hours = lethality.time_until_close(warming, 0.5, 99.0)
+    assert hours == pytest.approx(3.372589, abs=1e-6)
+    assert lethality.late_gap(0.3, 0.5, hours) == pytest.approx(0.25)
+    assert lethality.time_until_close(warming, 0.0, 99.0) == 99
+
+
+@pytest.mark.parametrize(
+    ("fall", "lateness", "warming"),
+    [(1.0, 0.3, 0), (0.5, 0.3, 0), (-2.0, 0.3, 0), (4.0, -2.0, 0), (1.02, 0.3, 0.3 + np.log(1.02))],
+    ids=["as close as wanted", "closer", "hotter than around it", "warm before", "hardly to warm"],
+)
+def test_no_warming_is_left_where_the_middle_is_warm_enough(fall: float, lateness: float, warming: float) -> None:
+    assert lethality.warming_to_do(fall, lateness) == pytest.approx(warming)
+
+
+def test_time_of_the_hold_that_did_not_count() -> None:
+    """At a chamber rate of 0.3 a minute, 12 min of cooking take 40 of the 60 min."""
+    assert lethality.time_lost(60.0, 12.0, 0.3) == pytest.approx(20)
 
 
 def test_ten_degrees_of_z_hotter_cook_ten_times_as_fast() -> None:
@@ -156,10 +212,38 @@ def test_payback_that_never_comes_counts_every_year() -> None:
     assert chains.simple_payback([-1000.0, -50.0, 2100.0, -10.0]) == pytest.approx(1.5)
 
 
+def test_a_balance_of_nothing_is_paid_back() -> None:
+    assert worth.unpaid_share_of_year(-0.01, 0.5) == 0.5
+    assert worth.unpaid_share_of_year(0.0, 0.5) == 0
+    assert worth.unpaid_share_of_year(0.01, 0.5) == 0
+
+
+def test_salvage_takes_off_what_it_is_worth_and_costs_its_interest() -> None:
+    """Of 24,000 falling to 3,000, 21,000 are paid off at 0.15 a year, 3,150; 8 percent on 3,000 is 240."""
+    assert worth.capital_recovery(24000.0, 3000.0, 0.15, 0.08) == pytest.approx(3390)
+    assert worth.capital_recovery(24000.0, 0.0, 0.15, 0.08) == pytest.approx(3600)
+
+
 def test_at_the_break_even_quantity_nothing_is_left() -> None:
     quantity = worth.break_even_quantity(42000.0, 11.0, 5.10)
     assert quantity * (11.0 - 5.10) == pytest.approx(42000)
     assert worth.break_even_quantity(42000.0, 5.0, 5.10) == 0
+
+
+def test_spawn_is_a_share_of_the_wet_weight() -> None:
+    """A twentieth of two tonnes."""
+    assert spawn.spawn_mass(2000.0, 0.05) == pytest.approx(100)
+
+
+def test_own_figure_is_compared_with_the_worked_one() -> None:
+    """22 kWh above 88 kWh are a quarter of it, and 22 below."""
+    assert own_figure.difference_from_worked(110.0, 88.0) == pytest.approx(0.25)
+    assert own_figure.difference_from_worked(66.0, 88.0) == pytest.approx(-0.25)
+
+
+def test_week_and_year_are_those_of_the_calendar() -> None:
+    assert calendar.HOURS_IN_A_WEEK == 24 * calendar.DAYS_IN_A_WEEK == 168
+    assert float(calendar.MONTHS_IN_A_YEAR) == 12
 
 
 def test_spawn_started_leaves_the_spawn_wanted_after_failures() -> None:
