@@ -110,10 +110,10 @@ HEAT_CONDUCTION: Final = Source(
 )
 EIA_UNITS: Final = Source(
     key="eia_units",
-    title="Monthly Energy Review, appendix A: heat content of fuels",
+    title="Monthly Energy Review, appendix A, British thermal unit conversion factors",
     author="US Energy Information Administration",
-    year=2021,
-    place="tables A1 and A4: propane, natural gas as delivered to consumers; figures read at eia.gov",
+    year=None,
+    place="heat content of petroleum products and natural gas; values read on the page About Btu, the table from memory",
     how_known="read in a copy",
 )
 NATIONAL_ELECTRICAL_CODE: Final = Source(
@@ -131,7 +131,7 @@ LETHAL_RATE: Final = Source(
     title="Thermobacteriology in Food Processing, second edition",
     author="C. R. Stumbo",
     year=1973,
-    place="lethal rates, 10 to the power of degrees below the reference over z, and their area",
+    place="lethal rate, ten to the power of the difference over z, and its sum over time",
     how_known="from memory",
 )
 VAN_DOORNMALEN_2009: Final = Source(
@@ -146,10 +146,10 @@ VAN_DOORNMALEN_2009: Final = Source(
 # Recipe
 NITROGEN_IN_PROTEIN: Final = Source(
     key="nitrogen_in_protein",
-    title="Crude protein is nitrogen times 6.25",
-    author="convention of feed tables and feed tags",
-    year=None,
-    place="aces.edu by-product feeds quick reference, table 1, gives protein on this footing",
+    title="Factors for Converting Percentages of Nitrogen in Foods and Feeds into Percentages of Proteins, Circular 183",
+    author="D. B. Jones, US Department of Agriculture",
+    year=1931,
+    place="proteins taken to hold 16 percent of nitrogen, hence 6.25; feed tables and tags keep to it",
     how_known="from memory",
 )
 ALABAMA_BY_PRODUCT_FEEDS: Final = Source(
@@ -162,8 +162,8 @@ ALABAMA_BY_PRODUCT_FEEDS: Final = Source(
 )
 WOOD_CHIP_2020: Final = Source(
     key="wood_chip_2020",
-    title="Article in the Journal of Wood Science, doi 10.1186/s10086-020-01935-7",
-    author="authors not recorded",
+    title="Article in the Journal of Wood Science, doi 10.1186/s10086-020-01935-7 (title not seen)",
+    author="Japan Wood Research Society",
     year=2020,
     place="table 3: wood chip 0.16 % nitrogen, 48.8 % carbon of dry mass",
     how_known="read",
@@ -173,7 +173,7 @@ COMPOST_MIXTURES: Final = Source(
     title="Calculations for compost mixtures",
     author="T. Richard and N. Trautmann, Cornell Waste Management Institute",
     year=1996,
-    place="moisture, carbon and nitrogen of a mix add by mass; compost.css.cornell.edu/calc/cn_ratio.html",
+    place="moisture, carbon and nitrogen of a mix add by mass; compost.css.cornell.edu",
     how_known="read",
 )
 
@@ -188,16 +188,16 @@ BIOLOGICAL_EFFICIENCY: Final = Source(
 )
 ROYSE_2002: Final = Source(
     key="royse_2002",
-    title="Influence of spawn rate and commercial delayed release nutrient levels on oyster mushroom yield, size and time to production",
+    title="Article on spawn rate and supplement level, Appl. Microbiol. Biotechnol. 58:527 (title not seen)",
     author="D. J. Royse",
     year=2002,
-    place="Appl. Microbiol. Biotechnol. 58:527; 3.75 to 5 % of wet weight gave the best yield; abstract; the title is from memory",
-    how_known="read in a copy",
+    place="spawn rate 3.75 to 5 % of wet weight gave the best yield; abstract at scilit.net",
+    how_known="read",
 )
 SARE_FNE13_786: Final = Source(
     key="sare_fne13_786",
-    title="Project report FNE13-786",
-    author="Sustainable Agriculture Research and Education",
+    title="Farmer grant report FNE13-786",
+    author="Sustainable Agriculture Research and Education, US Department of Agriculture",
     year=2013,
     place="days of picking and price in a trial of oyster mushrooms",
     how_known="read",
@@ -223,36 +223,36 @@ EIA_PROPANE: Final = Source(
 DEMAND_CHARGE_SURVEY: Final = Source(
     key="demand_charge_survey",
     title="Identifying Potential Markets for Behind-the-Meter Battery Energy Storage: A Survey of U.S. Demand Charges",
-    author="J. McLaren, P. Gagnon and S. Mullendore, National Renewable Energy Laboratory",
+    author="J. McLaren and others, National Renewable Energy Laboratory",
     year=2017,
-    place="about a quarter of commercial customers can meet more than $15/kW-month; title and authors are from memory",
+    place="about a quarter of commercial customers can meet more than $15/kW-month; title and year are from memory",
     how_known="read in a copy",
 )
 
 # Worth
 ANNUITY: Final = Source(
     key="annuity",
-    title="Engineering Economy",
-    author="L. Blank and A. Tarquin",
-    year=None,
-    place="uniform series of payments: capital recovery factor",
+    title="The Theory of Interest, second edition",
+    author="S. G. Kellison",
+    year=1991,
+    place="level payments at the end of each period",
     how_known="from memory",
 )
 NET_PRESENT_VALUE: Final = Source(
     key="net_present_value",
-    title="Life-Cycle Costing Manual for the Federal Energy Management Program, NIST Handbook 135",
-    author="S. K. Fuller and S. R. Petersen",
-    year=1996,
-    place="present value of yearly amounts; here the first flow is not discounted, unlike the NPV of spreadsheets",
+    title="Principles of Corporate Finance",
+    author="R. A. Brealey, S. C. Myers and F. Allen",
+    year=None,
+    place="net present value: today's flow is not discounted, unlike the NPV of spreadsheets",
     how_known="from memory",
 )
 EQUIVALENT_ANNUAL_COST: Final = Source(
     key="equivalent_annual_cost",
-    title="Engineering Economy, capital recovery with salvage",
-    author="L. Blank and A. Tarquin",
+    title="Engineering Economy",
+    author="L. T. Blank and A. J. Tarquin",
     year=None,
-    place="(P - S) A/P + S i, and running cost",
-    how_known="from memory",
+    place="section 6.2, capital recovery: (P - S) A/P + S i; a problem of it read in a copy, the book from memory",
+    how_known="read in a copy",
 )
 PARTIAL_BUDGET: Final = Source(
     key="partial_budget",

@@ -1,4 +1,4 @@
-"""Money at different times: loan payments, yearly cost of owning, payback, and the quantity at which a choice turns.
+"""Money at different times: yearly cost of owning, payback, and the quantity at which a choice turns.
 
 Worth is counted from the day of the purchase: a flow on that day is not discounted (a spreadsheet's NPV discounts it).
 """

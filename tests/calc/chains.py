@@ -2,14 +2,17 @@
 
 from __future__ import annotations
 
+import math
 from itertools import pairwise
 from typing import Any
 
 import numpy as np
 
-from farmbook.calc import crop, heat, lethality, mixing, steam, temperature, worth
+from farmbook.calc import fuel, heat, lethality, mixing, steam, temperature, worth
 
 MONTHS_A_YEAR = 12
+RADIUS_OF_THE_EARTH = 6_356_766.0
+"""In metres, as the US Standard Atmosphere takes it."""
 
 
 # Steam
@@ -47,6 +50,14 @@ def vapour_pressure(water_temperature: float) -> float:
     return saturation_pressure(temperature.kelvin(water_temperature))
 
 
+def air_pressure_above_ground(height: float) -> float:
+    """At a height by the tape; the standard's own height counts steps of equal weight.
+
+    Units: height [m]; gives [kPa].
+    """
+    return steam.air_pressure(height * RADIUS_OF_THE_EARTH / (RADIUS_OF_THE_EARTH + height))
+
+
 def boiling_point_at(height: float) -> float:
     """Units: height [m]; gives [degC]."""
     return boiling_temperature(steam.air_pressure(height))
@@ -57,9 +68,19 @@ def vessel_temperature(gauge_pressure: float, height: float) -> float:
     return boiling_temperature(steam.absolute_pressure(gauge_pressure, steam.air_pressure(height)))
 
 
+def vessel_temperature_at_sea_level(gauge_pressure: float) -> float:
+    """Units: gauge_pressure [kPa]; gives [degC]."""
+    return boiling_temperature(steam.absolute_pressure(gauge_pressure, steam.SEA_LEVEL_PRESSURE))
+
+
+def gauge_pressure_at_sea_level(vessel_temperature: float) -> float:
+    """Units: vessel_temperature [degC]; gives [kPa]."""
+    return steam.gauge_pressure(vapour_pressure(vessel_temperature), steam.SEA_LEVEL_PRESSURE)
+
+
 def gauge_pressure_for(vessel_temperature: float, height: float) -> float:
     """Units: vessel_temperature [degC], height [m]; gives [kPa]."""
-    return vapour_pressure(vessel_temperature) - steam.air_pressure(height)
+    return steam.gauge_pressure(vapour_pressure(vessel_temperature), steam.air_pressure(height))
 
 
 def steam_at_pressure(pressure: float) -> float:
@@ -77,8 +98,7 @@ def latent_heat_at_pressure(pressure: float) -> float:
 
 def cooked_at(core: float, reference: float, z_value: float, time: float) -> float:
     """Units: core [degC], reference [degC], z_value [delta_degC], time [min]; gives [min]."""
-    rate = lethality.lethal_rate(core, reference, z_value)
-    return lethality.cooked_in_step(rate, rate, time)
+    return lethality.lethal_rate(core, reference, z_value) * time
 
 
 def cooked_by_log(readings: Any, reference: float, z_value: float, step: float) -> float:
@@ -125,11 +145,6 @@ def steel_heat(mass: float, start: float, end: float) -> float:
     return heat.sensible_heat(mass, heat.STEEL_HEAT_CAPACITY, end - start)
 
 
-def plastic_heat(mass: float, start: float, end: float) -> float:
-    """Units: mass [kg], start [degC], end [degC]; gives [kJ]."""
-    return heat.sensible_heat(mass, heat.PLASTIC_HEAT_CAPACITY, end - start)
-
-
 def load_heat(dry: float, water: float, steel: float, start: float, end: float) -> float:
     """Units: dry [kg_dry], water [kg_water], steel [kg], start [degC], end [degC]; gives [kJ]."""
     return dry_wood_heat(dry, start, end) + water_heat(water, start, end) + steel_heat(steel, start, end)
@@ -137,7 +152,7 @@ def load_heat(dry: float, water: float, steel: float, start: float, end: float) 
 
 def wall_energy(area: float, difference: float, resistance: float, time: float) -> float:
     """Units: area [m2], difference [delta_degC], resistance [m2*delta_degC/W], time [h]; gives [W*h]."""
-    return heat.wall_loss(area, difference, resistance) * heat.hours_of_loss(0, time)
+    return heat.wall_loss(area, difference, resistance) * time
 
 
 def fuel_cost(output: float, efficiency: float, price: float) -> float:
@@ -149,8 +164,12 @@ def steam_fuel_cost(time: float, flow: float, heat_of_steam: float, efficiency: 
     """Units: time [h], flow [kg_water/h], heat_of_steam [kJ/kg_water], efficiency [1], price [money/kJ];
     gives [money].
     """
-    drawn = heat.hold_power(heat.vent_power(flow, heat_of_steam, 0), efficiency)
-    return drawn * heat.hours_of_loss(0, time) * price
+    return heat.hold_power(flow * heat_of_steam, efficiency) * time * price
+
+
+def heat_of_propane(volume: float) -> float:
+    """Units: volume [gal]; gives [Btu_fuel]."""
+    return fuel.heat_in_fuel(volume, fuel.PROPANE_HEAT)
 
 
 # Mix
@@ -159,6 +178,11 @@ def steam_fuel_cost(time: float, flow: float, heat_of_steam: float, efficiency: 
 def moisture_by_drying(wet: float, dry: float) -> float:
     """Units: wet [kg_wet], dry [kg_dry]; gives [kg_water/kg_wet]."""
     return mixing.moisture(wet - dry, wet)
+
+
+def weight_of_water(volume: float) -> float:
+    """Units: volume [L]; gives [kg_water]."""
+    return mixing.WATER_DENSITY * volume
 
 
 def content_dried(content: float, moisture: float) -> float:
@@ -199,24 +223,22 @@ def mix_carbon_share(shares: Any, carbon: Any) -> float:
     return mix_carbon(shares, carbon)
 
 
-# Crop
-
-
-def surviving(losses: Any) -> float:
-    """Units: losses [1]; gives [1]."""
-    share = 1.0
-    for loss in losses:
-        share = share * crop.surviving_share(float(loss))
-    return share
-
-
 # Worth
+
+
+def effective_rate(yearly_rate: float, times_a_year: float) -> float:
+    """Units: yearly_rate [1/year], times_a_year [1/year]; gives [1/year]."""
+    return 1 / worth.discount(yearly_rate, 1.0, 1 / times_a_year) - 1
 
 
 def level_payment(principal: float, rate: float, months: float) -> float:
     """Units: principal [money], rate [1/month], months [month]; gives [money/month]."""
-    term = worth.discount(rate, months, worth.ONE_MONTH)
-    return principal * worth.annuity_factor(rate, term, worth.equal_share(months))
+    return principal * payment_for_each(rate, worth.discount(rate, months, worth.ONE_MONTH))
+
+
+def payment_for_each(rate: float, discount: float) -> float:
+    """Of each 1 borrowed; at interest the equal share plays no part, so that it may be no number at all."""
+    return worth.annuity_factor(rate, discount, math.nan)
 
 
 def monthly_payment(principal: float, yearly_rate: float, months: float) -> float:
@@ -226,10 +248,7 @@ def monthly_payment(principal: float, yearly_rate: float, months: float) -> floa
 
 def worth_of_flows(flows: Any, rate: float) -> float:
     """Worth on the day of the first flow. Units: flows [money], rate [1/year]; gives [money]."""
-    sum_so_far = 0.0
-    for year, flow in enumerate(flows):
-        sum_so_far = sum_so_far + float(flow) * worth.discount(rate, year)
-    return sum_so_far
+    return sum(worth_of_one_flow(float(flow), rate, year) for year, flow in enumerate(flows))
 
 
 def worth_a_year_before(flows: Any, rate: float) -> float:
@@ -244,15 +263,33 @@ def worth_of_one_flow(flow: float, rate: float, time: float) -> float:
 
 def payback(flows: Any, rate: float) -> float:
     """Years, the first flow being today's. Units: flows [money], rate [1/year]; gives [1]."""
+    return simple_payback([worth_of_one_flow(float(flow), rate, year) for year, flow in enumerate(flows)])
+
+
+def simple_payback(flows: Any) -> float:
+    """Years, the first flow being today's. Units: flows [money]; gives [1]."""
     balance, years = float(flows[0]), 0.0
-    for year, flow in enumerate(flows[1:], start=1):
-        worth_now = worth.present_worth(float(flow), worth.discount(rate, year))
-        years += worth.unpaid_share_of_year(balance, worth.share_of_year_to_pay(balance, max(worth_now, 0.0)))
-        balance += worth_now
+    for flow in map(float, flows[1:]):
+        years += worth.unpaid_share_of_year(balance, worth.share_of_year_to_pay(balance, max(flow, 0.0)))
+        balance += flow
     return years
+
+
+def recovery(price: float, resale: float, life: float, rate: float) -> float:
+    """Units: price [money], resale [money], life [year], rate [1/year]; gives [money/year]."""
+    return worth.capital_recovery(price, resale, payment_for_each(rate, worth.discount(rate, life)), rate)
 
 
 def yearly_cost(price: float, resale: float, life: float, rate: float, running: float) -> float:
     """Units: price [money], resale [money], life [year], rate [1/year], running [money/year]; gives [money/year]."""
-    factor = worth.annuity_factor(rate, worth.discount(rate, life), worth.equal_share(life))
-    return worth.equivalent_annual_cost(worth.capital_recovery(price, resale, factor, rate), running)
+    return worth.equivalent_annual_cost(recovery(price, resale, life, rate), running)
+
+
+def yearly_cost_without_resale(price: float, life: float, rate: float, running: float) -> float:
+    """Units: price [money], life [year], rate [1/year], running [money/year]; gives [money/year]."""
+    return worth.equivalent_annual_cost(price * payment_for_each(rate, worth.discount(rate, life)), running)
+
+
+def yearly_worth(price: float, life: float, rate: float) -> float:
+    """Units: price [money], life [year], rate [1/year]; gives [money/year]."""
+    return price * payment_for_each(rate, worth.discount(rate, life))

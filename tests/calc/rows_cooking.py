@@ -11,7 +11,6 @@ from tests.calc.published import HowKnown, Published
 NOTE: Final = "technical note on F0, a copy; scribd.com/doc/377248"
 TABLES: Final = "tables of lethal rates (Stumbo; Ph. Eur. 5.1.5), worked out with numpy"
 EXACT: Final = "exact by the definition"
-BOILING: Final = "94.90 degC is the rounded boiling point at 5,000 ft"
 
 _AT_121_1: Final = (
     # degC, minutes at 121.1 degC for one minute, z 10 degC
@@ -55,7 +54,6 @@ _HOLDS: Final[tuple[tuple[str, HowKnown, str, str, str, str, str, str], ...]] = 
     (NOTE, "library", "29.93 min", "124 degC", "121 degC", "15 min", "", ""),
     ("numpy", "library", "5.589 min", "100.0 degC", "121.1 degC", "12 h", "", ""),
     ("numpy", "library", "3.526 min", "98.0 degC", "121.1 degC", "12 h", "", ""),
-    ("numpy", "library", "1.729 min", "94.90 degC", "121.1 degC", "12 h", "0.005", BOILING),
     (
         "Ajonina and Tatah 2012: bags at 100 degC for 5 h",
         "library",

@@ -9,38 +9,16 @@ from farmbook.calc import crop, mixing
 from tests.calc import chains
 from tests.calc.published import Published
 
-NASEM: Final = "NASEM 2021, Nutrient Requirements of Dairy Cattle, feed library; protein read, nitrogen worked out"
-ALABAMA: Final = "Alabama Extension, By-Product Feeds, table 1; protein read, nitrogen worked out"
 FUELS: Final = "Miles and others 1996, Alkali Deposits, table of fuels; trmiles.com/alkali/fuelsc2.html"
 HANDOUT: Final = "How to calculate the carbon-to-nitrogen ratio of your compost mix; docslib.org/doc/12269573"
 CORNELL: Final = "Cornell composting moisture page, a copy; jerrysplantsonline.com"
 MIXED: Final = "red oak by Miles, feeds by NASEM, carbon of feeds by the ash rule; worked out with numpy"
-FROM_UNROUNDED: Final = "printed from figures not rounded to the as-received ones in print"
 DRY_MASS: Final = "the dry mass is inferred: a round 500 g"
-
-_PROTEIN: Final = (
-    (NASEM, "soybean hulls", "11.88", "1.9008"),
-    (NASEM, "wheat bran", "17.403", "2.7845"),
-    (NASEM, "oat hulls", "5.014", "0.8022"),
-    (NASEM, "cottonseed hulls", "6.975", "1.1160"),
-    (NASEM, "wheat straw", "4.497", "0.7195"),
-    (NASEM, "rice hulls", "3.688", "0.5901"),
-    (NASEM, "corn cobs", "2.969", "0.4750"),
-    (NASEM, "soybean meal", "52.644", "8.4230"),
-    (NASEM, "cottonseed meal", "46.686", "7.4698"),
-    (NASEM, "dry brewers grains", "25.330", "4.0528"),
-    (ALABAMA, "soybean hulls", "12", "1.92"),
-    (ALABAMA, "cottonseed hulls", "4", "0.64"),
-    (ALABAMA, "rice bran", "14", "2.24"),
-    (ALABAMA, "peanut hulls", "8", "1.28"),
-    (ALABAMA, "wheat middlings", "18", "2.88"),
-)
 
 _DRIED: Final = (
     # as received, moisture, on dry mass, all in percent
     ("red-oak sawdust, carbon", "44.24", "11.45", "49.96"),
     ("red-oak sawdust, hydrogen", "5.24", "11.45", "5.92"),
-    ("fir mill waste, carbon", "18.95", "63.00", "51.23"),
     ("fir mill waste, ash", "0.15", "63.00", "0.41"),
 )
 
@@ -66,16 +44,23 @@ def _mixed(given: Mapping[str, tuple[str, ...]], content: str) -> dict[str, tupl
 
 
 ROWS: Final = (
-    *(
-        Published(
-            mixing.nitrogen_from_protein,
-            source,
-            feed,
-            "arithmetic",
-            f"{nitrogen} percent",
-            {"protein": f"{protein} percent"},
-        )
-        for source, feed, protein, nitrogen in _PROTEIN
+    Published(
+        chains.weight_of_water,
+        "pound of water in a US gallon, as handbooks round it",
+        "cold water",
+        "memory",
+        "8.33 lb_water",
+        {"volume": "1 gal"},
+    ),
+    Published(
+        mixing.nitrogen_from_protein,
+        "Jones 1931, US Department of Agriculture circular 183",
+        "what 6.25 stands for: protein with 16 percent of nitrogen",
+        "memory",
+        "16 percent",
+        {"protein": "100 percent"},
+        within="1e-9",
+        because="exact",
     ),
     *(
         Published(
@@ -85,8 +70,6 @@ ROWS: Final = (
             "seen",
             f"{dry} percent",
             {"content": f"{received} percent", "moisture": f"{moisture} percent"},
-            within="0.015",
-            because=FROM_UNROUNDED,
         )
         for what, received, moisture, dry in _DRIED
     ),
@@ -163,22 +146,6 @@ ROWS: Final = (
         "seen",
         "77.68 percent",
         {"picked": "388.40 g_picked", "dry_mass": "500.0 g_dry"},
-    ),
-    Published(
-        crop.biological_efficiency,
-        "SIF 2023 8, doi 10.48130/SIF-2023-0007",
-        "wood flakes with bagasse 80/20, 13.54 g a kilogram",
-        "seen",
-        "1.35 percent",
-        {"picked": "13.54 g_picked", "dry_mass": "1 kg_dry"},
-    ),
-    Published(
-        crop.biological_efficiency,
-        "Shah, Ashraf and Ishtiaq 2004, Pak. J. Nutr. 3:158",
-        "sawdust",
-        "memory",
-        "64.69 percent",
-        {"picked": "646.9 g_picked", "dry_mass": "1 kg_dry"},
     ),
     Published(
         crop.biological_efficiency,

@@ -10,6 +10,8 @@ from tests.calc.published import HowKnown, Published
 
 EXCEL: Final = "numpy-financial 1.0.0, on Microsoft's example"
 PAYBACK: Final = "worked examples in public library test files"
+TEXTBOOK: Final = "Blank and Tarquin, Engineering Economy, section 6.2, a copy of the problem; sciemce.com"
+EXAMINATION: Final = "civil engineers' board examination of 2016, engineering economy; ceboardexamgenerator.com"
 ANNUAL: Final = "Equivalent annual cost, encyclopedia article, a copy; nationmaster.com"
 
 
@@ -17,13 +19,16 @@ def _flows(*amounts: int) -> tuple[str, ...]:
     return tuple(f"{amount} money" for amount in amounts)
 
 
-_OWNED: Final[tuple[tuple[str, str, HowKnown, str, str, str, str, str], ...]] = (
+_WITHOUT_RESALE: Final[tuple[tuple[str, str, HowKnown, str, str, str, str, str], ...]] = (
     (ANNUAL, "machine A", "copy", "50,000", "3", "5", "13,000", "31,360"),
     (ANNUAL, "machine B; the page misprints 30,780", "library", "150,000", "8", "5", "7,500", "30,708"),
     ("numpy-financial 1.0.0", "first of two", "library", "30,000", "5", "8", "3,000", "10,513.69"),
     ("numpy-financial 1.0.0", "second of two", "library", "22,000", "3", "8", "4,000", "12,536.74"),
-    ("numpy-financial 1.0.0", "worth of cost over 5 years", "library", "6,000", "5", "15", "0", "1,789.89"),
-    ("numpy-financial 1.0.0", "worth of cost over 7 years", "library", "8,000", "7", "15", "0", "1,922.88"),
+)
+
+_RECOVERED: Final[tuple[tuple[str, str, HowKnown, str, str, str, str, str], ...]] = (
+    (TEXTBOOK, "the problem that gives both forms", "copy", "50,000", "5,000", "5", "10", "12,371"),
+    (EXAMINATION, "problem 69", "seen", "100,000", "20,000", "15", "10", "12,517.90"),
 )
 
 ROWS: Final = (
@@ -111,14 +116,28 @@ ROWS: Final = (
         for time, printed in (("1 year", "454.545 money"), ("2 year", "413.223 money"), ("3 year", "375.657 money"))
     ),
     Published(
-        chains.payback,
+        chains.simple_payback,
         PAYBACK,
         "simple",
         "seen",
         "2.6",
-        {"flows": _flows(-1000, 300, 400, 500), "rate": "0 1/year"},
+        {"flows": _flows(-1000, 300, 400, 500)},
         within="1e-9",
         because="exact",
+    ),
+    *(
+        Published(
+            calculation,
+            "Brigham and Houston, Fundamentals of Financial Management, project S",
+            "a flow that comes after all is paid back",
+            "memory",
+            printed,
+            {"flows": _flows(-1000, 500, 400, 300, 100), **rate},
+        )
+        for calculation, printed, rate in (
+            (chains.simple_payback, "2.33", {}),
+            (chains.payback, "2.95", {"rate": "10 percent/year"}),
+        )
     ),
     Published(
         chains.payback,
@@ -130,36 +149,54 @@ ROWS: Final = (
     ),
     *(
         Published(
-            chains.yearly_cost,
+            chains.yearly_cost_without_resale,
             source,
             where,
             how,
             f"{printed} money/year",
             {
                 "price": f"{price} money",
-                "resale": "0 money",
                 "life": f"{life} year",
                 "rate": f"{rate} percent/year",
                 "running": f"{running} money/year",
             },
         )
-        for source, where, how, price, life, rate, running, printed in _OWNED
+        for source, where, how, price, life, rate, running, printed in _WITHOUT_RESALE
+    ),
+    *(
+        Published(
+            chains.recovery,
+            source,
+            where,
+            how,
+            f"{printed} money/year",
+            {
+                "price": f"{price} money",
+                "resale": f"{resale} money",
+                "life": f"{life} year",
+                "rate": f"{rate} percent/year",
+            },
+        )
+        for source, where, how, price, resale, life, rate, printed in _RECOVERED
+    ),
+    *(
+        Published(
+            chains.yearly_worth,
+            "numpy-financial 1.0.0",
+            f"worth of cost over {life} years",
+            "library",
+            f"{printed} money/year",
+            {"price": f"{price} money", "life": f"{life} year", "rate": "15 percent/year"},
+        )
+        for price, life, printed in (("6,000", "5", "1,789.89"), ("8,000", "7", "1,922.88"))
     ),
     Published(
-        chains.yearly_cost,
-        "Blank and Tarquin, Engineering Economy, capital recovery of 8 million now and 5 million in a year, resold for 0.5",
-        "recalled, and worked out with numpy-financial 1.0.0",
-        "memory",
-        "2,470,000 money/year",
-        {
-            "price": "12,464,285.71 money",
-            "resale": "500,000 money",
-            "life": "8 year",
-            "rate": "12 percent/year",
-            "running": "0 money/year",
-        },
-        within="5000",
-        because="printed in millions to two places",
+        chains.effective_rate,
+        "ExcelFinancialFunctions, test data of Excel 2010",
+        "EFFECT(5.25%, 4)",
+        "seen",
+        "0.05354266737076 1/year",
+        {"yearly_rate": "5.25 percent/year", "times_a_year": "4 1/year"},
     ),
     *(
         Published(

@@ -2,13 +2,25 @@
 
 from __future__ import annotations
 
-from math import log
+import math
 
 import numpy as np
 import numpy_financial as npf
 import pytest
 
-from farmbook.calc import crop, electricity, heat, lethality, loss, mixing, spawn, tolerance, worth
+from farmbook.calc import (
+    calendar,
+    crop,
+    electricity,
+    heat,
+    lethality,
+    loss,
+    mixing,
+    own_figure,
+    spawn,
+    tolerance,
+    worth,
+)
 from farmbook.units import unit
 from tests.calc import chains
 
@@ -41,10 +53,79 @@ def test_middle_of_a_brick_warms_as_by_the_whole_series(hours: float, within: fl
 
 def test_rate_from_a_probe_gives_the_curve_back() -> None:
     rate = 0.43
-    earlier, later = (lethality.late_gap(log(2), rate, hours) * 80 for hours in (4.0, 9.0))
+    earlier, later = (2.0 * np.exp(-rate * hours) * 80 for hours in (4.0, 9.0))
     assert lethality.measured_rate(lethality.gap_fall(earlier, later), 5.0) == pytest.approx(rate)
     assert lethality.measured_rate(lethality.gap_fall(20.0, 30.0), 5.0) == 0
     assert lethality.measured_rate(lethality.gap_fall(20.0, 0.0), 5.0) == 0
+
+
+def test_middle_of_a_bar_warms_as_by_the_whole_series() -> None:
+    """A bar is heated by two pairs of faces; after 9 h the first term of the series is all that is left of it."""
+    diffusivity, sides, seconds = 1.35e-7, (0.12, 0.20), 9 * 3600.0
+    rate = sum(lethality.slab_rate(diffusivity, side) for side in sides)
+    found = lethality.late_gap(lethality.lateness_by_shape(lethality.BAR_LAG_FACTOR), rate, seconds)
+    assert found == pytest.approx(np.prod([slab_gap(diffusivity, side, seconds) for side in sides]), abs=5e-4)
+
+
+def test_middle_stays_at_the_start_until_its_lateness_is_over() -> None:
+    """Lateness 0.7 at a rate of 0.1 an hour is 7 h; 10 h after that, one more part in e is left."""
+    assert lethality.late_gap(0.7, 0.1, 2.0) == 1
+    assert lethality.late_gap(0.7, 0.1, 17.0) == pytest.approx(1 / np.e)
+
+
+def test_middle_is_cooler_by_the_share_of_the_first_gap_still_to_close() -> None:
+    """A quarter of 80 degrees is 20 below 98."""
+    assert lethality.core_by_gap(98.0, 80.0, 0.25) == 78
+
+
+def test_course_goes_through_the_reading_that_its_lateness_came_from() -> None:
+    """A gap four times smaller after 5 h at 0.2 an hour: lateness 1 - ln 4 = -0.386."""
+    late = lethality.lateness_by_reading(0.2, 5.0, 4.0)
+    assert late == pytest.approx(-0.386294, abs=1e-6)
+    assert lethality.late_gap(late, 0.2, 5.0) == pytest.approx(0.25)
+    assert lethality.lateness_by_reading(0.2, 5.0, 0.5) == 1, "a gap that grew counts as one that stayed"
+
+
+def test_a_gap_that_has_closed_says_nothing_of_how_it_fell() -> None:
+    assert lethality.gap_fall(20.0, 5.0) == 4
+    assert lethality.gap_fall(20.0, 0.0) == 1
+
+
+def test_time_until_the_gap_is_as_small_as_wanted() -> None:
+    """Four times smaller, lateness 0.3: rate times time is 0.3 + ln 4 = 1.686; at 0.5 an hour, 3.37 h."""
+    warming = lethality.warming_to_do(4.0, 0.3)
+    assert warming == pytest.approx(1.686294, abs=1e-6)
+    hours = lethality.time_until_close(warming, 0.5, 99.0)
+    assert hours == pytest.approx(3.372589, abs=1e-6)
+    assert lethality.late_gap(0.3, 0.5, hours) == pytest.approx(0.25)
+    assert lethality.time_until_close(warming, 0.0, 99.0) == 99
+
+
+@pytest.mark.parametrize(
+    ("fall", "lateness", "warming"),
+    [(1.0, 0.3, 0), (0.5, 0.3, 0), (-2.0, 0.3, 0), (4.0, -2.0, 0), (1.02, 0.3, 0.3 + np.log(1.02))],
+    ids=["as close as wanted", "closer", "hotter than around it", "warm before", "hardly to warm"],
+)
+def test_no_warming_is_left_where_the_middle_is_warm_enough(fall: float, lateness: float, warming: float) -> None:
+    assert lethality.warming_to_do(fall, lateness) == pytest.approx(warming)
+
+
+def test_time_of_the_hold_that_did_not_count() -> None:
+    """At a chamber rate of 0.3 a minute, 12 min of cooking take 40 of the 60 min."""
+    assert lethality.time_lost(60.0, 12.0, 0.3) == pytest.approx(20)
+
+
+@pytest.mark.parametrize(("warming", "fall"), [(1.0, 1 / (1 - 1 / math.e)), (3.0, 3 / (1 - math.exp(-3)))])
+def test_an_even_rise_leaves_the_mean_of_all_its_small_steps(warming: float, fall: float) -> None:
+    """The gap is the integral of exp(-u) from 0 to the warming, over the warming; counted from the end of the rise."""
+    assert lethality.rise_fall(warming) == pytest.approx(fall)
+    steps = (np.arange(100_000) + 0.5) / 100_000 * warming
+    assert lethality.rise_fall(warming) == pytest.approx(1 / np.exp(-steps).mean())
+    assert lethality.lateness_after_rise(0.7, lethality.rise_fall(warming)) == pytest.approx(0.7 - math.log(fall))
+
+
+def test_a_rise_that_takes_no_time_changes_nothing() -> None:
+    assert lethality.rise_fall(0.0) == 1
 
 
 def test_ten_degrees_of_z_hotter_cook_ten_times_as_fast() -> None:
@@ -155,14 +236,42 @@ def test_yearly_cost_of_owning_agrees_with_a_finance_library(life: int) -> None:
 
 
 def test_payback_that_never_comes_counts_every_year() -> None:
-    assert chains.payback(np.array([-1000.0, 100.0, 100.0, 100.0]), 0.0) == 3
-    assert chains.payback(np.array([-1000.0, -50.0, 2100.0, -10.0]), 0.0) == pytest.approx(1.5)
+    assert chains.simple_payback([-1000.0, 100.0, 100.0, 100.0]) == 3
+    assert chains.simple_payback([-1000.0, -50.0, 2100.0, -10.0]) == pytest.approx(1.5)
+
+
+def test_a_balance_of_nothing_is_paid_back() -> None:
+    assert worth.unpaid_share_of_year(-0.01, 0.5) == 0.5
+    assert worth.unpaid_share_of_year(0.0, 0.5) == 0
+    assert worth.unpaid_share_of_year(0.01, 0.5) == 0
+
+
+def test_salvage_takes_off_what_it_is_worth_and_costs_its_interest() -> None:
+    """Of 24,000 falling to 3,000, 21,000 are paid off at 0.15 a year, 3,150; 8 percent on 3,000 is 240."""
+    assert worth.capital_recovery(24000.0, 3000.0, 0.15, 0.08) == pytest.approx(3390)
+    assert worth.capital_recovery(24000.0, 0.0, 0.15, 0.08) == pytest.approx(3600)
 
 
 def test_at_the_break_even_quantity_nothing_is_left() -> None:
     quantity = worth.break_even_quantity(42000.0, 11.0, 5.10)
     assert quantity * (11.0 - 5.10) == pytest.approx(42000)
     assert worth.break_even_quantity(42000.0, 5.0, 5.10) == 0
+
+
+def test_spawn_is_a_share_of_the_wet_weight() -> None:
+    """A twentieth of two tonnes."""
+    assert spawn.spawn_mass(2000.0, 0.05) == pytest.approx(100)
+
+
+def test_own_figure_is_compared_with_the_worked_one() -> None:
+    """22 kWh above 88 kWh are a quarter of it, and 22 below."""
+    assert own_figure.difference_from_worked(110.0, 88.0) == pytest.approx(0.25)
+    assert own_figure.difference_from_worked(66.0, 88.0) == pytest.approx(-0.25)
+
+
+def test_week_and_year_are_those_of_the_calendar() -> None:
+    assert calendar.HOURS_IN_A_WEEK == 24 * calendar.DAYS_IN_A_WEEK == 168
+    assert float(calendar.MONTHS_IN_A_YEAR) == 12
 
 
 def test_spawn_started_leaves_the_spawn_wanted_after_failures() -> None:
@@ -203,22 +312,21 @@ def test_common_practice_at_fifteen_and_twenty_pounds() -> None:
         assert hot / float(fahrenheit.size) + 32 == pytest.approx(common, abs=1)
 
 
+@pytest.mark.parametrize(("loss", "left"), [(0.0, 1), (0.3, 0.7), (1.0, 0), (1.2, 0)])
+def test_no_more_than_all_can_be_lost(loss: float, left: float) -> None:
+    assert crop.surviving_share(loss) == pytest.approx(left)
+
+
 @pytest.mark.parametrize("sign", [1, -1])
 @pytest.mark.parametrize(
-    ("difference", "part", "other_part", "rounding"),
-    [
-        (0, 0, 0, True),
-        (1e-10, 1, 0, True),
-        (1e-10, 0, -1, True),
-        (1e-10, 1, -1, True),  # parts that cancel leave their rounding behind
-        (1.9e-9, -1, -1, True),  # a billionth of each part
-        (2.1e-9, -1, -1, False),
-        (2.1e-9, 1, 1, False),
-        (1e-30, 0, 0, False),
-        (900, 1e12, -5, True),
-    ],
+    ("part", "other"), [(1000.0, 0.0), (0.0, 1000.0), (-1000.0, 0.0), (0.0, -1000.0), (-500.0, 500.0)]
 )
-def test_rounding_is_a_share_of_the_size_of_the_parts(
-    sign: int, difference: float, part: float, other_part: float, rounding: bool
-) -> None:
-    assert bool(tolerance.is_rounding(sign * difference, part, other_part)) is rounding
+def test_rounding_is_judged_by_the_size_of_the_parts(part: float, other: float, sign: int) -> None:
+    """A thousandth of a thousand is no rounding; a thousand millionth of it is, whatever the signs."""
+    assert tolerance.is_rounding(sign * 0.9e-6, part, other)
+    assert not tolerance.is_rounding(sign * 1.1e-6, part, other)
+
+
+def test_nothing_beside_nothing_is_rounding() -> None:
+    assert tolerance.is_rounding(0.0, 0.0, 0.0)
+    assert not tolerance.is_rounding(1e-12, 0.0, 0.0)

@@ -19,7 +19,7 @@ def test_comes_to_the_printed_value(case: Published) -> None:
 
 @pytest.mark.parametrize("case", ROWS, ids=str)
 def test_tolerance_is_small_against_the_value(case: Published) -> None:
-    assert case.tolerance <= 0.07 * abs(float(read_quantity(case.printed)[0]))
+    assert case.tolerance <= 0.03 * abs(float(read_quantity(case.printed)[0]))
 
 
 @pytest.mark.parametrize("case", ROWS, ids=str)

@@ -41,6 +41,12 @@ def test_loads_of_a_day_agree_with_going_through_it_hour_by_hour() -> None:
         assert timetable.loads_by_hours(time, attended + cool) == loads
 
 
+def test_last_load_cools_down_after_hours() -> None:
+    """Eight hours with somebody there and 2.5 h of cooling after them; a day ends after 24 h."""
+    assert timetable.time_for_loads(8.0, 2.5) == 10.5
+    assert timetable.time_for_loads(23.0, 2.5) == 24
+
+
 def test_a_load_that_fits_to_the_last_digit_fits() -> None:
     assert timetable.loads_by_hours(0.1 + 0.2, 0.1) == 3
     assert timetable.loads_by_hours(9.0, 9.0 + 1e-12) == 1

@@ -128,7 +128,7 @@ def test_moisture_of_dry_mass_is_not_taken_for_moisture_of_wet() -> None:
 
 
 def test_going_back_through_a_loss_is_no_raising_by_it() -> None:
-    survivors = chains.surviving(np.array([0.10, 0.20]))
+    survivors = crop.surviving_share(0.10) * crop.surviving_share(0.20)
     assert survivors == pytest.approx(0.72)
     assert survivors != pytest.approx(1 - 0.30, abs=0.01)
 
@@ -139,6 +139,6 @@ def test_kelvin_of_a_mean_is_the_mean_of_kelvins() -> None:
 
 
 def test_payment_without_interest_is_an_equal_share() -> None:
-    assert chains.level_payment(12000, 0, 24) == pytest.approx(500)
+    assert 12000 * worth.annuity_factor(0.0, 1.0, worth.equal_share(24.0)) == pytest.approx(500)
     factor = worth.annuity_factor(0.0, 1.0, worth.equal_share(4.0))
     assert factor == pytest.approx(0.25)
