@@ -28,7 +28,7 @@ MOST_WORDS = 30
 def picture(computed: Computed, *, rows: bool) -> str:
     """The formulas of a scenario's book, and with `rows` its sheets row by row.
 
-    A * stands at a cell with a defined name, an empty line for empty rows;
+    A * stands at a cell with a defined name, an empty line for an empty row;
     rows of a table that say the same but for the member's name are told once."""
     book, plan = lay_out(computed)
     named = {place: name for name, place in book.names.items()}
@@ -46,8 +46,7 @@ def _sheet(sheet: Sheet, named: Mapping[tuple[str, int, int], str]) -> Iterator[
     before = -1
     for _, same in itertools.groupby(spoken, key=lambda each: each.said.partition(" | ")[2] if each.member else each):
         rows = list(same)
-        if rows[0].row > before + 1:
-            yield ""
+        yield from [""] * (rows[0].row - before - 1)
         yield (f"{len(rows)} x " if len(rows) > 1 else "") + rows[0].said
         before = rows[-1].row
     for chart in sheet.charts:
