@@ -162,10 +162,10 @@ ALABAMA_BY_PRODUCT_FEEDS: Final = Source(
 )
 WOOD_CHIP_2020: Final = Source(
     key="wood_chip_2020",
-    title="Article in the Journal of Wood Science, doi 10.1186/s10086-020-01935-7 (title not seen)",
-    author="Japan Wood Research Society",
+    title="Fuel and material utilization of a waste shiitake mushroom bed derived from hardwood chips I",
+    author="Journal of Wood Science",
     year=2020,
-    place="table 3: wood chip 0.16 % nitrogen, 48.8 % carbon of dry mass",
+    place="doi 10.1186/s10086-020-01935-7, table 3: wood chip 0.16 % nitrogen, 48.8 % carbon of dry mass",
     how_known="read",
 )
 COMPOST_MIXTURES: Final = Source(
@@ -188,10 +188,10 @@ BIOLOGICAL_EFFICIENCY: Final = Source(
 )
 ROYSE_2002: Final = Source(
     key="royse_2002",
-    title="Article on spawn rate and supplement level, Appl. Microbiol. Biotechnol. 58:527 (title not seen)",
+    title="Influence of spawn rate and commercial delayed release nutrient levels on Pleurotus cornucopiae",
     author="D. J. Royse",
     year=2002,
-    place="spawn rate 3.75 to 5 % of wet weight gave the best yield; abstract at scilit.net",
+    place="Appl. Microbiol. Biotechnol. 58:527; the title is from memory; spawn rate 3.75 to 5 % of wet weight gave the best yield; abstract at scilit.net",
     how_known="read",
 )
 SARE_FNE13_786: Final = Source(
@@ -223,10 +223,10 @@ EIA_PROPANE: Final = Source(
 DEMAND_CHARGE_SURVEY: Final = Source(
     key="demand_charge_survey",
     title="Identifying Potential Markets for Behind-the-Meter Battery Energy Storage: A Survey of U.S. Demand Charges",
-    author="J. McLaren and others, National Renewable Energy Laboratory",
+    author="National Renewable Energy Laboratory and Clean Energy Group",
     year=2017,
-    place="about a quarter of commercial customers can meet more than $15/kW-month; title and year are from memory",
-    how_known="read in a copy",
+    place="NREL/BR-6A20-68963, abstract: over a quarter of commercial customers can meet more than $15/kW",
+    how_known="read",
 )
 
 # Worth

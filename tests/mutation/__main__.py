@@ -118,11 +118,12 @@ def main() -> int:
     options.add_argument("--processes", type=int, default=2)
     options.add_argument("--results", type=Path, default=Path("mutation-results.json"))
     chosen = options.parse_args()
-    found = run(drawn(chosen.seed, chosen.mutants), chosen.results, chosen.processes)
     equivalent = {line.partition("  # ")[0] for line in EQUIVALENT.read_text(encoding="utf-8").splitlines()}
-    counted = {change: seen for change, seen in found.items() if change not in equivalent}
-    living = [change for change, seen in counted.items() if not seen]
-    print(f"\n{len(found)} changes, {len(found) - len(counted)} equivalent; {len(living)} of {len(counted)} live")  # noqa: T201
+    changes = drawn(chosen.seed, chosen.mutants)
+    counted = [change for change in changes if str(change) not in equivalent]
+    found = run(counted, chosen.results, chosen.processes)
+    living = [change for change, seen in found.items() if not seen]
+    print(f"\n{len(changes)} changes, {len(changes) - len(counted)} equivalent; {len(living)} of {len(counted)} live")  # noqa: T201
     print(*living, sep="\n")  # noqa: T201
     return int(len(living) > MOST_LIVING * len(counted))
 
