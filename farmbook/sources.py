@@ -191,7 +191,7 @@ ROYSE_2002: Final = Source(
     title="Influence of spawn rate and commercial delayed release nutrient levels on Pleurotus cornucopiae",
     author="D. J. Royse",
     year=2002,
-    place="Appl. Microbiol. Biotechnol. 58:527; the title is from memory; spawn rate 3.75 to 5 % of wet weight gave the best yield; abstract at scilit.net",
+    place="Appl. Microbiol. Biotechnol. 58:527, abstract: 3.75 to 5 % of wet weight was best; the title is from memory",
     how_known="read",
 )
 SARE_FNE13_786: Final = Source(

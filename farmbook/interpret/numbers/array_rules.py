@@ -136,7 +136,7 @@ def count_used(e: Emitter, x: n.CountUsed, axes: Axes) -> str:
     own = ordered_axes(x.sources[0].axes)
     found = " + ".join(f"1.0 * ({e.folded(source)} == {fold(x.word)!r})" for source in x.sources)
     used = "".join(f" * {e.spread(e.value(line), ordered_axes(line.axes), own)}" for line in x.presents)
-    return e.spread(f"total(({found}){used})", (), axes)
+    return f"(({found}){used})" if e.plain(own) else e.spread(f"total(({found}){used})", (), axes)
 
 
 def _first_label(e: Emitter, x: n.FirstLabel, _axes: Axes) -> str:
