@@ -13,6 +13,7 @@ from typing import NamedTuple
 from farmbook.expr.nodes import Line, RawInput
 from farmbook.interpret.formula import BlockOf, CellOf, Part, formula_of
 from farmbook.layout.book import Cell, Figure, Formula, Link, Sheet, Shown, Text, Typed, Worked
+from farmbook.model.declare import NumberInput
 from farmbook.output import lay_out
 from farmbook.results import Computed, compute, load_scenario
 from tests.workbook.shipped import SCENARIOS
@@ -34,7 +35,8 @@ def picture(computed: Computed, *, rows: bool) -> str:
     named = {place: name for name, place in book.names.items()}
     sheets = [row for sheet in book.sheets for row in _sheet(sheet, named)] if rows else []
     formulas = [_formula(line, computed) for line in plan.homes if isinstance(line, Line)]
-    return "\n".join([*sheets, "# Formulas", *sorted(formulas), ""])
+    inputs = [_input(declared) for declared in computed.model.inputs if isinstance(declared, NumberInput)]
+    return "\n".join([*sheets, "# Formulas", *sorted(formulas), "", "# Numbers typed in", *inputs, ""])
 
 
 def _sheet(sheet: Sheet, named: Mapping[tuple[str, int, int], str]) -> Iterator[str]:
@@ -95,6 +97,11 @@ def _content(cell: Cell) -> str:
     opening = " at the start" if isinstance(content, Worked) and content.opening else ""
     assert isinstance(content, Worked | Shown)
     return f"={content.line.name}{opening}"
+
+
+def _input(declared: NumberInput) -> str:
+    usual, hard = (f"{low:g} to {high:g}" for low, high in (declared.usual, declared.hard))
+    return f"{declared.dotted} [{declared.unit}]: usual {usual}, possible {hard}, default {declared.default}"
 
 
 def _formula(line: Line, computed: Computed) -> str:
