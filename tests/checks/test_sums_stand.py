@@ -180,3 +180,46 @@ def test_no_time_of_hold_is_not_taken_for_rows_that_run_out(steamer: str, hold: 
     kind = {"cabinet": "cabinet", "vessel": "pressure vessel"}[steamer]
     farm = plausible(changes_of({"steaming.kind": kind, f"{steamer}_run.hold_time": hold}))
     assert results([farm], "metric")[f"{steamer}_cook.rows_are_enough"][0] == 1
+
+
+# Rounding is judged by the size of an amount, also of one below zero, which only a number past every limit can make.
+
+
+@pytest.mark.parametrize("system", ["metric", "us"])
+def test_a_mix_of_less_than_no_water_that_is_as_wanted_is_not_too_wet(system: str) -> None:
+    """Dry matter of 125 % brings -0.25/1.25 = -0.2 kg of water for each kg dry; -25 % wanted is -0.25/1.25 as well."""
+    farm = plausible(changes_of({"recipe.dry_matter": 1.25, "recipe.target_moisture": -0.25}))
+    found = results([farm], system)
+    assert found["recipe.water_wanted"][0, :2] == pytest.approx(-0.2)
+    assert found["recipe.water_in_ingredients"][0, :2] == pytest.approx(-0.2)
+    assert found["recipe_checks.dry_enough"][0] == 1
+
+
+@pytest.mark.parametrize("system", ["metric", "us"])
+@pytest.mark.parametrize("batch_weeks", [1, -1])
+def test_spawn_that_lasts_just_as_long_as_it_keeps_does_keep(batch_weeks: float, system: str) -> None:
+    """Of the generation that goes into the bags: what is needed of it rests on no other."""
+    made: Typed = {"spawn_source.supply": "made on the farm", "own_spawn.batch_weeks": batch_weeks}
+    lasting = results([plausible(changes_of(made))], system)["own_spawn.weeks_lasting"][0, 1]
+    assert lasting * batch_weeks > 1
+    seven_days_a_week = 7 * lasting
+    farm = plausible(changes_of({**made, "own_spawn.shelf_life": seven_days_a_week}))
+    assert results([farm], system)["own_spawn.keeps"][0, 1] == 1
+
+
+@pytest.mark.parametrize("system", ["metric", "us"])
+def test_a_load_that_takes_up_all_heat_lets_out_none(system: str) -> None:
+    """Without a meter, air to drive out or a bleeder, what goes into the steam is what load and walls take, hot or cold."""
+    tight = {
+        "steaming.kind": "pressure vessel",
+        "vessel_heat.condensate": "falls back to the boil",
+        "vessel_heat.purge_steam": 0,
+        "vessel_heat.vent_flow": 0,
+        "vessel_heat.surroundings": 130,
+    }
+    farms = [plausible(changes_of({**tight, "vessel_heat.start_temperature": 10 + 4 * step})) for step in range(50)]
+    found = results(farms, system)
+    over = found["vessel.heat_into_steam"] - found["vessel.heat_kept"]
+    assert np.abs(over).max() < 1e-9
+    assert (over[found["vessel.heat_into_steam"] < 0] > 0).any()  # rounding that must not be taken for heat
+    assert found["vessel.not_taken_up"].tolist() == [0.0] * len(farms)

@@ -14,8 +14,9 @@ from farmbook.errors import ModelFault
 from farmbook.expr import functions as f
 from farmbook.expr import nodes as n
 from farmbook.expr.axis import Axis
+from farmbook.layout import template
 from farmbook.layout.place import BLOCKS
-from farmbook.layout.template import KINDS, NEEDED, Template, read_templates
+from farmbook.layout.template import KINDS, NEEDED, Block, Template, read_templates
 from farmbook.model.declare import line, number, text
 from farmbook.model.model import Model
 from farmbook.model.section import Section
@@ -212,6 +213,14 @@ def test_every_kind_of_block_is_known_to_both_sides() -> None:
     assert set(NEEDED) <= KINDS
 
 
+REPEATED = ', "show:shed.rows_used"'
+WEEKS = '[[block]]\nkind = "table"\ntitle = "Weeks"\naxis = "week"\nlines = ["shed.weeks"]\n'
+CHART = """[[block]]
+kind = "chart"
+title = "Drawn"
+axis = "week"
+series = [{ name = "Weeks", line = "shed.weeks" }]
+"""
 PLACING: Mapping[str, tuple[str, str, str, str]] = {
     "an unknown line": (
         '"shed.twice"]',
@@ -262,6 +271,49 @@ PLACING: Mapping[str, tuple[str, str, str, str]] = {
         "`shed.rows` is a table; it cannot stand in a list of inputs",
         "20_inputs.toml",
     ),
+    "a single input in a table of inputs": (
+        'inputs = ["shed.rows"]',
+        'inputs = ["shed.size"]',
+        "the inputs of table `Rows` do not share their lists",
+        "20_inputs.toml",
+    ),
+    "inputs of different lists in one table": (
+        'inputs = ["shed.rows"]',
+        'inputs = ["shed.rows", "shed.size"]',
+        "the inputs of table `Rows` do not share their lists",
+        "20_inputs.toml",
+    ),
+    "a table wider than the sheet": (
+        '"shed.rows_used"]',
+        f'"shed.rows_used"{REPEATED * 9}]',
+        "table `Rows` has 10 columns; 9 fit",
+        "10_start.toml",
+    ),
+    "a drawing of a line over another list": (
+        WEEKS,
+        WEEKS + CHART.replace("shed.weeks", "shed.rows_used"),
+        "`shed.rows_used` does not run over week alone; it cannot be drawn so",
+        "10_start.toml",
+    ),
+    "a drawing before the table of its list": (
+        WEEKS,
+        CHART + WEEKS,
+        "a chart over week stands before any table of it",
+        "10_start.toml",
+    ),
+    "a comparison of two with a row of one": (
+        WEEKS,
+        WEEKS
+        + '[[block]]\nkind = "compare"\ntitle = "Both"\nheads = ["One", "Two"]\nrows = [["Size", "show:shed.twice"]]\n',
+        "row `Size` of `Both` has 1 lines for 2 columns",
+        "10_start.toml",
+    ),
+    "a case that there is not": (
+        WEEKS,
+        WEEKS + '[[block]]\nkind = "case"\nof = "dry"\n',
+        "there is no case called `dry` with lines to place",
+        "10_start.toml",
+    ),
 }
 
 
@@ -272,6 +324,44 @@ def test_a_line_out_of_place_names_itself_and_the_file(tmp_path: Path, name: str
         lay_out(read_templates(folder(tmp_path, old, new)))
     assert (raised.value.what, raised.value.where) == (what, where)
     assert str(raised.value).endswith(f"declared at {where}")
+
+
+@pytest.mark.parametrize(
+    ("old", "new"),
+    [('"shed.rows_used"]', f'"shed.rows_used"{REPEATED * 8}]'), (WEEKS, WEEKS + CHART)],
+    ids=["a table as wide as the sheet", "a drawing after the table of its list"],
+)
+def test_what_just_fits_is_placed(tmp_path: Path, old: str, new: str) -> None:
+    lay_out(read_templates(folder(tmp_path, old, new)))
+
+
+class ShedBy(Section):
+    """Its only line and one of the section after it would have one name in the workbook."""
+
+    @line("By width", unit="1")
+    def width(self) -> n.Expr:
+        """Called shed_by_width."""
+        return n.wrap(1)
+
+
+def test_two_cells_cannot_have_one_name(tmp_path: Path) -> None:
+    """A section and a line are joined by a point in the model, and by what words are joined by in a workbook."""
+    clash = type("Shed", (Section,), {"by_width": line("Clash", unit="1")(lambda self: n.wrap(1))})
+    found = work_out(Model([clash, ShedBy]), "metric", SIZES, {})
+    block = Block("list", "Single", ("shed.by_width", "shed_by.width"))
+    with pytest.raises(ModelFault) as raised:
+        found.laid_out(
+            [Template("10_start.toml", "Start", "Start", "What is here?", "start", (block,))], "shed.by_width"
+        )
+    assert raised.value.what == "two cells would be called `shed_by_width`"
+    assert raised.value.where == "10_start.toml"
+
+
+def test_templates_that_were_not_installed_are_missed(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.setattr(template, "__file__", str(tmp_path / "farmbook" / "layout" / "template.py"))
+    with pytest.raises(ModelFault, match="the sheet templates are missing from this installation") as raised:
+        read_templates()
+    assert raised.value.why == "looked for templates_src/"
 
 
 def test_lines_and_inputs_placed_nowhere_are_all_named(tmp_path: Path) -> None:

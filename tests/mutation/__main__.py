@@ -5,22 +5,26 @@ python -m tests.mutation --seed 1 --mutants 150
 Draws changes of calc, expr, interpret, layout and one model section in ten. Each is made in a copy of the tree; the tests
 nearest to it run first, then the rest but the live ones and those on the source itself. What lives is printed, and its share
 at the end. Changes listed in equivalent.txt, with the reason, are not counted; once their lines have moved they are to be
-judged anew. A result file lets a run be taken up again on the same tree.
+judged anew. The tree as it is must pass first. A result file lets a run be taken up again on the same tree.
 """
 
 from __future__ import annotations
 
 import argparse
 import json
+import os
 import random
 import shutil
+import signal
 import subprocess
 import sys
 import tempfile
+import threading
 from collections.abc import Sequence
 from concurrent.futures import ThreadPoolExecutor
+from contextlib import suppress
 from pathlib import Path
-from queue import Queue
+from queue import SimpleQueue
 from typing import Final
 
 from tests.mutation.changes import Change, changes_of
@@ -71,13 +75,20 @@ def fate(change: Change, tree: Path) -> str:
 
 def _seen(tests: Sequence[str], tree: Path) -> str:
     command = [sys.executable, "-m", "pytest", "-x", "-q", "-p", "no:cacheprovider", *NOT_OF_USE, *tests]
+    process = subprocess.Popen(
+        command, cwd=tree, stdout=subprocess.PIPE, stderr=subprocess.STDOUT, start_new_session=True
+    )
     try:
-        run = subprocess.run(command, cwd=tree, capture_output=True, timeout=MOST_SECONDS, check=False)
+        said, _ = process.communicate(timeout=MOST_SECONDS)
     except subprocess.TimeoutExpired:
         return "no end"
-    if run.returncode == 0:
+    finally:
+        with suppress(ProcessLookupError):
+            os.killpg(process.pid, signal.SIGKILL)  # and the programs that a test left running
+        process.wait()
+    if process.returncode == 0:
         return ""
-    lines = run.stdout.decode(errors="replace").splitlines()
+    lines = said.decode(errors="replace").splitlines()
     return next((line for line in reversed(lines) if line.startswith(("FAILED", "ERROR"))), "no test could run")[:160]
 
 
@@ -88,26 +99,40 @@ def copied(folder: Path) -> Path:
     )
 
 
-def run(changes: Sequence[Change], results: Path, processes: int) -> dict[str, str]:
-    """The fate of each change; written to `results` as it becomes known."""
-    known: dict[str, str] = json.loads(results.read_text()) if results.exists() else {}
+class Results:
+    """What is known, kept in a file, one change and the test that sees it a line."""
+
+    def __init__(self, path: Path) -> None:
+        self.path, self.lock = path, threading.Lock()
+        lines = path.read_text(encoding="utf-8").splitlines() if path.exists() else []
+        self.known: dict[str, str] = dict(json.loads(line) for line in lines)
+
+    def add(self, what: str, seen: str) -> None:
+        """Keep and print one more."""
+        with self.lock, self.path.open("a", encoding="utf-8") as file:
+            self.known[what] = seen
+            file.write(json.dumps([what, seen]) + "\n")
+            print("dies  " if seen else "lives ", what, seen, sep="  ", flush=True)  # noqa: T201
+
+
+def run(changes: Sequence[Change], results: Results, processes: int) -> None:
+    """Add the fate of each change to the results. Exits where a test fails without any: it would seem to see them all."""
     with tempfile.TemporaryDirectory() as folder:
-        trees: Queue[Path] = Queue()
+        trees: SimpleQueue[Path] = SimpleQueue()
         for number in range(processes):
             trees.put(copied(Path(folder) / str(number)))
 
         def one(change: Change) -> None:
-            if str(change) in known:
-                return
             tree = trees.get()
-            known[str(change)] = fate(change, tree)
-            trees.put(tree)
-            results.write_text(json.dumps(known, indent=1))
-            print("lives " if not known[str(change)] else "dies  ", change, known[str(change)], sep="  ", flush=True)  # noqa: T201
+            try:
+                results.add(str(change), fate(change, tree))
+            finally:
+                trees.put(tree)
 
+        if not results.known and (failing := _seen(ALL, Path(folder) / "0" / "tree")):
+            sys.exit(f"without any change: {failing}")
         with ThreadPoolExecutor(processes) as pool:
-            list(pool.map(one, changes))
-    return {str(change): known[str(change)] for change in changes}
+            list(pool.map(one, [change for change in changes if str(change) not in results.known]))
 
 
 def main() -> int:
@@ -116,13 +141,14 @@ def main() -> int:
     options.add_argument("--seed", type=int, default=1)
     options.add_argument("--mutants", type=int, default=150)
     options.add_argument("--processes", type=int, default=2)
-    options.add_argument("--results", type=Path, default=Path("mutation-results.json"))
+    options.add_argument("--results", type=Path, default=Path("mutation-results.jsonl"))
     chosen = options.parse_args()
     equivalent = {line.partition("  # ")[0] for line in EQUIVALENT.read_text(encoding="utf-8").splitlines()}
     changes = drawn(chosen.seed, chosen.mutants)
     counted = [change for change in changes if str(change) not in equivalent]
-    found = run(counted, chosen.results, chosen.processes)
-    living = [change for change, seen in found.items() if not seen]
+    results = Results(chosen.results)
+    run(counted, results, chosen.processes)
+    living = [change for change in map(str, counted) if not results.known[change]]
     print(f"\n{len(changes)} changes, {len(changes) - len(counted)} equivalent; {len(living)} of {len(counted)} live")  # noqa: T201
     print(*living, sep="\n")  # noqa: T201
     return int(len(living) > MOST_LIVING * len(counted))

@@ -1,4 +1,4 @@
-"""Small changes of source text: one operator, number, condition, statement or argument at a time."""
+"""Small changes of source text: one operator, number, word, condition, statement, result or argument at a time."""
 
 from __future__ import annotations
 
@@ -35,21 +35,24 @@ JOINED: Final[dict[type[ast.operator], type[ast.operator]]] = {
 }
 WORDS_OF_ERRORS: Final = {"ModelFault", "KindMismatch", "AssertionError", "ValueError", "field", "TypeVar", "cast"}
 """Calls whose arguments are left alone: what an error says, and what only the type checker reads."""
+FOR_READERS: Final = ("label", "note", "how")
+NOTHING: Final = ("None", "NotImplemented")
 
 
 @dataclass(frozen=True)
 class Change:
-    """One change: characters `start` to `end` of a file become `after`."""
+    """One change: characters `start` to `end` of a file become `after`; `line` and `column` count from 1."""
 
     file: str
     line: int
+    column: int
     start: int
     end: int
     before: str
     after: str
 
     def __str__(self) -> str:
-        return f"{self.file}:{self.line}: {self.before} -> {self.after}"
+        return f"{self.file}:{self.line}:{self.column}: {' '.join(self.before.split())} -> {self.after}"
 
     def made_in(self, text: str) -> str:
         """The file's text with the change made."""
@@ -70,8 +73,9 @@ def changes_of(path: Path, root: Path) -> list[Change]:
         first, last = starts[node.lineno - 1] + node.col_offset, starts[node.end_lineno - 1] + node.end_col_offset
         start, end = len(raw[:first].decode()), len(raw[:last].decode())
         before = text[start:end]
-        if other != before and "\n" not in before:
-            found.append(Change(path.relative_to(root).as_posix(), node.lineno, start, end, before, other))
+        if other != before:
+            column = start - text.rfind("\n", 0, start)
+            found.append(Change(path.relative_to(root).as_posix(), node.lineno, column, start, end, before, other))
     return found
 
 
@@ -84,7 +88,7 @@ def _others(tree: ast.AST) -> Iterator[tuple[ast.AST, str]]:
 
 def _walk(node: ast.AST) -> Iterator[ast.AST]:
     """Nodes that run: not annotations, docstrings, imports, `__all__`, decorators' words or errors' words."""
-    if isinstance(node, (ast.Import, ast.ImportFrom, ast.Raise, ast.Assert)):
+    if isinstance(node, (ast.Import, ast.ImportFrom, ast.Assert, ast.JoinedStr)):
         return
     if isinstance(node, ast.Assign) and any(
         isinstance(each, ast.Name) and each.id == "__all__" for each in node.targets
@@ -93,15 +97,20 @@ def _walk(node: ast.AST) -> Iterator[ast.AST]:
     if isinstance(node, ast.Call) and isinstance(node.func, ast.Name) and node.func.id in WORDS_OF_ERRORS:
         return
     yield node
+    if isinstance(node, ast.Raise):
+        return
     for name, value in ast.iter_fields(node):
         if name in ("annotation", "returns", "decorator_list", "type_comment"):
             continue
         for child in value if isinstance(value, list) else [value]:
-            if isinstance(child, ast.AST) and not _is_docstring(child):
+            if isinstance(child, ast.AST) and not _only_read(child):
                 yield from _walk(child)
 
 
-def _is_docstring(node: ast.AST) -> bool:
+def _only_read(node: ast.AST) -> bool:
+    """A docstring, or an argument that people alone read."""
+    if isinstance(node, ast.keyword):
+        return node.arg in FOR_READERS
     return isinstance(node, ast.Expr) and isinstance(node.value, ast.Constant) and isinstance(node.value.value, str)
 
 
@@ -114,17 +123,25 @@ def _of(node: ast.AST) -> Iterator[str]:
     elif isinstance(node, ast.BoolOp):
         yield "(" + ast.unparse(ast.BoolOp(ast.Or() if isinstance(node.op, ast.And) else ast.And(), node.values)) + ")"
     elif isinstance(node, ast.UnaryOp) and isinstance(node.op, (ast.Not, ast.USub)):
-        yield ast.unparse(node.operand)
+        yield _whole(node.operand)
     elif isinstance(node, ast.IfExp):
         yield f"({ast.unparse(node.body)} if not ({ast.unparse(node.test)}) else {ast.unparse(node.orelse)})"
     elif isinstance(node, ast.Constant):
         yield from _constant(node.value)
     elif isinstance(node, ast.Call):
         yield from _call(node)
+    elif isinstance(node, ast.Return) and node.value is not None and ast.unparse(node.value) not in NOTHING:
+        yield "return None"
     elif (isinstance(node, ast.Expr) and isinstance(node.value, ast.Call)) or isinstance(
-        node, (ast.AugAssign, ast.Continue, ast.Break)
+        node, (ast.AugAssign, ast.Continue, ast.Break, ast.Raise)
     ):
         yield "pass"
+
+
+def _whole(node: ast.expr) -> str:
+    """The text of a node, in brackets where what stands beside it could take a part of it."""
+    text = ast.unparse(node)
+    return text if isinstance(node, (ast.Name, ast.Call, ast.Attribute, ast.Subscript, ast.Constant)) else f"({text})"
 
 
 def _constant(value: object) -> Iterator[str]:
@@ -134,6 +151,8 @@ def _constant(value: object) -> Iterator[str]:
         yield str(value + 1)
     elif isinstance(value, float):
         yield repr(value * 1.03 if value else 1.0)
+    elif isinstance(value, str):
+        yield repr(value + "x")
 
 
 def _call(node: ast.Call) -> Iterator[str]:
@@ -141,7 +160,7 @@ def _call(node: ast.Call) -> Iterator[str]:
     if any(isinstance(each, ast.Starred) for each in node.args):
         return
     if len(node.args) == 1 and not node.keywords and isinstance(node.func, ast.Name):
-        yield ast.unparse(node.args[0])
+        yield _whole(node.args[0])
     if len(node.args) >= 2:
         first, second, *rest = node.args
         yield ast.unparse(ast.Call(node.func, [second, first, *rest], node.keywords))
