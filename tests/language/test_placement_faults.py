@@ -212,6 +212,22 @@ def test_every_kind_of_block_is_known_to_both_sides() -> None:
     assert set(NEEDED) <= KINDS
 
 
+CHART = """
+[[block]]
+kind = "chart"
+title = "Drawn"
+axis = "{}"
+axis_title = "Week"
+value_title = "Counted"
+series = [{{ line = "{}", name = "Weeks" }}]
+"""
+COMPARED = """
+[[block]]
+kind = "compare"
+title = "Side by side"
+heads = ["One", "Other"]
+rows = [["Size", "show:shed.twice"]]
+"""
 PLACING: Mapping[str, tuple[str, str, str, str]] = {
     "an unknown line": (
         '"shed.twice"]',
@@ -256,6 +272,42 @@ PLACING: Mapping[str, tuple[str, str, str, str]] = {
         "`shed.rows_used` does not have two lists",
         "10_start.toml",
     ),
+    "a chart of something that is no row of figures": (
+        'lines = ["shed.weeks"]',
+        'lines = ["shed.weeks"]' + CHART.format("week", "shed.twice"),
+        "`shed.twice` does not run over week alone; it cannot be drawn so",
+        "10_start.toml",
+    ),
+    "a chart over a list that stands in no table yet": (
+        'lines = ["shed.grid"]',
+        'lines = ["shed.grid"]' + CHART.format("week", "shed.weeks"),
+        "a chart over week stands before any table of it",
+        "10_start.toml",
+    ),
+    "a row with fewer lines than are compared": (
+        'lines = ["shed.weeks"]',
+        'lines = ["shed.weeks"]' + COMPARED,
+        "row `Size` of `Side by side` has 1 lines for 2 columns",
+        "10_start.toml",
+    ),
+    "more columns than fit": (
+        'lines = ["shed.weeks"]',
+        'lines = ["shed.weeks"' + ', "show:shed.weeks"' * 9 + "]",
+        "table `Weeks` has 10 columns; 9 fit",
+        "10_start.toml",
+    ),
+    "inputs of a table that do not share their list": (
+        'inputs = ["shed.rows"]',
+        'inputs = ["shed.rows", "shed.size"]',
+        "the inputs of table `Rows` do not share their lists",
+        "20_inputs.toml",
+    ),
+    "a single input in a table": (
+        'inputs = ["shed.rows"]',
+        'inputs = ["shed.size"]',
+        "the inputs of table `Rows` do not share their lists",
+        "20_inputs.toml",
+    ),
     "a table among single inputs": (
         '"shed.size"]',
         '"shed.size", "shed.rows"]',
@@ -272,6 +324,33 @@ def test_a_line_out_of_place_names_itself_and_the_file(tmp_path: Path, name: str
         lay_out(read_templates(folder(tmp_path, old, new)))
     assert (raised.value.what, raised.value.where) == (what, where)
     assert str(raised.value).endswith(f"declared at {where}")
+
+
+class Coop(Section):
+    """One of its lines is called as the door's would be in a workbook."""
+
+    @line("Width of the door", unit="1")
+    def door_width(self) -> n.Expr:
+        """In planks."""
+        return f.zero()
+
+
+class CoopDoor(Section):
+    """The door itself."""
+
+    @line("Width", unit="1")
+    def width(self) -> n.Expr:
+        """In bricks."""
+        return f.zero()
+
+
+def test_two_cells_cannot_have_one_name(tmp_path: Path) -> None:
+    """A dot and an underscore are one in a workbook's names."""
+    files = folder(tmp_path, '"shed.twice"]', '"shed.twice", "coop.door_width", "coop_door.width"]')
+    found = work_out(Model([Shed, Coop, CoopDoor]), "metric", SIZES, {})
+    with pytest.raises(ModelFault) as raised:
+        found.laid_out(read_templates(files), "shed.heading")
+    assert (raised.value.what, raised.value.where) == ("two cells would be called `coop_door_width`", "10_start.toml")
 
 
 def test_lines_and_inputs_placed_nowhere_are_all_named(tmp_path: Path) -> None:
