@@ -166,36 +166,6 @@ GUILTY: Mapping[str, Guilty] = {
         lambda s: f.total(f.where(s.ground.rows > 0, s.ground.rows, 0), ROW),
         "make it a line first",
     ),
-    "a joined condition inside a total": other(
-        "a joined condition stands inside a total (line `guilty.alone`)",
-        lambda s: f.total(f.all_of(s.ground.rows > 0, s.ground.rows <= 1), ROW),
-        "make it a line first",
-    ),
-    "a guarded division inside a total": other(
-        "a guarded division stands inside a total (line `guilty.alone`)",
-        lambda s: f.total(f.ratio(s.ground.rows, s.ground.plain), ROW),
-        "make it a line first",
-    ),
-    "whether a cell holds a number, inside a total": other(
-        "whether a cell holds a number stands inside a total (line `guilty.alone`)",
-        lambda s: f.total(s.ground.given(s.ground.rows), ROW),
-        "make it a line first",
-    ),
-    "a total inside a total": other(
-        "a total stands inside a total (line `guilty.alone`)",
-        lambda s: f.total(s.ground.rows * f.total(s.ground.columns, COLUMN), ROW),
-        "make it a line first",
-    ),
-    "a value at another month inside a total": other(
-        "a value at another step stands inside a total (line `guilty.alone`)",
-        lambda s: f.total(s.ground.rows * f.at(s.ground.balance, MONTH, s.ground.plain), ROW),
-        "make it a line first",
-    ),
-    "a rate of return inside a total": other(
-        "an internal rate stands inside a total (line `guilty.alone`)",
-        lambda s: f.total(s.ground.rows * f.internal_rate(s.ground.balance, MONTH), ROW),
-        "make it a line first",
-    ),
     "an earlier month inside a total": other(
         "a value one step earlier stands inside a total (line `guilty.alone`)",
         lambda s: f.total(f.previous(s.ground.balance, MONTH), MONTH),

@@ -6,17 +6,10 @@ import unicodedata
 from collections.abc import Callable
 from pathlib import Path
 
-import numpy as np
 import pytest
 import xlsxwriter
 
-from farmbook.expr.functions import is_word
-from farmbook.expr.graph import Graph
-from farmbook.expr.lower import lower
-from farmbook.expr.nodes import Line, RawInput
 from farmbook.expr.texts import fold
-from farmbook.interpret.numbers import Cells, Engine
-from farmbook.units import unit
 from tests.engines import gnumeric, libreoffice, require
 from tests.engines.cells import Cell, Value
 from tests.engines.formualizer_engine import FormualizerBook
@@ -109,13 +102,3 @@ def test_not_alike(left: str, right: str) -> None:
 def test_folding_twice_changes_nothing() -> None:
     letters = [chr(code) for code in range(0x110000) if not 0xD800 <= code < 0xE000]
     assert [letter for letter in letters if fold(fold(letter)) != fold(letter)] == []
-
-
-@pytest.mark.parametrize("typed", [("three-phase",), ("THREE-PHASE", "Three-Phase", "three-phase")])
-def test_an_option_with_capitals_is_met_in_any_letters(typed: tuple[str, ...]) -> None:
-    """In one scenario, and in several at once, which have rules of their own."""
-    cell = RawInput("trial.supply", "Supply", "choice", unit("1"), ())
-    line = Line("trial.chosen", "Chosen", unit("flag"), (), lambda: is_word(cell, "Three-Phase"))
-    cells = Cells(np.full(len(typed), np.nan), np.array(typed, dtype=object))
-    found = Engine(Graph({line: lower(line, "metric")}), {}, "metric").run({cell: cells})
-    assert np.ravel(found[line]).tolist() == [1] * len(typed)

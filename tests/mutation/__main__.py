@@ -6,9 +6,6 @@ Draws changes of calc, expr, interpret, layout and one model section in ten. Eac
 nearest to it run first, then the rest but the live ones and those on the source itself. What lives is printed, and its share
 at the end. Changes listed in equivalent.txt, with the reason, are not counted; once their lines have moved they are to be
 judged anew. A result file lets a run be taken up again on the same tree.
-
-The pictures of the shipped books see most changes, but cannot say which book is right: `--no-pictures` leaves them out, and
-counts what tests that know the right figure see. Nothing is counted where a test fails without a change.
 """
 
 from __future__ import annotations
@@ -24,7 +21,6 @@ from collections.abc import Sequence
 from concurrent.futures import ThreadPoolExecutor
 from pathlib import Path
 from queue import Queue
-from threading import Lock
 from typing import Final
 
 from tests.mutation.changes import Change, changes_of
@@ -38,14 +34,12 @@ NEAREST: Final[dict[str, tuple[str, ...]]] = {
     "layout": ("tests/workbook", "tests/language"),
     "model": ("tests/twin", "tests/model", "tests/checks"),
 }
-PICTURES: Final = "tests/workbook/test_picture.py"
+FIRST: Final = ("tests/workbook/test_picture.py",)
 """Seconds long, and sees most changes of what a book says."""
-WITHOUT_PICTURES: Final = f"--ignore={PICTURES}"
 ALL: Final = ("tests/language", "tests/calc", "tests/model", "tests/twin", "tests/workbook", "tests/commands", "tests/scenario",
               "tests/checks", "tests/test_engines.py")  # fmt: skip
 NOT_OF_USE: Final = ("--ignore=tests/commands/test_stopping.py", "-k", "not libreoffice")
 """Signals sent at many moments of a build, and a program that takes seconds to open: long; another engine runs the same cells."""
-UNCHANGED: Final = "the tree as it is"
 MOST_SECONDS: Final = 900
 MOST_LIVING: Final = 0.03
 
@@ -62,29 +56,20 @@ def drawn(seed: int, number: int) -> list[Change]:
     return chance.sample(every, min(number, len(every)))
 
 
-def stages(file: str, *, pictures: bool) -> list[list[str]]:
-    """The tests in the order in which they run on a change of a file."""
-    near = list(NEAREST[file.split("/")[1]])
-    rest = [folder for folder in ALL if folder not in near]
-    if not pictures:
-        return [[WITHOUT_PICTURES, *near], [WITHOUT_PICTURES, *rest]]
-    return [near, rest] if file.startswith("farmbook/calc") else [[PICTURES], near, rest]
-
-
-def fate(change: Change, tree: Path, *, pictures: bool) -> str:
+def fate(change: Change, tree: Path) -> str:
     """The first test that sees the change, or "" if it lives."""
     path = tree / change.file
     whole = path.read_text(encoding="utf-8")
     path.write_text(change.made_in(whole), encoding="utf-8")
     try:
-        fates = (seen(tests, tree) for tests in stages(change.file, pictures=pictures))
-        return next((found for found in fates if found), "")
+        near = NEAREST[change.file.split("/")[1]]
+        first = "" if change.file.startswith("farmbook/calc") else _seen(FIRST, tree)
+        return first or _seen(near, tree) or _seen([folder for folder in ALL if folder not in near], tree)
     finally:
         path.write_text(whole, encoding="utf-8")
 
 
-def seen(tests: Sequence[str], tree: Path) -> str:
-    """The first of the tests that fails, or "" if all pass."""
+def _seen(tests: Sequence[str], tree: Path) -> str:
     command = [sys.executable, "-m", "pytest", "-x", "-q", "-p", "no:cacheprovider", *NOT_OF_USE, *tests]
     try:
         run = subprocess.run(command, cwd=tree, capture_output=True, timeout=MOST_SECONDS, check=False)
@@ -103,34 +88,25 @@ def copied(folder: Path) -> Path:
     )
 
 
-def run(changes: Sequence[Change], results: Path, processes: int, *, pictures: bool) -> dict[str, str]:
-    """The fate of each change; written to `results` as it becomes known. Ends the script where a test fails unchanged."""
+def run(changes: Sequence[Change], results: Path, processes: int) -> dict[str, str]:
+    """The fate of each change; written to `results` as it becomes known."""
     known: dict[str, str] = json.loads(results.read_text()) if results.exists() else {}
-    writing = Lock()
-
-    def told(what: str, found: str) -> None:
-        with writing:
-            known[what] = found
-            results.write_text(json.dumps(known, indent=1))
-            print("dies  " if found else "lives ", what, found, sep="  ", flush=True)  # noqa: T201
-
-    with tempfile.TemporaryDirectory() as folder, ThreadPoolExecutor(processes) as pool:
+    with tempfile.TemporaryDirectory() as folder:
         trees: Queue[Path] = Queue()
         for number in range(processes):
             trees.put(copied(Path(folder) / str(number)))
-        if UNCHANGED not in known:
-            told(UNCHANGED, seen([*([] if pictures else [WITHOUT_PICTURES]), *ALL], Path(folder) / "0" / "tree"))
-        if known[UNCHANGED]:
-            sys.exit(f"nothing can be counted: without any change this fails: {known[UNCHANGED]}")
 
         def one(change: Change) -> None:
+            if str(change) in known:
+                return
             tree = trees.get()
-            try:
-                told(str(change), fate(change, tree, pictures=pictures))
-            finally:
-                trees.put(tree)
+            known[str(change)] = fate(change, tree)
+            trees.put(tree)
+            results.write_text(json.dumps(known, indent=1))
+            print("lives " if not known[str(change)] else "dies  ", change, known[str(change)], sep="  ", flush=True)  # noqa: T201
 
-        list(pool.map(one, [change for change in changes if str(change) not in known]))
+        with ThreadPoolExecutor(processes) as pool:
+            list(pool.map(one, changes))
     return {str(change): known[str(change)] for change in changes}
 
 
@@ -141,10 +117,8 @@ def main() -> int:
     options.add_argument("--mutants", type=int, default=150)
     options.add_argument("--processes", type=int, default=2)
     options.add_argument("--results", type=Path, default=Path("mutation-results.json"))
-    options.add_argument("--no-pictures", action="store_true", help="with a result file of its own")
     chosen = options.parse_args()
-    changes = drawn(chosen.seed, chosen.mutants)
-    found = run(changes, chosen.results, chosen.processes, pictures=not chosen.no_pictures)
+    found = run(drawn(chosen.seed, chosen.mutants), chosen.results, chosen.processes)
     equivalent = {line.partition("  # ")[0] for line in EQUIVALENT.read_text(encoding="utf-8").splitlines()}
     counted = {change: seen for change, seen in found.items() if change not in equivalent}
     living = [change for change, seen in counted.items() if not seen]

@@ -1,9 +1,9 @@
-"""Small changes of source text: one operator, number, word, condition, statement or argument at a time."""
+"""Small changes of source text: one operator, number, condition, statement or argument at a time."""
 
 from __future__ import annotations
 
 import ast
-from collections.abc import Container, Iterator
+from collections.abc import Iterator
 from dataclasses import dataclass
 from pathlib import Path
 from typing import Final
@@ -33,9 +33,8 @@ JOINED: Final[dict[type[ast.operator], type[ast.operator]]] = {
     ast.BitAnd: ast.BitOr,
     ast.BitOr: ast.BitAnd,
 }
-LEFT_ALONE: Final = {"ModelFault", "KindMismatch", "AssertionError", "ValueError", "field", "TypeVar", "cast", "unit"}
-"""Calls whose arguments are left alone: what an error says, what only the type checker reads, and units, of which a misspelt
-one can never be read."""
+WORDS_OF_ERRORS: Final = {"ModelFault", "KindMismatch", "AssertionError", "ValueError", "field", "TypeVar", "cast"}
+"""Calls whose arguments are left alone: what an error says, and what only the type checker reads."""
 
 
 @dataclass(frozen=True)
@@ -44,14 +43,13 @@ class Change:
 
     file: str
     line: int
-    column: int
     start: int
     end: int
     before: str
     after: str
 
     def __str__(self) -> str:
-        return f"{self.file}:{self.line}:{self.column}: {' '.join(self.before.split())} -> {self.after}"
+        return f"{self.file}:{self.line}: {self.before} -> {self.after}"
 
     def made_in(self, text: str) -> str:
         """The file's text with the change made."""
@@ -72,45 +70,35 @@ def changes_of(path: Path, root: Path) -> list[Change]:
         first, last = starts[node.lineno - 1] + node.col_offset, starts[node.end_lineno - 1] + node.end_col_offset
         start, end = len(raw[:first].decode()), len(raw[:last].decode())
         before = text[start:end]
-        if other != before:
-            file = path.relative_to(root).as_posix()
-            found.append(Change(file, node.lineno, node.col_offset, start, end, before, other))
+        if other != before and "\n" not in before:
+            found.append(Change(path.relative_to(root).as_posix(), node.lineno, start, end, before, other))
     return found
 
 
 def _others(tree: ast.AST) -> Iterator[tuple[ast.AST, str]]:
     """Nodes, each with other source that may stand in its place."""
     for node in _walk(tree):
-        if isinstance(node, ast.If) and not _is_called(node.test, {"TYPE_CHECKING"}):
-            yield node.test, "False"
         for other in _of(node):
             yield node, other
 
 
 def _walk(node: ast.AST) -> Iterator[ast.AST]:
-    """Nodes that run: not annotations, docstrings, imports, `__all__`, decorators' words, errors' words or the text of f-strings."""
+    """Nodes that run: not annotations, docstrings, imports, `__all__`, decorators' words or errors' words."""
     if isinstance(node, (ast.Import, ast.ImportFrom, ast.Raise, ast.Assert)):
         return
     if isinstance(node, ast.Assign) and any(
         isinstance(each, ast.Name) and each.id == "__all__" for each in node.targets
     ):
         return
-    if isinstance(node, ast.Call) and _is_called(node.func, LEFT_ALONE):
-        return
-    if isinstance(node, ast.Subscript) and _is_called(node.value, {"Literal"}):
+    if isinstance(node, ast.Call) and isinstance(node.func, ast.Name) and node.func.id in WORDS_OF_ERRORS:
         return
     yield node
     for name, value in ast.iter_fields(node):
         if name in ("annotation", "returns", "decorator_list", "type_comment"):
             continue
         for child in value if isinstance(value, list) else [value]:
-            text_inside = isinstance(node, ast.JoinedStr) and isinstance(child, ast.Constant)
-            if isinstance(child, ast.AST) and not _is_docstring(child) and not text_inside:
+            if isinstance(child, ast.AST) and not _is_docstring(child):
                 yield from _walk(child)
-
-
-def _is_called(node: ast.expr, names: Container[str]) -> bool:
-    return isinstance(node, ast.Name) and node.id in names
 
 
 def _is_docstring(node: ast.AST) -> bool:
@@ -146,8 +134,6 @@ def _constant(value: object) -> Iterator[str]:
         yield str(value + 1)
     elif isinstance(value, float):
         yield repr(value * 1.03 if value else 1.0)
-    elif isinstance(value, str) and value and " " not in value:
-        yield repr(f"{value}x")
 
 
 def _call(node: ast.Call) -> Iterator[str]:
