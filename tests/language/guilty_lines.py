@@ -17,11 +17,13 @@ from farmbook.model.declare import choice, line, number, uses
 from farmbook.model.model import Model
 from farmbook.model.section import Section
 
-__all__ = ["COLUMN", "MONTH", "ROW", "Ground", "Guilty", "Method", "model_of", "worked_out"]
+__all__ = ["BATCH", "COLUMN", "MONTH", "ROW", "Ground", "Guilty", "Method", "model_of", "worked_out"]
 
 ROW = Axis("row", "row", "down", 10, members=("upper", "lower"))
 COLUMN = Axis("column", "column", "across", 20, members=("left", "right"))
 MONTH = Axis("month", "month", "across", 90, ordered=True, members=("1", "2", "3"))
+BATCH = Axis("batch", "batch", "down", 99, members=("early", "late"))
+"""Lies after the months, so that a cycle stepped by the month cannot read what runs along both."""
 
 
 def _number(label: str, of: str, *axes: Axis) -> Any:
@@ -85,6 +87,6 @@ def worked_out(guilty: Guilty, system: str) -> None:
     """Take a line through lowering, numbers and formula."""
     model = model_of(guilty)
     roots = {each: lower(each, system) for each in model.lines}
-    Program(Graph(roots), {ROW: 2, COLUMN: 2, MONTH: 3}, system, single=True)
+    Program(Graph(roots), {ROW: 2, COLUMN: 2, MONTH: 3, BATCH: 2}, system, single=True)
     for each, root in roots.items():
         formula_of(each, root)

@@ -8,7 +8,7 @@ import pytest
 
 from farmbook.errors import ModelFault
 from farmbook.expr import functions as f
-from tests.language.guilty_lines import MONTH, Guilty, worked_out
+from tests.language.guilty_lines import BATCH, MONTH, ROW, Guilty, worked_out
 
 ONE_STEP = "the lines need each other within one step"
 
@@ -67,4 +67,28 @@ def test_circular_lines_are_named(name: str) -> None:
 def test_a_line_without_an_opening_value_has_no_previous_value() -> None:
     guilty = Guilty("1", lambda s: f.previous(s.ground.months, MONTH), "", axes=(MONTH,))
     with pytest.raises(ModelFault, match=r"`ground\.months_used` has no opening value, so it has no previous value"):
+        worked_out(guilty, "metric")
+
+
+def test_a_rate_of_return_is_that_of_one_row_of_flows() -> None:
+    guilty = Guilty(
+        "1",
+        lambda s: f.internal_rate(s.flows, MONTH),
+        "",
+        axes=(ROW,),
+        others={"flows": (lambda s: s.ground.rows * s.ground.months, (ROW, MONTH))},
+    )
+    with pytest.raises(ModelFault, match=r"`guilty\.flows` does not run along month alone"):
+        worked_out(guilty, "metric")
+
+
+def test_what_a_cycle_reads_runs_along_its_steps_last() -> None:
+    guilty = Guilty(
+        "1",
+        lambda s: f.starting(s.ground.plain, f.previous(s.alone, MONTH) + f.total(s.beside, BATCH)),
+        "",
+        axes=(MONTH,),
+        others={"beside": (lambda s: s.ground.months, (MONTH, BATCH))},
+    )
+    with pytest.raises(ModelFault, match="the axis that is stepped must be the last of a line's axes"):
         worked_out(guilty, "metric")

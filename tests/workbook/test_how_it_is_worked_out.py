@@ -7,6 +7,7 @@ from collections.abc import Mapping
 import openpyxl
 
 from farmbook.expr.nodes import Constant, Line
+from farmbook.interpret.formula import workbook_name
 from farmbook.interpret.words import sentence_of
 from farmbook.output import lay_out
 from farmbook.units import displayed
@@ -54,6 +55,33 @@ def test_what_is_typed_is_said_to_come_from_the_inputs_sheet(books: Mapping[str,
             assert "From the inputs sheet." in [text for row, text in said[home.sheet] if row == home.row + 1], (
                 line.name
             )
+
+
+def test_a_line_shown_again_says_which_sheet_it_comes_from(books: Mapping[str, ShippedBook]) -> None:
+    """Which line it is, the name at the end of its row tells."""
+    for shipped in books.values():
+        _, plan = lay_out(shipped.computed)
+        sheet_of = {workbook_name(line): plan.homes[line].sheet for line in shipped.computed.roots}
+        found = 0
+        for sheet in openpyxl.load_workbook(shipped.path):
+            for row in sheet.iter_rows(values_only=True):
+                words = [str(value) for value in row if value is not None]
+                told = [each for each in words if each.startswith("From the sheet ")]
+                if told:
+                    assert told == [f"From the sheet {sheet_of[words[-1]]}."]
+                    found += 1
+        assert found > 30
+
+
+def test_texts_are_wrapped_and_numbers_stand_to_the_right(books: Mapping[str, ShippedBook]) -> None:
+    for shipped in books.values():
+        book = openpyxl.load_workbook(shipped.path)
+        _, plan = lay_out(shipped.computed)
+        for line in shipped.computed.roots:
+            home = plan.homes[line]
+            if not home.axes and line.kind in ("worked", "used"):
+                look = book[home.sheet].cell(home.row + 1, home.column + 1).alignment
+                assert (bool(look.wrap_text), look.horizontal == "right") == (line.is_text, not line.is_text), line.name
 
 
 def test_a_constant_stands_with_its_value_and_unit_in_the_books_own_system(books: Mapping[str, ShippedBook]) -> None:
