@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import Final
 
-from farmbook.units import SYMBOLS, Unit
+from farmbook.units import Unit
 
 __all__ = ["FONT", "LOOKS", "NO_FIGURE", "Look", "decimals", "number_format", "zero_in_words"]
 
@@ -64,21 +64,11 @@ LOOKS: Final[dict[str, Look]] = {
 """Straw fill with a box: type here. Plain: worked out. Italic: repeated from its own sheet. Dotted box: fixed in the scenario file."""
 
 _DECIMALS: Final = {
-    "kWh": 1,
-    "kW": 1,
-    "h": 2,
-    "min": 1,
-    "degC": 1,
-    "degF": 1,
-    "delta_degC": 1,
-    "delta_degF": 1,
-    "flag": 0,
-    "count": 0,
-    "day": 1,
+    **dict.fromkeys(("flag", "count", "V"), 0),
+    **dict.fromkeys(("kWh", "kW", "kJ", "min", "day", "A", "L", "gal", "cm", "in"), 1),
+    **dict.fromkeys(("degC", "degF", "delta_degC", "delta_degF"), 1),
 }
-_DECIMALS.update(
-    {"A": 1, "V": 0, "kJ": 1, "L": 1, "gal": 1, "kPa": 2, "psi": 2, "kelvin": 2, "m": 2, "ft": 2, "cm": 1, "in": 1}
-)
+"""Units that do not show two decimals."""
 _SMALL: Final = ("bag", "kg", "lb", "kWh", "kJ", "L", "gal", "spawn", "grain", "second", "plate", "m", "ft")
 """Money for one of these shows three decimals; money for a load, a week or a year shows two."""
 
@@ -97,7 +87,7 @@ def decimals(of: Unit) -> int:
         return _DECIMALS[first]
     if first.partition("_")[0] in ("kg", "lb", "g", "oz", "t", "ton"):
         return 3 if len(of.powers) > 1 else 1
-    return 2 if first in SYMBOLS else 3
+    return 2
 
 
 def zero_in_words(form: str) -> str:

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import replace
+from dataclasses import asdict, replace
 from functools import cache
 from pathlib import Path
 
@@ -221,6 +221,14 @@ title = "Drawn"
 axis = "week"
 series = [{ name = "Weeks", line = "shed.weeks" }]
 """
+
+
+def test_what_a_file_does_not_say_of_a_block_is_empty() -> None:
+    said = asdict(Block("text"))
+    assert said.pop("kind") == "text"
+    assert set(said.values()) == {"", ()}
+
+
 PLACING: Mapping[str, tuple[str, str, str, str]] = {
     "an unknown line": (
         '"shed.twice"]',

@@ -2,13 +2,14 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Iterator, Mapping
 
 import openpyxl
 
 from farmbook.expr.nodes import Constant, Line
 from farmbook.interpret.formula import workbook_name
 from farmbook.interpret.words import sentence_of
+from farmbook.layout.template import read_templates
 from farmbook.output import lay_out
 from farmbook.units import displayed
 from tests.workbook.shipped import ShippedBook
@@ -103,6 +104,46 @@ def test_a_constant_stands_with_its_value_and_unit_in_the_books_own_system(books
             assert any(isinstance(value, int | float) and abs(value - expected) < 1e-9 for value in values), name
             assert unit in values or not unit, name
     assert seen >= 5
+
+
+def named_rows(shipped: ShippedBook) -> dict[tuple[str, str], list[list[str]]]:
+    """Sheet and text: every row in which the text stands behind the first column, with all texts of that row."""
+    found: dict[tuple[str, str], list[list[str]]] = {}
+    for sheet in openpyxl.load_workbook(shipped.path):
+        for row in sheet.iter_rows():
+            said = [cell.value for cell in row if isinstance(cell.value, str)]
+            for text in said[1:]:
+                found.setdefault((sheet.title, text), []).append(said)
+    return found
+
+
+def entries(shipped: ShippedBook) -> Iterator[tuple[Line, str, str, bool]]:
+    """Each number that a template names in a list or table: the line, the sheet, its workbook name, whether it lives there."""
+    lines = {line.name: line for line in shipped.computed.roots}
+    for template in read_templates():
+        for entry in (name for block in template.blocks for name in block.lines):
+            line = lines[entry.removeprefix("show:")]
+            if not line.is_text:
+                yield line, template.sheet, line.name.replace(".", "_"), not entry.startswith("show:")
+
+
+def test_the_row_with_a_line_s_name_says_how_it_is_worked_out_or_where_it_comes_from(
+    books: Mapping[str, ShippedBook],
+) -> None:
+    """Tables too: the sentence of a neighbour is not enough. Where a note follows in the same cell, it comes after."""
+    for shipped in books.values():
+        rows = named_rows(shipped)
+        stands_on = {each.name: each.cells[0][0] for each in shipped.placed}
+        silent, repeated = [], 0
+        for line, sheet, name, at_home in entries(shipped):
+            words = f"{sentence_of(line.expr)}." if line.kind != "used" else "From the inputs sheet."
+            if not at_home:
+                words, repeated = f"From the sheet {stands_on[line.name]}.", repeated + 1
+            said = [text for row in rows.get((sheet, name), []) for text in row[1:]]
+            if not any(text == words or text.startswith(f"{words} ") for text in said):
+                silent.append(f"{name} on {sheet}: {words}")
+        assert silent == []
+        assert repeated > 20
 
 
 def displayed_unit(constant: Constant) -> str:
