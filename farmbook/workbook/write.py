@@ -114,6 +114,7 @@ class _Writer:
             self._cell(page, sheet, cell)
         for chart in sheet.charts:
             draw(self.workbook, page, chart, self.book.homes, self.plan.format(chart.series[0][1].unit))
+        page.set_h_pagebreaks([chart.row - 1 for chart in sheet.charts])  # a chart stays on one page, with its heading
         self._print_setup(page)
         page.freeze_panes(3, 1)
         page.hide_gridlines(2)

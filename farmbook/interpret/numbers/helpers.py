@@ -9,7 +9,7 @@ from typing import Any, Final
 import numpy as np
 from numpy_financial import irr
 
-from farmbook.expr.functions import FUNCTIONS
+from farmbook.expr.functions import FUNCTIONS, ratio
 from farmbook.interpret.numbers.values import Array
 
 __all__ = ["FOR_ARRAYS", "FOR_SINGLES"]
@@ -41,11 +41,6 @@ def _rates(flows: Array) -> Array:
         if np.isfinite(series).all() and series.min() < 0 < series.max():
             found[draw] = irr(series)
     return np.where(np.isfinite(found), found, 0.0)
-
-
-def _ratio(top: Array | float, bottom: Array | float, otherwise: Array | float) -> Array:
-    blank = np.equal(bottom, 0)
-    return np.where(blank, otherwise, top / np.where(blank, 1.0, bottom))
 
 
 def _pick(sentences: tuple[str, ...], state: Array) -> Array:
@@ -80,7 +75,7 @@ FOR_ARRAYS: Final[dict[str, Any]] = {
     "at": _at,
     "before": _before,
     "rates": _rates,
-    "ratio": _ratio,
+    "ratio": ratio,
     "pick": _pick,
     "label": _label,
     "count": _count,
