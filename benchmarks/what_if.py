@@ -18,7 +18,7 @@ from farmbook.expr.nodes import RawInput
 from farmbook.interpret.formula import workbook_name
 from farmbook.interpret.numbers import Cells
 from farmbook.layout.book import a1
-from farmbook.model.farm_plan import Farm
+from farmbook.model.place.farm_plan import Farm
 from farmbook.output import build_bytes, lay_out
 from farmbook.results import Computed, compute, load_scenario
 from farmbook.scenario.scenario import with_cell

@@ -9,7 +9,7 @@ import sys
 from pathlib import Path
 
 import farmbook
-from farmbook.model.energy import Energy
+from farmbook.model.place.energy import Energy
 from farmbook.scenario.scenario import with_cell
 
 SHIPPED = Path(__file__).resolve().parent.parent / "scenarios" / "kestrel_hollow.toml"

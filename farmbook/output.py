@@ -14,7 +14,7 @@ from farmbook.layout.book import Book
 from farmbook.layout.page import Plan
 from farmbook.layout.place import place
 from farmbook.layout.template import read_templates
-from farmbook.model.farm_plan import Farm
+from farmbook.model.place.farm_plan import Farm
 from farmbook.results import Computed
 from farmbook.workbook.fingerprint import is_workbook, unedited
 from farmbook.workbook.write import write_book

@@ -13,9 +13,9 @@ from farmbook.expr.nodes import Expr, FirstLabel, Line, RawInput
 from farmbook.interpret.numbers import Array, Cells, Engine, Values
 from farmbook.layout.template import read_templates
 from farmbook.model.farm import farm_model
-from farmbook.model.model import Model
 from farmbook.scenario.load import load
 from farmbook.scenario.scenario import Scenario
+from farmbook.sections.model import Model
 
 __all__ = ["Computed", "compute", "load_scenario"]
 

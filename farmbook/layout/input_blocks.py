@@ -12,8 +12,8 @@ from farmbook.interpret.formula import workbook_name
 from farmbook.layout.book import Home, Text, Typed, Worked
 from farmbook.layout.page import Page, cited
 from farmbook.layout.template import Block
-from farmbook.model.declare import NumberInput, TextInput
-from farmbook.model.section import Bound
+from farmbook.sections.declare import NumberInput, TextInput
+from farmbook.sections.section import Bound
 
 __all__ = ["INPUT_WIDTHS", "TABLE_WIDTHS", "input_table_block", "inputs_block"]
 

@@ -11,8 +11,8 @@ from farmbook.expr.axis import Axis
 from farmbook.expr.nodes import Constant, Expr, Line, RawInput, Running, Starting
 from farmbook.layout.book import Cell, Content, Home, Sheet, Shown, Text, Worked
 from farmbook.layout.looks import LOOKS, number_format, zero_in_words
-from farmbook.model.model import Model
-from farmbook.model.section import Bound
+from farmbook.sections.model import Model
+from farmbook.sections.section import Bound
 from farmbook.sources import Source
 from farmbook.units import Unit, displayed
 

@@ -4,94 +4,61 @@ from __future__ import annotations
 
 from typing import Final
 
-from farmbook.model.altitude import AltitudeBoiling, AltitudePressure, WantedSteam
-from farmbook.model.bag import Bag
-from farmbook.model.cabinet import Cabinet
-from farmbook.model.cabinet_cook import CabinetCook
-from farmbook.model.cabinet_heat import CabinetHeat
-from farmbook.model.cabinet_run import CabinetRun
-from farmbook.model.cook_strength import LethalRates
-from farmbook.model.core_heating import CoreHeating
-from farmbook.model.crop import Crop
-from farmbook.model.energy import Energy
-from farmbook.model.equipment_cost import EquipmentCost
-from farmbook.model.farm_plan import Farm
-from farmbook.model.growing_cost import GrowingCost
-from farmbook.model.harvest import Harvest
-from farmbook.model.lost_bags import LostBags
-from farmbook.model.make_or_buy import MakeOrBuy
-from farmbook.model.make_or_buy_turn import MakeOrBuyTurn
-from farmbook.model.make_or_buy_worth import MakeOrBuyWorth
-from farmbook.model.mixing import Mixing
-from farmbook.model.model import Model
-from farmbook.model.own_spawn import OwnSpawn
-from farmbook.model.own_spawn_way import OwnSpawnWay
-from farmbook.model.own_spawn_work import OwnSpawnWork
-from farmbook.model.recipe import Recipe
-from farmbook.model.recipe_checks import RecipeChecks
+from farmbook.model.choices.equipment_cost import EquipmentCost
+from farmbook.model.choices.make_or_buy import MakeOrBuy
+from farmbook.model.choices.make_or_buy_turn import MakeOrBuyTurn
+from farmbook.model.choices.make_or_buy_worth import MakeOrBuyWorth
+from farmbook.model.choices.steriliser_choice import SteriliserChoice
+from farmbook.model.cook.cabinet_cook import CabinetCook
+from farmbook.model.cook.cook_strength import LethalRates
+from farmbook.model.cook.core_heating import CoreHeating
+from farmbook.model.cook.vessel_cook import VesselCook
+from farmbook.model.cost.growing_cost import GrowingCost
+from farmbook.model.cost.harvest import Harvest
+from farmbook.model.cost.lost_bags import LostBags
+from farmbook.model.cost.mixing import Mixing
+from farmbook.model.cost.own_spawn_work import OwnSpawnWork
+from farmbook.model.cost.spawn_supply import SpawnSupply
+from farmbook.model.cost.steriliser_year import CabinetYear, VesselYear
+from farmbook.model.crop.crop import Crop
+from farmbook.model.crop.spawn_source import SpawnSource
+from farmbook.model.heat.cabinet_heat import CabinetHeat
+from farmbook.model.heat.steaming import Steaming
+from farmbook.model.heat.vessel_heat import VesselHeat
+from farmbook.model.heat.vessel_steam import VesselSteam
+from farmbook.model.mix.bag import Bag
+from farmbook.model.mix.recipe import Recipe
+from farmbook.model.mix.recipe_checks import RecipeChecks
+from farmbook.model.mix.supplement import Supplement
+from farmbook.model.place.altitude import AltitudeBoiling, AltitudePressure, WantedSteam
+from farmbook.model.place.energy import Energy
+from farmbook.model.place.farm_plan import Farm
+from farmbook.model.place.site import Site
 from farmbook.model.report import Report
-from farmbook.model.section import Section
-from farmbook.model.site import Site
-from farmbook.model.spawn_bought import Spawn
-from farmbook.model.spawn_source import SpawnSource
-from farmbook.model.spawn_supply import SpawnSupply
-from farmbook.model.steaming import Steaming
-from farmbook.model.steriliser import Steriliser
-from farmbook.model.steriliser_choice import SteriliserChoice
-from farmbook.model.steriliser_year import CabinetYear, VesselYear
-from farmbook.model.supplement import Supplement
-from farmbook.model.to_steam import ToSteam
-from farmbook.model.vessel import Vessel
-from farmbook.model.vessel_cook import VesselCook
-from farmbook.model.vessel_heat import VesselHeat
-from farmbook.model.vessel_run import VesselRun
-from farmbook.model.vessel_steam import VesselSteam
+from farmbook.model.spawn.own_spawn import OwnSpawn
+from farmbook.model.spawn.own_spawn_way import OwnSpawnWay
+from farmbook.model.spawn.spawn_bought import Spawn
+from farmbook.model.steam.cabinet import Cabinet
+from farmbook.model.steam.cabinet_run import CabinetRun
+from farmbook.model.steam.steriliser import Steriliser
+from farmbook.model.steam.to_steam import ToSteam
+from farmbook.model.steam.vessel import Vessel
+from farmbook.model.steam.vessel_run import VesselRun
+from farmbook.sections.model import Model
+from farmbook.sections.section import Section
 
 __all__ = ["SECTIONS", "farm_model"]
 
 SECTIONS: Final[tuple[type[Section], ...]] = (
-    Farm,
-    Recipe,
-    RecipeChecks,
-    Supplement,
-    Bag,
-    Site,
-    AltitudeBoiling,
-    WantedSteam,
-    AltitudePressure,
-    Steaming,
-    Energy,
-    CabinetHeat,
-    VesselSteam,
-    VesselHeat,
-    SpawnSource,
-    Crop,
-    Spawn,
-    OwnSpawnWay,
-    OwnSpawn,
-    ToSteam,
-    CabinetRun,
-    Cabinet,
-    VesselRun,
-    Vessel,
-    Steriliser,
-    LethalRates,
-    CoreHeating,
-    CabinetCook,
-    VesselCook,
-    OwnSpawnWork,
-    SpawnSupply,
-    Mixing,
-    Harvest,
-    GrowingCost,
-    LostBags,
-    CabinetYear,
-    VesselYear,
-    SteriliserChoice,
-    MakeOrBuy,
-    MakeOrBuyTurn,
-    MakeOrBuyWorth,
-    EquipmentCost,
+    *(Farm, Site, AltitudeBoiling, WantedSteam, AltitudePressure, Energy),
+    *(Recipe, RecipeChecks, Supplement, Bag),
+    *(Steaming, CabinetHeat, VesselSteam, VesselHeat),
+    *(SpawnSource, Crop),
+    *(Spawn, OwnSpawnWay, OwnSpawn),
+    *(ToSteam, CabinetRun, Cabinet, VesselRun, Vessel, Steriliser),
+    *(LethalRates, CoreHeating, CabinetCook, VesselCook),
+    *(OwnSpawnWork, SpawnSupply, Mixing, Harvest, GrowingCost, LostBags, CabinetYear, VesselYear),
+    *(SteriliserChoice, MakeOrBuy, MakeOrBuyTurn, MakeOrBuyWorth, EquipmentCost),
     Report,
 )
 

@@ -8,12 +8,12 @@ from typing import TYPE_CHECKING, Any
 from farmbook.expr.functions import ratio, sentence
 from farmbook.expr.nodes import CountUsed, CountWord, Expr, FirstLabel, Label, Line, RawInput, wrap
 from farmbook.expr.walk import ordered_axes
-from farmbook.model.declare import LineOf, NumberInput, check, line
-from farmbook.model.farm_plan import Farm
-from farmbook.model.section import NOT_A_NUMBER, NOT_AN_OPTION, Bound, Section
+from farmbook.model.place.farm_plan import Farm
+from farmbook.sections.declare import LineOf, NumberInput, check, line
+from farmbook.sections.section import NOT_A_NUMBER, NOT_AN_OPTION, Bound, Section
 
 if TYPE_CHECKING:
-    from farmbook.model.model import Model
+    from farmbook.sections.model import Model
 
 __all__ = ["Report"]
 

@@ -9,9 +9,9 @@ from typing import Final
 from farmbook.errors import ModelFault
 from farmbook.expr.axis import Axis
 from farmbook.expr.walk import ordered_axes
-from farmbook.model.declare import Choice, Input, TextInput
-from farmbook.model.section import Section
 from farmbook.scenario.words import Path
+from farmbook.sections.declare import Choice, Input, TextInput
+from farmbook.sections.section import Section
 
 __all__ = ["BASIS_KEY", "NAME_KEY", "TOP_KEYS", "Field", "Table", "has_basis", "tables_of"]
 

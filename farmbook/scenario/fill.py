@@ -15,14 +15,14 @@ from farmbook.expr.nodes import RawInput
 from farmbook.expr.texts import fold
 from farmbook.expr.walk import ordered_axes
 from farmbook.interpret.numbers import Cells
-from farmbook.model.declare import Input, NumberInput, TextInput
-from farmbook.model.model import Model
-from farmbook.model.section import Bound
 from farmbook.scenario.fields import NAME_KEY, Field, Table
 from farmbook.scenario.gather import Gathered, Given
 from farmbook.scenario.limits import default_at, usual_fault, usual_of
 from farmbook.scenario.quantity import converted
 from farmbook.scenario.words import Path, as_written, did_you_mean, key_words, listed, readable, usual_words, where_of
+from farmbook.sections.declare import Input, NumberInput, TextInput
+from farmbook.sections.model import Model
+from farmbook.sections.section import Bound
 from farmbook.units import displayed, unit
 
 __all__ = ["MOST_PROBLEMS", "Filled", "Missing", "fill", "sizes_of"]

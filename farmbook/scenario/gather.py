@@ -11,11 +11,11 @@ from pydantic import BaseModel, ValidationError
 
 from farmbook.errors import Problem
 from farmbook.expr.axis import Axis
-from farmbook.model.declare import Input
 from farmbook.scenario.fields import BASIS_KEY, NAME_KEY, TOP_KEYS, Field, Table, has_basis
 from farmbook.scenario.schema import OWN_WORDS, Header
 from farmbook.scenario.values import CELL_KEYS, Context, Value
 from farmbook.scenario.words import Path, as_written, closest, listed, where_of, where_table
+from farmbook.sections.declare import Input
 
 __all__ = ["GUESS", "Gathered", "Given", "Unknown", "gather"]
 

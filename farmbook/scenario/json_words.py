@@ -6,11 +6,11 @@ import math
 from fractions import Fraction
 from typing import Any
 
-from farmbook.model.declare import BASES, Choice, Input, NumberInput, TextInput
 from farmbook.scenario.fields import Field, has_basis
 from farmbook.scenario.limits import usual_of
 from farmbook.scenario.values import LONGEST_TEXT
 from farmbook.scenario.words import usual_words
+from farmbook.sections.declare import BASES, Choice, Input, NumberInput, TextInput
 from farmbook.units import SYSTEMS, displayed, unit
 
 __all__ = ["field_schema"]

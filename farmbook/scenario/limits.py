@@ -9,9 +9,9 @@ from typing import Final
 
 from farmbook.errors import ModelFault
 from farmbook.expr.axis import Axis
-from farmbook.model.declare import NumberInput
 from farmbook.scenario.quantity import converted, split_quantity
 from farmbook.scenario.words import amount, figure, share_like, usual_words
+from farmbook.sections.declare import NumberInput
 from farmbook.units import displayed, unit
 
 __all__ = ["default_at", "hard_fault", "rounded", "usual_fault", "usual_of"]

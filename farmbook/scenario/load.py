@@ -8,13 +8,13 @@ from pathlib import Path
 from typing import Any, Final
 
 from farmbook.errors import Problem, ScenarioProblems
-from farmbook.model.model import Model
 from farmbook.scenario.fields import tables_of
 from farmbook.scenario.files import SourceFile, bases_of, check_depth, digest_of, read_file
 from farmbook.scenario.fill import MOST_PROBLEMS, Missing, fill, sizes_of
 from farmbook.scenario.gather import Gathered, Unknown, gather
 from farmbook.scenario.scenario import Scenario
 from farmbook.scenario.schema import file_model
+from farmbook.sections.model import Model
 
 __all__ = ["load", "read"]
 

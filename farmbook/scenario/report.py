@@ -9,10 +9,10 @@ import numpy as np
 from farmbook.errors import DoesNotAddUp, ModelFault, Problem
 from farmbook.expr.nodes import Line
 from farmbook.interpret.numbers import Array
-from farmbook.model.declare import Check
-from farmbook.model.model import Model
-from farmbook.model.section import Section
 from farmbook.scenario.scenario import Scenario
+from farmbook.sections.declare import Check
+from farmbook.sections.model import Model
+from farmbook.sections.section import Section
 
 __all__ = ["check_report", "require_sound"]
 

@@ -20,12 +20,12 @@ from pydantic import (
 from pydantic_core import PydanticCustomError
 
 from farmbook.expr.axis import Axis
-from farmbook.model.declare import BASES, Input, NumberInput, TextInput
-from farmbook.model.section import Section
 from farmbook.scenario import fields as f
 from farmbook.scenario.json_words import field_schema
 from farmbook.scenario.values import Value, as_cell, read_basis, read_number, read_option, read_text, read_word
 from farmbook.scenario.words import UnfitError
+from farmbook.sections.declare import BASES, Input, NumberInput, TextInput
+from farmbook.sections.section import Section
 from farmbook.units import SYSTEMS
 
 __all__ = ["OWN_WORDS", "Header", "file_model", "json_schema"]

@@ -12,10 +12,10 @@ from fractions import Fraction
 from typing import Any, Final
 
 from farmbook.expr.texts import fold
-from farmbook.model.declare import BASES, Choice, NumberInput, TextInput
 from farmbook.scenario.limits import hard_fault
 from farmbook.scenario.quantity import checked, converted, read_quantity, split_quantity
 from farmbook.scenario.words import UnfitError, closest, did_you_mean, key_words
+from farmbook.sections.declare import BASES, Choice, NumberInput, TextInput
 from farmbook.units import displayed, unit
 
 __all__ = [

@@ -13,7 +13,7 @@ from typing import Final
 
 from farmbook.errors import visible
 from farmbook.expr.texts import fold
-from farmbook.model.declare import NumberInput
+from farmbook.sections.declare import NumberInput
 from farmbook.units import SYMBOLS, Unit, displayed, unit
 
 __all__ = [

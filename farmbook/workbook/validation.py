@@ -8,10 +8,10 @@ from typing import Any
 from farmbook.expr.nodes import RawInput
 from farmbook.layout.book import a1
 from farmbook.layout.page import Plan
-from farmbook.model.declare import BASES, Choice, Input, NumberInput, TextInput
-from farmbook.model.section import Bound
 from farmbook.scenario.limits import usual_of
 from farmbook.scenario.values import LONGEST_TEXT
+from farmbook.sections.declare import BASES, Choice, Input, NumberInput, TextInput
+from farmbook.sections.section import Bound
 from farmbook.units import Unit, displayed, unit
 
 __all__ = ["validation_of"]

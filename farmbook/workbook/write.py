@@ -21,7 +21,7 @@ from farmbook.interpret.numbers import Array, Cells
 from farmbook.layout.book import Book, Cell, Content, Figure, Formula, Link, Sheet, Shown, Text, Typed, Worked, a1
 from farmbook.layout.looks import FONT, LOOKS
 from farmbook.layout.page import Plan
-from farmbook.model.section import Bound
+from farmbook.sections.section import Bound
 from farmbook.workbook.address import Addresses
 from farmbook.workbook.charts import draw
 from farmbook.workbook.fingerprint import PLACEHOLDER, PROPERTY, sealed

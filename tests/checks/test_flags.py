@@ -19,10 +19,10 @@ from farmbook.expr.nodes import RawInput
 from farmbook.expr.walk import ordered_axes
 from farmbook.interpret.numbers import Array, Cells
 from farmbook.model.axes import RECIPE
-from farmbook.model.declare import Choice, NumberInput, TextInput
-from farmbook.model.section import Bound
 from farmbook.output import build_bytes
 from farmbook.results import compute, load_scenario, whole_farm
+from farmbook.sections.declare import Choice, NumberInput, TextInput
+from farmbook.sections.section import Bound
 from tests.checks.farms import farm
 from tests.engines.cells import Book, Cell, Entry
 from tests.engines.formualizer_engine import FormualizerBook

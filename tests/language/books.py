@@ -17,7 +17,7 @@ from farmbook.layout.book import Book, Home, a1
 from farmbook.layout.page import Plan
 from farmbook.layout.place import place
 from farmbook.layout.template import Template
-from farmbook.model.model import Model
+from farmbook.sections.model import Model
 from farmbook.workbook.write import write_book
 from tests.engines import Availability, libreoffice, require
 from tests.engines.cells import Book as OpenBook

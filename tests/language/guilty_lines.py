@@ -13,9 +13,9 @@ from farmbook.expr.graph import Graph
 from farmbook.expr.lower import lower
 from farmbook.interpret.formula import formula_of
 from farmbook.interpret.numbers.program import Program
-from farmbook.model.declare import choice, line, number, uses
-from farmbook.model.model import Model
-from farmbook.model.section import Section
+from farmbook.sections.declare import choice, line, number, uses
+from farmbook.sections.model import Model
+from farmbook.sections.section import Section
 
 __all__ = ["BATCH", "COLUMN", "MONTH", "ROW", "Ground", "Guilty", "Method", "model_of", "worked_out"]
 

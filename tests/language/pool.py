@@ -7,8 +7,8 @@ from typing import Final
 from farmbook.expr.axis import Axis
 from farmbook.expr.functions import joined, previous, running_product, running_sum, starting
 from farmbook.expr.nodes import Constant, Expr, Label
-from farmbook.model.declare import NumberInput, choice, line, names, number, text
-from farmbook.model.section import Section
+from farmbook.sections.declare import NumberInput, choice, line, names, number, text
+from farmbook.sections.section import Section
 from farmbook.units import unit
 
 __all__ = ["COLUMN", "CONSTANTS", "FLUSH", "ROW", "SIZES", "SPELL", "STEP", "Pool"]

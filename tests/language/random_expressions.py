@@ -9,8 +9,8 @@ from typing import Final
 from farmbook.expr import functions as f
 from farmbook.expr import nodes as n
 from farmbook.expr.axis import Axis
-from farmbook.model.model import Model
-from farmbook.model.section import FLAGS
+from farmbook.sections.model import Model
+from farmbook.sections.section import FLAGS
 from farmbook.units import unit
 from tests.language.pool import COLUMN, CONSTANTS, FLUSH, ROW, SPELL, STEP, Pool
 

@@ -18,9 +18,9 @@ from farmbook.expr.lower import lower
 from farmbook.expr.nodes import Constant, Expr, Line, Named, RawInput, wrap
 from farmbook.interpret.formula import workbook_name
 from farmbook.interpret.numbers import Cells, Engine
-from farmbook.model.declare import Input, LineOf, line, shock
-from farmbook.model.model import Case, Model
-from farmbook.model.section import Section
+from farmbook.sections.declare import Input, LineOf, line, shock
+from farmbook.sections.model import Case, Model
+from farmbook.sections.section import Section
 from farmbook.units import unit
 from tests.engines.cells import formula_cells
 from tests.language.books import ENGINES, Worked, address, cells_of, differences, opened, work_out

@@ -13,9 +13,9 @@ from farmbook.expr import nodes as n
 from farmbook.expr.axis import Axis
 from farmbook.expr.lower import lower
 from farmbook.interpret.kinds import check_kinds
-from farmbook.model.declare import choice, number, uses
-from farmbook.model.model import Model
-from farmbook.model.section import Section
+from farmbook.sections.declare import choice, number, uses
+from farmbook.sections.model import Model
+from farmbook.sections.section import Section
 from farmbook.units import SYSTEMS, unit
 from tests.language.guilty_lines import COLUMN, MONTH, ROW, Ground, Guilty, Method, model_of, worked_out
 

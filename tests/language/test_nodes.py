@@ -14,8 +14,8 @@ from farmbook.expr import nodes as n
 from farmbook.expr.functions import FUNCTIONS
 from farmbook.expr.walk import ordered_axes, walk
 from farmbook.layout.template import Block, Template
-from farmbook.model.declare import Input, NumberInput
-from farmbook.model.model import Model
+from farmbook.sections.declare import Input, NumberInput
+from farmbook.sections.model import Model
 from farmbook.units import displayed
 from tests.language.books import ENGINES, Worked, differences, opened, work_out
 from tests.language.pool import ROW, SIZES, Pool

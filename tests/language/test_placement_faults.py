@@ -17,9 +17,9 @@ from farmbook.expr.axis import Axis
 from farmbook.layout import template
 from farmbook.layout.place import BLOCKS
 from farmbook.layout.template import KINDS, NEEDED, Block, Template, read_templates
-from farmbook.model.declare import line, number, text
-from farmbook.model.model import Model
-from farmbook.model.section import Section
+from farmbook.sections.declare import line, number, text
+from farmbook.sections.model import Model
+from farmbook.sections.section import Section
 from tests.language.books import Worked, work_out
 
 ROW = Axis("row", "row", "down", 10, members=("upper", "lower"))

@@ -13,9 +13,9 @@ import pytest
 
 from farmbook.errors import ModelFault
 from farmbook.layout.book import Book
-from farmbook.model.declare import Input
-from farmbook.model.declare import margin as margin_of
-from farmbook.model.model import Model
+from farmbook.sections.declare import Input
+from farmbook.sections.declare import margin as margin_of
+from farmbook.sections.model import Model
 from farmbook.units import displayed
 from tests.engines.cells import Book as OpenBook
 from tests.engines.cells import formula_cells

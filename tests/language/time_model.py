@@ -18,8 +18,8 @@ from farmbook.expr.functions import (
     whole_down,
 )
 from farmbook.expr.nodes import Constant, Expr, Label
-from farmbook.model.declare import line, margin, number, shock, text, uses
-from farmbook.model.section import Section
+from farmbook.sections.declare import line, margin, number, shock, text, uses
+from farmbook.sections.section import Section
 from farmbook.units import unit
 
 __all__ = ["AFTER", "BEFORE", "DAYS_A_WEEK", "EARLIER", "FLUSH", "WEEK", "WEEKS_BEFORE", "Timing", "Title", "Weeks"]

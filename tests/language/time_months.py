@@ -19,8 +19,8 @@ from farmbook.expr.functions import (
     whole_down,
 )
 from farmbook.expr.nodes import Constant, Expr
-from farmbook.model.declare import line, names, number, shock, uses
-from farmbook.model.section import Section
+from farmbook.sections.declare import line, names, number, shock, uses
+from farmbook.sections.section import Section
 from farmbook.units import unit
 from tests.language.time_model import DAYS_A_WEEK, EARLIER, FLUSH, WEEK, WEEKS_BEFORE, Timing, Title, Weeks
 

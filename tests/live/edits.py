@@ -11,11 +11,11 @@ from farmbook.expr.nodes import Line, RawInput
 from farmbook.expr.walk import ordered_axes
 from farmbook.layout.book import Book, Formula, Shown, Worked, a1
 from farmbook.layout.page import Plan
-from farmbook.model.declare import BASES, Choice, NumberInput, TextInput
-from farmbook.model.section import Bound
 from farmbook.output import lay_out
 from farmbook.results import Computed
 from farmbook.scenario.scenario import with_cell
+from farmbook.sections.declare import BASES, Choice, NumberInput, TextInput
+from farmbook.sections.section import Bound
 from tests.engines.cells import Cell, Entry, Value, typed
 
 DAY = datetime.date(2026, 3, 1)

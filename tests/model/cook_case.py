@@ -6,16 +6,16 @@ from collections.abc import Mapping
 from typing import Any, Final
 
 from farmbook.model.axes import INGREDIENT, RECIPE
-from farmbook.model.cabinet_cook import CabinetCook
-from farmbook.model.cabinet_heat import CabinetHeat
-from farmbook.model.cabinet_run import CabinetRun
-from farmbook.model.farm_plan import Farm
-from farmbook.model.recipe import Recipe
-from farmbook.model.steaming import CABINET, VESSEL, Steaming
-from farmbook.model.vessel_cook import VesselCook
-from farmbook.model.vessel_heat import VesselHeat
-from farmbook.model.vessel_run import VesselRun
-from farmbook.model.vessel_steam import VesselSteam
+from farmbook.model.cook.cabinet_cook import CabinetCook
+from farmbook.model.cook.vessel_cook import VesselCook
+from farmbook.model.heat.cabinet_heat import CabinetHeat
+from farmbook.model.heat.steaming import CABINET, VESSEL, Steaming
+from farmbook.model.heat.vessel_heat import VesselHeat
+from farmbook.model.heat.vessel_steam import VesselSteam
+from farmbook.model.mix.recipe import Recipe
+from farmbook.model.place.farm_plan import Farm
+from farmbook.model.steam.cabinet_run import CabinetRun
+from farmbook.model.steam.vessel_run import VesselRun
 from tests.calc.chains import gauge_pressure_for
 from tests.model.helpers import evaluate, systems_agree, with_used
 

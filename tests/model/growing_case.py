@@ -11,23 +11,23 @@ import numpy as np
 from farmbook.expr.lower import lower
 from farmbook.interpret.numbers import Array
 from farmbook.model.axes import INGREDIENT, RECIPE
-from farmbook.model.bag import Bag
-from farmbook.model.cabinet import Cabinet
-from farmbook.model.cabinet_run import CabinetRun
-from farmbook.model.crop import Crop
-from farmbook.model.declare import Input
-from farmbook.model.energy import Energy
-from farmbook.model.farm_plan import Farm
-from farmbook.model.growing_cost import GrowingCost
-from farmbook.model.harvest import Harvest
-from farmbook.model.lost_bags import LostBags
-from farmbook.model.mixing import Mixing
-from farmbook.model.model import Model
-from farmbook.model.recipe import Recipe
-from farmbook.model.section import Section
-from farmbook.model.spawn_bought import Spawn
-from farmbook.model.spawn_supply import SpawnSupply
-from farmbook.model.steriliser import Steriliser
+from farmbook.model.cost.growing_cost import GrowingCost
+from farmbook.model.cost.harvest import Harvest
+from farmbook.model.cost.lost_bags import LostBags
+from farmbook.model.cost.mixing import Mixing
+from farmbook.model.cost.spawn_supply import SpawnSupply
+from farmbook.model.crop.crop import Crop
+from farmbook.model.mix.bag import Bag
+from farmbook.model.mix.recipe import Recipe
+from farmbook.model.place.energy import Energy
+from farmbook.model.place.farm_plan import Farm
+from farmbook.model.spawn.spawn_bought import Spawn
+from farmbook.model.steam.cabinet import Cabinet
+from farmbook.model.steam.cabinet_run import CabinetRun
+from farmbook.model.steam.steriliser import Steriliser
+from farmbook.sections.declare import Input
+from farmbook.sections.model import Model
+from farmbook.sections.section import Section
 from tests.model.helpers import evaluate, in_metric, with_used
 
 __all__ = ["CROP_SECTIONS", "GIVEN", "NAMES", "OWN", "SECTIONS", "kinds_agree", "one", "table", "unchanged", "worked"]

@@ -15,10 +15,10 @@ from farmbook.expr.lower import lower
 from farmbook.expr.nodes import RawInput
 from farmbook.expr.walk import ordered_axes
 from farmbook.interpret.numbers import Array, Cells, Engine
-from farmbook.model.declare import Input, LineOf, NumberInput, TextInput, Uses
 from farmbook.model.farm import SECTIONS
-from farmbook.model.model import Model
-from farmbook.model.section import Bound, Section
+from farmbook.sections.declare import Input, LineOf, NumberInput, TextInput, Uses
+from farmbook.sections.model import Model
+from farmbook.sections.section import Bound, Section
 from farmbook.units import Unit, displayed, ice_point_shift, unit
 
 __all__ = ["converted", "evaluate", "in_metric", "systems_agree", "with_used"]

@@ -7,16 +7,16 @@ from functools import cache
 from typing import Any, Final
 
 from farmbook.interpret.numbers import Array
-from farmbook.model.declare import Input
-from farmbook.model.make_or_buy import MakeOrBuy
-from farmbook.model.make_or_buy_turn import MakeOrBuyTurn
-from farmbook.model.make_or_buy_worth import MakeOrBuyWorth
-from farmbook.model.own_spawn import OwnSpawn
-from farmbook.model.own_spawn_way import TWO_GRAINS_SAWDUST, OwnSpawnWay
-from farmbook.model.own_spawn_work import OwnSpawnWork
-from farmbook.model.section import Section
-from farmbook.model.spawn_source import SpawnSource
-from farmbook.model.spawn_supply import SpawnSupply
+from farmbook.model.choices.make_or_buy import MakeOrBuy
+from farmbook.model.choices.make_or_buy_turn import MakeOrBuyTurn
+from farmbook.model.choices.make_or_buy_worth import MakeOrBuyWorth
+from farmbook.model.cost.own_spawn_work import OwnSpawnWork
+from farmbook.model.cost.spawn_supply import SpawnSupply
+from farmbook.model.crop.spawn_source import SpawnSource
+from farmbook.model.spawn.own_spawn import OwnSpawn
+from farmbook.model.spawn.own_spawn_way import TWO_GRAINS_SAWDUST, OwnSpawnWay
+from farmbook.sections.declare import Input
+from farmbook.sections.section import Section
 from tests.model import growing_case
 from tests.model.helpers import with_used
 

@@ -7,21 +7,22 @@ from collections.abc import Mapping
 from typing import Any, Final
 
 from farmbook.model.axes import INGREDIENT, RECIPE
-from farmbook.model.bag import Bag
-from farmbook.model.cabinet import Cabinet
-from farmbook.model.cabinet_heat import DRAINED, CabinetHeat
-from farmbook.model.cabinet_run import CabinetRun
-from farmbook.model.declare import Input
-from farmbook.model.energy import ELECTRICITY, SINGLE_PHASE, Energy
-from farmbook.model.farm_plan import Farm
-from farmbook.model.recipe import Recipe
-from farmbook.model.site import Site
-from farmbook.model.steaming import CABINET, VESSEL, Steaming
-from farmbook.model.steriliser import Steriliser
-from farmbook.model.vessel import Vessel
-from farmbook.model.vessel_heat import AS_IT_BOILS, VesselHeat
-from farmbook.model.vessel_run import VesselRun
-from farmbook.model.vessel_steam import VesselSteam
+from farmbook.model.heat.cabinet_heat import CabinetHeat
+from farmbook.model.heat.steamer_heat import DRAINED
+from farmbook.model.heat.steaming import CABINET, VESSEL, Steaming
+from farmbook.model.heat.vessel_heat import AS_IT_BOILS, VesselHeat
+from farmbook.model.heat.vessel_steam import VesselSteam
+from farmbook.model.mix.bag import Bag
+from farmbook.model.mix.recipe import Recipe
+from farmbook.model.place.energy import ELECTRICITY, SINGLE_PHASE, Energy
+from farmbook.model.place.farm_plan import Farm
+from farmbook.model.place.site import Site
+from farmbook.model.steam.cabinet import Cabinet
+from farmbook.model.steam.cabinet_run import CabinetRun
+from farmbook.model.steam.steriliser import Steriliser
+from farmbook.model.steam.vessel import Vessel
+from farmbook.model.steam.vessel_run import VesselRun
+from farmbook.sections.declare import Input
 from tests.model.helpers import evaluate, with_used
 
 __all__ = ["BY_HAND", "IN_VESSEL", "KWH_A_LITRE_OF_PROPANE", "NAMES", "PSI", "SECTIONS", "STEAMER", "failing", "worked"]

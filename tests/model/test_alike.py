@@ -9,9 +9,9 @@ import pytest
 from farmbook.expr.axis import Axis
 from farmbook.expr.functions import named
 from farmbook.expr.nodes import Constant, Expr
-from farmbook.model.alike import Alike
-from farmbook.model.declare import NumberInput, check, line, number
-from farmbook.model.model import Model
+from farmbook.sections.alike import Alike
+from farmbook.sections.declare import NumberInput, check, line, number
+from farmbook.sections.model import Model
 from farmbook.units import unit
 from tests.model.helpers import evaluate
 

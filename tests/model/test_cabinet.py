@@ -7,16 +7,16 @@ from typing import Any, Final
 import numpy as np
 import pytest
 
-from farmbook.model.bag import Bag
-from farmbook.model.cabinet import Cabinet
-from farmbook.model.cabinet_heat import RETURNED, CabinetHeat
-from farmbook.model.cabinet_run import CabinetRun
-from farmbook.model.declare import Input, NumberInput
-from farmbook.model.energy import THREE_PHASE, Energy
-from farmbook.model.farm_plan import Farm
-from farmbook.model.recipe import Recipe
-from farmbook.model.site import Site
-from farmbook.model.steaming import VESSEL, Steaming
+from farmbook.model.heat.cabinet_heat import RETURNED, CabinetHeat
+from farmbook.model.heat.steaming import VESSEL, Steaming
+from farmbook.model.mix.bag import Bag
+from farmbook.model.mix.recipe import Recipe
+from farmbook.model.place.energy import THREE_PHASE, Energy
+from farmbook.model.place.farm_plan import Farm
+from farmbook.model.place.site import Site
+from farmbook.model.steam.cabinet import Cabinet
+from farmbook.model.steam.cabinet_run import CabinetRun
+from farmbook.sections.declare import Input, NumberInput
 from tests.model.helpers import evaluate, systems_agree
 from tests.model.steam_case import (
     BY_HAND,

@@ -6,11 +6,11 @@ from typing import Any, Final
 
 import pytest
 
-from farmbook.model.cabinet import Cabinet
-from farmbook.model.cabinet_run import CabinetRun
-from farmbook.model.declare import Input
-from farmbook.model.energy import ELECTRICITY, NATURAL_GAS, PROPANE, Energy
-from farmbook.model.steaming import Steaming
+from farmbook.model.heat.steaming import Steaming
+from farmbook.model.place.energy import ELECTRICITY, NATURAL_GAS, PROPANE, Energy
+from farmbook.model.steam.cabinet import Cabinet
+from farmbook.model.steam.cabinet_run import CabinetRun
+from farmbook.sections.declare import Input
 from tests.model.helpers import systems_agree
 from tests.model.steam_case import BY_HAND, KWH_A_LITRE_OF_PROPANE, LOAD, MULTIPLIER, NAMES, SECTIONS, STANDING, worked
 

@@ -12,13 +12,11 @@ import pytest
 
 from farmbook.calc.lethality import late_gap, lateness_after_rise, rise_fall
 from farmbook.expr.nodes import Expr
-from farmbook.model import cook_strength
 from farmbook.model.axes import STEP
-from farmbook.model.cabinet_cook import CabinetCook
-from farmbook.model.cabinet_heat import CabinetHeat
-from farmbook.model.cabinet_run import CabinetRun
-from farmbook.model.cook_strength import LethalRates
-from farmbook.model.core_heating import (
+from farmbook.model.cook import cook_strength
+from farmbook.model.cook.cabinet_cook import CabinetCook
+from farmbook.model.cook.cook_strength import LethalRates
+from farmbook.model.cook.core_heating import (
     GAP_ALL_ROUND,
     IN_CABINET,
     IN_PAIRS,
@@ -26,15 +24,17 @@ from farmbook.model.core_heating import (
     IN_VESSEL,
     CoreHeating,
 )
-from farmbook.model.declare import line, number
-from farmbook.model.section import Section
-from farmbook.model.site import Site
-from farmbook.model.steaming import VESSEL, Steaming
-from farmbook.model.vessel_cook import VesselCook
-from farmbook.model.vessel_heat import VesselHeat
-from farmbook.model.vessel_run import VesselRun
-from farmbook.model.vessel_steam import VesselSteam
+from farmbook.model.cook.vessel_cook import VesselCook
+from farmbook.model.heat.cabinet_heat import CabinetHeat
+from farmbook.model.heat.steaming import VESSEL, Steaming
+from farmbook.model.heat.vessel_heat import VesselHeat
+from farmbook.model.heat.vessel_steam import VesselSteam
+from farmbook.model.place.site import Site
+from farmbook.model.steam.cabinet_run import CabinetRun
+from farmbook.model.steam.vessel_run import VesselRun
 from farmbook.results import whole_farm
+from farmbook.sections.declare import line, number
+from farmbook.sections.section import Section
 from tests.model.cook_case import ENDS, HOT_AT_ONCE, IN_USE, PLACES, different_lines, failing, single, vessel_at, worked
 from tests.model.helpers import evaluate, in_metric
 

@@ -8,9 +8,7 @@ from typing import Any, Final
 import numpy as np
 import pytest
 
-from farmbook.model.cabinet_heat import CabinetHeat
-from farmbook.model.cabinet_run import CabinetRun
-from farmbook.model.core_heating import (
+from farmbook.model.cook.core_heating import (
     GAP_ALL_ROUND,
     IN_CABINET,
     IN_PAIRS,
@@ -18,6 +16,8 @@ from farmbook.model.core_heating import (
     IN_VESSEL,
     CoreHeating,
 )
+from farmbook.model.heat.cabinet_heat import CabinetHeat
+from farmbook.model.steam.cabinet_run import CabinetRun
 from tests.model.cook_case import ENDS, HOT_AT_ONCE, IN_USE, PLACES, failing, single, worked
 
 LONG: Final[dict[Any, Any]] = {CabinetRun.hold_time: 47}

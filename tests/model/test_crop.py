@@ -12,13 +12,13 @@ from farmbook.errors import ModelFault
 from farmbook.expr.functions import joined
 from farmbook.expr.nodes import Expr
 from farmbook.model.axes import INGREDIENT, RECIPE
-from farmbook.model.bag import Bag
-from farmbook.model.crop import BY_EFFICIENCY, BY_WEIGHT, Crop
-from farmbook.model.declare import Input
-from farmbook.model.farm_plan import Farm
-from farmbook.model.harvest import Harvest
-from farmbook.model.recipe import Recipe
-from farmbook.model.spawn_bought import Spawn
+from farmbook.model.cost.harvest import Harvest
+from farmbook.model.crop.crop import BY_EFFICIENCY, BY_WEIGHT, Crop
+from farmbook.model.mix.bag import Bag
+from farmbook.model.mix.recipe import Recipe
+from farmbook.model.place.farm_plan import Farm
+from farmbook.model.spawn.spawn_bought import Spawn
+from farmbook.sections.declare import Input
 from tests.model.growing_case import CROP_SECTIONS, GIVEN, NAMES, kinds_agree, one, table, unchanged, worked
 from tests.model.helpers import evaluate, systems_agree
 

@@ -8,12 +8,12 @@ import numpy_financial as npf
 import pytest
 
 from farmbook.interpret.numbers import Array
-from farmbook.model.crop import Crop
-from farmbook.model.declare import Input
-from farmbook.model.equipment_cost import EquipmentCost
-from farmbook.model.spawn_source import BOUGHT, MADE, SpawnSource
-from farmbook.model.steaming import CABINET, VESSEL, Steaming
-from farmbook.model.steriliser_year import CabinetYear, VesselYear
+from farmbook.model.choices.equipment_cost import EquipmentCost
+from farmbook.model.cost.steriliser_year import CabinetYear, VesselYear
+from farmbook.model.crop.crop import Crop
+from farmbook.model.crop.spawn_source import BOUGHT, MADE, SpawnSource
+from farmbook.model.heat.steaming import CABINET, VESSEL, Steaming
+from farmbook.sections.declare import Input
 from tests.model import growing_case, spawn_case
 from tests.model.growing_case import one
 

@@ -10,14 +10,14 @@ import pytest
 
 from farmbook.expr.functions import joined
 from farmbook.expr.nodes import Expr
-from farmbook.model.crop import Crop
-from farmbook.model.declare import Check, Input
-from farmbook.model.growing_cost import GrowingCost
-from farmbook.model.harvest import Harvest
-from farmbook.model.lost_bags import LostBags
-from farmbook.model.model import Model
-from farmbook.model.recipe import Recipe
-from farmbook.model.spawn_source import MADE, SpawnSource
+from farmbook.model.cost.growing_cost import GrowingCost
+from farmbook.model.cost.harvest import Harvest
+from farmbook.model.cost.lost_bags import LostBags
+from farmbook.model.crop.crop import Crop
+from farmbook.model.crop.spawn_source import MADE, SpawnSource
+from farmbook.model.mix.recipe import Recipe
+from farmbook.sections.declare import Check, Input
+from farmbook.sections.model import Model
 from tests.model.growing_case import GIVEN, NAMES, SECTIONS, one, unchanged, worked
 from tests.model.helpers import systems_agree
 

@@ -15,18 +15,18 @@ from farmbook.expr.lower import lower
 from farmbook.expr.nodes import Expr
 from farmbook.interpret.numbers import Cells, Engine
 from farmbook.model.axes import YEAR
-from farmbook.model.bag import Bag
-from farmbook.model.crop import Crop
-from farmbook.model.declare import Input, line, number
-from farmbook.model.farm_plan import Farm
-from farmbook.model.make_or_buy import MakeOrBuy
-from farmbook.model.model import Model
-from farmbook.model.own_spawn import OwnSpawn
-from farmbook.model.own_spawn_way import ONE_GRAIN, OwnSpawnWay
-from farmbook.model.own_spawn_work import OwnSpawnWork
-from farmbook.model.section import Section
-from farmbook.model.spawn_bought import Spawn
-from farmbook.model.spawn_source import SpawnSource
+from farmbook.model.choices.make_or_buy import MakeOrBuy
+from farmbook.model.cost.own_spawn_work import OwnSpawnWork
+from farmbook.model.crop.crop import Crop
+from farmbook.model.crop.spawn_source import SpawnSource
+from farmbook.model.mix.bag import Bag
+from farmbook.model.place.farm_plan import Farm
+from farmbook.model.spawn.own_spawn import OwnSpawn
+from farmbook.model.spawn.own_spawn_way import ONE_GRAIN, OwnSpawnWay
+from farmbook.model.spawn.spawn_bought import Spawn
+from farmbook.sections.declare import Input, line, number
+from farmbook.sections.model import Model
+from farmbook.sections.section import Section
 from tests.model.growing_case import one, table
 from tests.model.helpers import evaluate
 from tests.model.spawn_case import made, unchanged

@@ -8,17 +8,19 @@ from typing import Any, Final
 import pytest
 
 from farmbook.expr.nodes import Constant, Expr
-from farmbook.model.bag import Bag
-from farmbook.model.crop import Crop
-from farmbook.model.declare import Input, LineOf
-from farmbook.model.farm_plan import Farm
-from farmbook.model.growing_cost import GrowingCost
-from farmbook.model.lost_bags import LostBags
-from farmbook.model.make_or_buy import AFTER_LAB, LAB, STEAMING, MakeOrBuy
-from farmbook.model.make_or_buy_turn import MakeOrBuyTurn
-from farmbook.model.make_or_buy_worth import MakeOrBuyWorth
-from farmbook.model.own_spawn import OwnSpawn
-from farmbook.model.own_spawn_way import (
+from farmbook.model.choices.make_or_buy import AFTER_LAB, LAB, STEAMING, MakeOrBuy
+from farmbook.model.choices.make_or_buy_turn import MakeOrBuyTurn
+from farmbook.model.choices.make_or_buy_worth import MakeOrBuyWorth
+from farmbook.model.cost.growing_cost import GrowingCost
+from farmbook.model.cost.lost_bags import LostBags
+from farmbook.model.cost.own_spawn_work import OwnSpawnWork
+from farmbook.model.crop.crop import Crop
+from farmbook.model.crop.spawn_source import BOUGHT, MADE, SpawnSource
+from farmbook.model.mix.bag import Bag
+from farmbook.model.mix.recipe import Recipe
+from farmbook.model.place.farm_plan import Farm
+from farmbook.model.spawn.own_spawn import OwnSpawn
+from farmbook.model.spawn.own_spawn_way import (
     IN_COOKER,
     IN_STEAMER,
     ONE_GRAIN,
@@ -27,10 +29,8 @@ from farmbook.model.own_spawn_way import (
     TWO_GRAINS_SAWDUST,
     OwnSpawnWay,
 )
-from farmbook.model.own_spawn_work import OwnSpawnWork
-from farmbook.model.recipe import Recipe
-from farmbook.model.spawn_bought import Spawn
-from farmbook.model.spawn_source import BOUGHT, MADE, SpawnSource
+from farmbook.model.spawn.spawn_bought import Spawn
+from farmbook.sections.declare import Input, LineOf
 from farmbook.sources import ARITHMETIC
 from farmbook.units import unit
 from tests.model.growing_case import one, table

@@ -8,14 +8,15 @@ from typing import Any, Final
 import numpy as np
 import pytest
 
-from farmbook.model.bag import Bag
-from farmbook.model.cabinet_run import CabinetRun
-from farmbook.model.declare import Input
-from farmbook.model.energy import Energy
-from farmbook.model.farm_plan import Farm
-from farmbook.model.model import Model
-from farmbook.model.own_spawn import OwnSpawn
-from farmbook.model.own_spawn_way import (
+from farmbook.model.cost.own_spawn_work import OwnSpawnWork
+from farmbook.model.crop.spawn_source import BOUGHT, MADE, SpawnSource
+from farmbook.model.heat.vessel_heat import VesselHeat
+from farmbook.model.mix.bag import Bag
+from farmbook.model.mix.recipe import Recipe
+from farmbook.model.place.energy import Energy
+from farmbook.model.place.farm_plan import Farm
+from farmbook.model.spawn.own_spawn import OwnSpawn
+from farmbook.model.spawn.own_spawn_way import (
     IN_COOKER,
     IN_STEAMER,
     ONE_GRAIN,
@@ -24,11 +25,10 @@ from farmbook.model.own_spawn_way import (
     TWO_GRAINS_SAWDUST,
     OwnSpawnWay,
 )
-from farmbook.model.own_spawn_work import OwnSpawnWork
-from farmbook.model.recipe import Recipe
-from farmbook.model.spawn_bought import Spawn
-from farmbook.model.spawn_source import BOUGHT, MADE, SpawnSource
-from farmbook.model.vessel_heat import VesselHeat
+from farmbook.model.spawn.spawn_bought import Spawn
+from farmbook.model.steam.cabinet_run import CabinetRun
+from farmbook.sections.declare import Input
+from farmbook.sections.model import Model
 from tests.model import growing_case
 from tests.model.growing_case import one, table
 from tests.model.helpers import systems_agree

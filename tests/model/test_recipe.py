@@ -11,16 +11,16 @@ from farmbook.expr.axis import Axis
 from farmbook.interpret.kinds import check_kinds
 from farmbook.interpret.numbers import Array
 from farmbook.model.axes import INGREDIENT, RECIPE
-from farmbook.model.bag import Bag
-from farmbook.model.declare import Input
-from farmbook.model.farm_plan import Farm
-from farmbook.model.mixing import Mixing
-from farmbook.model.model import Model
-from farmbook.model.recipe import Recipe
-from farmbook.model.recipe_checks import RecipeChecks
-from farmbook.model.steaming import VESSEL, Steaming
-from farmbook.model.supplement import Supplement
-from farmbook.model.vessel_heat import VesselHeat
+from farmbook.model.cost.mixing import Mixing
+from farmbook.model.heat.steaming import VESSEL, Steaming
+from farmbook.model.heat.vessel_heat import VesselHeat
+from farmbook.model.mix.bag import Bag
+from farmbook.model.mix.recipe import Recipe
+from farmbook.model.mix.recipe_checks import RecipeChecks
+from farmbook.model.mix.supplement import Supplement
+from farmbook.model.place.farm_plan import Farm
+from farmbook.sections.declare import Input
+from farmbook.sections.model import Model
 from tests.model.helpers import evaluate, systems_agree, with_used
 
 OWN = (Farm, Recipe, RecipeChecks, Supplement, Bag, Mixing)

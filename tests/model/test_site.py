@@ -7,11 +7,11 @@ from typing import Any, Final
 import numpy as np
 import pytest
 
-from farmbook.model.altitude import AltitudeBoiling, AltitudePressure, WantedSteam
-from farmbook.model.declare import NumberInput
-from farmbook.model.site import Site
-from farmbook.model.steaming import Steaming
-from farmbook.model.vessel_steam import VesselSteam
+from farmbook.model.heat.steaming import Steaming
+from farmbook.model.heat.vessel_steam import VesselSteam
+from farmbook.model.place.altitude import AltitudeBoiling, AltitudePressure, WantedSteam
+from farmbook.model.place.site import Site
+from farmbook.sections.declare import NumberInput
 from tests.model.helpers import evaluate, systems_agree
 from tests.model.steam_case import PSI
 

@@ -5,11 +5,11 @@ from __future__ import annotations
 import pytest
 
 from farmbook.model.axes import INGREDIENT, RECIPE
-from farmbook.model.bag import Bag
-from farmbook.model.crop import Crop
-from farmbook.model.farm_plan import Farm
-from farmbook.model.recipe import Recipe
-from farmbook.model.spawn_bought import GRAIN, SAWDUST, Spawn
+from farmbook.model.crop.crop import Crop
+from farmbook.model.mix.bag import Bag
+from farmbook.model.mix.recipe import Recipe
+from farmbook.model.place.farm_plan import Farm
+from farmbook.model.spawn.spawn_bought import GRAIN, SAWDUST, Spawn
 from tests.model.growing_case import CROP_SECTIONS, one, unchanged, worked
 from tests.model.helpers import evaluate
 

@@ -8,24 +8,24 @@ import numpy as np
 import numpy_financial as npf
 import pytest
 
-from farmbook.model.bag import Bag
-from farmbook.model.cabinet import Cabinet
-from farmbook.model.cabinet_run import CabinetRun
-from farmbook.model.crop import Crop
-from farmbook.model.declare import Input, LineOf, NumberInput
-from farmbook.model.energy import Energy
-from farmbook.model.farm_plan import Farm
-from farmbook.model.growing_cost import GrowingCost
-from farmbook.model.mixing import Mixing
-from farmbook.model.recipe import Recipe
-from farmbook.model.spawn_bought import Spawn
-from farmbook.model.steaming import CABINET, VESSEL, Steaming
-from farmbook.model.steriliser import Steriliser
-from farmbook.model.steriliser_choice import SteriliserChoice
-from farmbook.model.steriliser_year import CabinetYear, VesselYear
-from farmbook.model.vessel import Vessel
-from farmbook.model.vessel_heat import VesselHeat
-from farmbook.model.vessel_run import VesselRun
+from farmbook.model.choices.steriliser_choice import SteriliserChoice
+from farmbook.model.cost.growing_cost import GrowingCost
+from farmbook.model.cost.mixing import Mixing
+from farmbook.model.cost.steriliser_year import CabinetYear, VesselYear
+from farmbook.model.crop.crop import Crop
+from farmbook.model.heat.steaming import CABINET, VESSEL, Steaming
+from farmbook.model.heat.vessel_heat import VesselHeat
+from farmbook.model.mix.bag import Bag
+from farmbook.model.mix.recipe import Recipe
+from farmbook.model.place.energy import Energy
+from farmbook.model.place.farm_plan import Farm
+from farmbook.model.spawn.spawn_bought import Spawn
+from farmbook.model.steam.cabinet import Cabinet
+from farmbook.model.steam.cabinet_run import CabinetRun
+from farmbook.model.steam.steriliser import Steriliser
+from farmbook.model.steam.vessel import Vessel
+from farmbook.model.steam.vessel_run import VesselRun
+from farmbook.sections.declare import Input, LineOf, NumberInput
 from tests.model import steam_case
 from tests.model.helpers import evaluate, systems_agree, with_used
 from tests.model.steam_case import BY_HAND, IN_VESSEL, NAMES, worked

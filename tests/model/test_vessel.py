@@ -8,16 +8,16 @@ from typing import Any, Final
 import numpy as np
 import pytest
 
-from farmbook.model.cabinet_heat import DRAINED
-from farmbook.model.declare import Input, NumberInput
-from farmbook.model.energy import NATURAL_GAS, PROPANE, THREE_PHASE, Energy
-from farmbook.model.farm_plan import Farm
-from farmbook.model.site import Site
-from farmbook.model.steaming import CABINET, Steaming
-from farmbook.model.vessel import Vessel
-from farmbook.model.vessel_heat import AS_IT_BOILS, BEFOREHAND, FALLS_BACK, VesselHeat
-from farmbook.model.vessel_run import VesselRun
-from farmbook.model.vessel_steam import VesselSteam
+from farmbook.model.heat.steamer_heat import DRAINED
+from farmbook.model.heat.steaming import CABINET, Steaming
+from farmbook.model.heat.vessel_heat import AS_IT_BOILS, BEFOREHAND, FALLS_BACK, VesselHeat
+from farmbook.model.heat.vessel_steam import VesselSteam
+from farmbook.model.place.energy import NATURAL_GAS, PROPANE, THREE_PHASE, Energy
+from farmbook.model.place.farm_plan import Farm
+from farmbook.model.place.site import Site
+from farmbook.model.steam.vessel import Vessel
+from farmbook.model.steam.vessel_run import VesselRun
+from farmbook.sections.declare import Input, NumberInput
 from tests.model.helpers import systems_agree
 from tests.model.steam_case import (
     BY_HAND,

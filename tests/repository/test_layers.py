@@ -6,12 +6,13 @@ import re
 import sys
 from collections.abc import Iterable, Sequence
 from functools import cache
+from itertools import groupby
 from pathlib import Path
 
 import pytest
 
 from farmbook.model.farm import SECTIONS
-from farmbook.model.section import Section
+from farmbook.sections.section import Section
 from tests.repository.source_files import PACKAGE, Import, Module, modules
 
 LAYERS: dict[str, tuple[str, ...]] = {
@@ -23,9 +24,10 @@ LAYERS: dict[str, tuple[str, ...]] = {
     "expr": ("errors", "units", "sources", "expr"),
     "interpret": ("errors", "units", "sources", "expr", "interpret"),
     "calc": ("errors", "units", "sources", "expr", "calc"),
-    "model": ("errors", "units", "sources", "expr", "interpret", "calc", "model"),
-    "scenario": ("errors", "units", "sources", "expr", "interpret", "calc", "model", "scenario"),
-    "layout": ("errors", "units", "sources", "expr", "interpret", "calc", "model", "layout"),
+    "sections": ("errors", "units", "sources", "expr", "sections"),
+    "model": ("errors", "units", "sources", "expr", "calc", "sections", "model"),
+    "scenario": ("errors", "units", "sources", "expr", "interpret", "calc", "sections", "model", "scenario"),
+    "layout": ("errors", "units", "sources", "expr", "interpret", "calc", "sections", "model", "layout"),
 }
 """First part of a module's name: what it may import. Modules not named here come later and are bound by LATER."""
 
@@ -48,8 +50,8 @@ LIBRARIES: dict[str, str] = {
 }
 """Third-party library: the modules that may import it. Any other library is refused everywhere."""
 
-FOUNDATIONS = ("axes", "declare", "section", "alike", "model")
-"""Modules of the model that carry no subject; `farm` wires the subjects together."""
+GROUND, WIRING = "axes", "farm"
+"""The module of the model on which all its rooms stand, and the one that puts them together."""
 
 
 def short(name: str) -> str:
@@ -135,42 +137,44 @@ def late_faults(package: Sequence[Module]) -> list[str]:
     ]
 
 
+def room(name: str) -> str:
+    """Of a module of the model, the folder or single file that holds its subject; empty for every other module."""
+    layer, _, rest = short(name).partition(".")
+    return rest.partition(".")[0] if layer == "model" else ""
+
+
 def subject_faults(package: Sequence[Module], order: Sequence[str]) -> list[str]:
-    """Subjects of the model that import a later subject, or that are not in the reading order at all."""
+    """Modules of the model that import from a room later in `order`, and those that the wiring does not reach."""
     names = {module.name for module in package}
+    place = {each: number for number, each in enumerate((GROUND, *order, WIRING))}
+    used = reached(imports_of(package), [f"{PACKAGE}.model.{WIRING}"])
     faults = []
     for module in package:
-        parts = short(module.name).split(".")
-        if parts[0] != "model" or len(parts) != 2 or parts[1] == "farm":
+        own = room(module.name)
+        if not own or module.folder:
             continue
-        if parts[1] not in (*order, *FOUNDATIONS):
-            faults.append(f"{module.path}: the farm does not use this subject")
+        if own not in place or module.name not in used:
+            faults.append(f"{module.path}: the farm does not use this")
             continue
         for found in module.imports:
-            target = short(resolved(found, names)).split(".")
-            if target[0] == "model" and len(target) == 2:
-                faults += reading_order_faults(module, found.line, parts[1], target[1], order)
+            target = room(resolved(found, names))
+            if target and place.get(target, 0) > place[own]:
+                faults.append(f"{module.path}:{found.line}: `{own}` is read before `{target}` and may not import it")
     return faults
 
 
-def reading_order_faults(module: Module, line: int, own: str, target: str, order: Sequence[str]) -> list[str]:
-    place = f"{module.path}:{line}"
-    if target == "farm":
-        return [f"{place}: only the entry points import the wiring"]
-    if own in FOUNDATIONS:
-        return [f"{place}: a foundation may not import the subject `{target}`"] if target in order else []
-    if target in order and order.index(target) >= order.index(own):
-        return [f"{place}: `{own}` is read before `{target}` and may not import it"]
-    return []
-
-
-def cycles(package: Sequence[Module]) -> list[str]:
-    """Every module that, at import, imports itself by way of others; imports inside functions do not count."""
+def imports_of(package: Sequence[Module]) -> dict[str, set[str]]:
+    """For each module the own modules that it imports at import; imports inside functions do not count."""
     names = {module.name for module in package}
-    needs = {
+    return {
         module.name: {resolved(found, names) for found in module.imports if not found.inside_function} & names
         for module in package
     }
+
+
+def cycles(package: Sequence[Module]) -> list[str]:
+    """Every module that, at import, imports itself by way of others."""
+    needs = imports_of(package)
     return [name for name in sorted(needs) if name in reached(needs, needs[name])]
 
 
@@ -186,8 +190,8 @@ def reached(needs: dict[str, set[str]], start: Iterable[str]) -> set[str]:
 
 
 def reading_order() -> list[str]:
-    """The modules of the sections, each once, as the farm wires them."""
-    return list(dict.fromkeys(section.__module__.rpartition(".")[2] for section in SECTIONS))
+    """The rooms of the sections, each once, as the farm wires them."""
+    return list(dict.fromkeys(room(section.__module__) for section in SECTIONS))
 
 
 @cache
@@ -207,8 +211,13 @@ def test_imports_inside_functions_say_that_they_are_for_start_up_speed() -> None
     assert late_faults(package()) == []
 
 
-def test_subjects_of_the_model_import_only_earlier_ones() -> None:
+def test_rooms_of_the_model_import_only_earlier_ones() -> None:
     assert subject_faults(package(), reading_order()) == []
+
+
+def test_sections_of_a_room_are_wired_together() -> None:
+    rooms = [room(section.__module__) for section in SECTIONS]
+    assert [each for each, _ in groupby(rooms)] == reading_order()
 
 
 def test_no_module_imports_itself_in_a_circle() -> None:
@@ -246,7 +255,9 @@ def invented(folder: Path, **files: str) -> list[Module]:
         ("expr__walk", "from ..interpret import words"),
         ("interpret__words", "from farmbook.interpret.formula import formula_of"),
         ("interpret__words", "from . import formula"),
-        ("model__bag", "from farmbook.layout.page import Page"),
+        ("model__mix__bag", "from farmbook.layout.page import Page"),
+        ("model__mix__bag", "from farmbook.interpret import words"),
+        ("sections__section", "from farmbook.model.mix.bag import Bag"),
         ("scenario__load", "from farmbook.layout import page"),
         ("layout__page", "from farmbook.scenario.load import load"),
         ("workbook__write", "def f():\n    from farmbook.cli import main  # for start-up speed"),
@@ -255,7 +266,7 @@ def invented(folder: Path, **files: str) -> list[Module]:
 )
 def test_a_wrong_layer_is_caught(tmp_path: Path, name: str, line: str) -> None:
     every = dict.fromkeys(("units", "expr__nodes", "interpret__words", "interpret__formula", "scenario__load"), "")
-    every |= dict.fromkeys(("layout__page", "cli"), "")
+    every |= dict.fromkeys(("layout__page", "model__mix__bag", "cli"), "")
     package = invented(tmp_path, **(every | {name: line}))
     assert [fault.partition(":")[0] for fault in layer_faults(package)] == [f"farmbook/{name.replace('__', '/')}.py"]
 
@@ -271,7 +282,7 @@ def test_what_only_type_checkers_read_is_no_import(tmp_path: Path) -> None:
     ("name", "line"),
     [
         ("layout__page", "import numpy as np"),
-        ("model__bag", "from pydantic import BaseModel"),
+        ("model__mix__bag", "from pydantic import BaseModel"),
         ("cli", "import openpyxl"),
         ("workbook__write", "import pandas.testing"),
         ("errors", "import attrs"),
@@ -288,18 +299,23 @@ def test_a_late_import_without_its_reason_is_caught(tmp_path: Path) -> None:
     assert [fault.split(": ")[0] for fault in late_faults(package)] == ["farmbook/cli.py:2"]
 
 
-def test_a_subject_that_looks_ahead_is_caught(tmp_path: Path) -> None:
+def test_a_room_that_looks_ahead_is_caught(tmp_path: Path) -> None:
     package = invented(
         tmp_path,
-        model__bag="from farmbook.model.crop import Crop",
-        model__crop="from farmbook.model.section import Section\nfrom farmbook.model.bag import Bag",
-        model__section="from farmbook.model import bag",
-        model__orphan="",
+        model__axes="from farmbook.model.mix import bag",
+        model__mix__bag="import farmbook.model.crop.crop",
+        model__mix__orphan="",
+        model__crop__crop="from farmbook.sections.section import Section\nfrom farmbook.model.mix.bag import Bag",
+        model__crop__deep__down="from farmbook.model import farm",
+        model__attic="",
+        model__farm="from farmbook.model.crop import crop\nfrom farmbook.model.crop.deep import down\nimport farmbook.model.attic",
     )
-    faults = subject_faults(package, ["bag", "crop"])
-    assert [fault.split(":")[0] for fault in faults] == [
-        "farmbook/model/bag.py",
-        "farmbook/model/orphan.py",
-        "farmbook/model/section.py",
+    faults = subject_faults(package, ["mix", "crop"])
+    assert [fault.split(":")[0].removeprefix("farmbook/model/") for fault in faults] == [
+        "attic.py",
+        "axes.py",
+        "crop/deep/down.py",
+        "mix/bag.py",
+        "mix/orphan.py",
     ]
-    assert {"farmbook.model.bag", "farmbook.model.crop"} <= set(cycles(package))
+    assert {"farmbook.model.mix.bag", "farmbook.model.crop.crop"} <= set(cycles(package))

@@ -10,10 +10,10 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from farmbook.model.declare import NumberInput
 from farmbook.model.farm import SECTIONS
 from farmbook.scenario.quantity import read_quantity, split_quantity
 from farmbook.scenario.words import UnfitError, share_like
+from farmbook.sections.declare import NumberInput
 from farmbook.units import displayed, unit
 
 SETTINGS = settings(max_examples=150, deadline=None, derandomize=True, database=None)

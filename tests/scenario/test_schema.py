@@ -10,9 +10,9 @@ import numpy as np
 import pytest
 
 from farmbook.model.farm import SECTIONS
-from farmbook.model.model import Model
 from farmbook.scenario import json_schema, read
 from farmbook.scenario.fields import tables_of
+from farmbook.sections.model import Model
 from tests.scenario.bakery import GOOD, Bakery, Sale
 
 SCHEMA = json_schema([Bakery, Sale])

@@ -6,21 +6,21 @@ from collections.abc import Mapping
 from typing import Any, Final
 
 from farmbook.model.axes import INGREDIENT, RECIPE
-from farmbook.model.bag import Bag
-from farmbook.model.cabinet import Cabinet
-from farmbook.model.cabinet_heat import CabinetHeat
-from farmbook.model.cabinet_run import CabinetRun
-from farmbook.model.crop import Crop
-from farmbook.model.declare import Choice, Input, NumberInput
-from farmbook.model.energy import Energy
-from farmbook.model.farm_plan import Farm as Plan
-from farmbook.model.growing_cost import GrowingCost
-from farmbook.model.harvest import Harvest
-from farmbook.model.mixing import Mixing
-from farmbook.model.recipe import Recipe
-from farmbook.model.spawn_bought import Spawn
-from farmbook.model.supplement import Supplement
+from farmbook.model.cost.growing_cost import GrowingCost
+from farmbook.model.cost.harvest import Harvest
+from farmbook.model.cost.mixing import Mixing
+from farmbook.model.crop.crop import Crop
+from farmbook.model.heat.cabinet_heat import CabinetHeat
+from farmbook.model.mix.bag import Bag
+from farmbook.model.mix.recipe import Recipe
+from farmbook.model.mix.supplement import Supplement
+from farmbook.model.place.energy import Energy
+from farmbook.model.place.farm_plan import Farm as Plan
+from farmbook.model.spawn.spawn_bought import Spawn
+from farmbook.model.steam.cabinet import Cabinet
+from farmbook.model.steam.cabinet_run import CabinetRun
 from farmbook.results import whole_farm
+from farmbook.sections.declare import Choice, Input, NumberInput
 from tests.twin.edge_changes import BY_NAME
 from tests.twin.farms import Farm, farm_of
 

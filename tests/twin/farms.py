@@ -13,8 +13,8 @@ from farmbook.expr.axis import Axis
 from farmbook.expr.nodes import Choose, Line, RawInput
 from farmbook.expr.walk import ordered_axes
 from farmbook.interpret.numbers import Array, Cells, Engine
-from farmbook.model.declare import Input, NumberInput, TextInput
 from farmbook.results import lowered, whole_farm
+from farmbook.sections.declare import Input, NumberInput, TextInput
 from farmbook.units import displayed
 from tests.model.helpers import converted, in_metric
 from tests.twin.farm_twin_ground import Given

@@ -10,11 +10,11 @@ from farmbook.expr.axis import Axis
 from farmbook.expr.walk import ordered_axes
 from farmbook.interpret.numbers import Array
 from farmbook.model.axes import FLUSH, INGREDIENT, RECIPE
-from farmbook.model.crop import Crop
-from farmbook.model.declare import Choice, Input, NumberInput, TextInput
-from farmbook.model.harvest import Harvest
-from farmbook.model.recipe import Recipe
+from farmbook.model.cost.harvest import Harvest
+from farmbook.model.crop.crop import Crop
+from farmbook.model.mix.recipe import Recipe
 from farmbook.results import whole_farm
+from farmbook.sections.declare import Choice, Input, NumberInput, TextInput
 from tests.twin.farms import Farm, axis_sizes, farm_of
 
 __all__ = ["random_farm"]

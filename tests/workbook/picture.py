@@ -13,9 +13,9 @@ from typing import NamedTuple
 from farmbook.expr.nodes import Line, RawInput
 from farmbook.interpret.formula import BlockOf, CellOf, Part, formula_of
 from farmbook.layout.book import Cell, Figure, Formula, Link, Sheet, Shown, Text, Typed, Worked
-from farmbook.model.declare import NumberInput
 from farmbook.output import lay_out
 from farmbook.results import Computed, compute, load_scenario
+from farmbook.sections.declare import NumberInput
 from tests.workbook.shipped import SCENARIOS
 
 __all__ = ["IN_FULL", "PICTURES", "picture"]

@@ -7,8 +7,8 @@ from collections.abc import Mapping
 
 import pytest
 
-from farmbook.model.declare import NumberInput
 from farmbook.output import lay_out
+from farmbook.sections.declare import NumberInput
 from farmbook.workbook.validation import validation_of
 from tests.workbook.shipped import ShippedBook
 

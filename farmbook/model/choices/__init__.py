@@ -1,0 +1,1 @@
+"""One way beside another: which steamer, make or buy spawn."""

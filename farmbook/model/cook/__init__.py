@@ -1,0 +1,1 @@
+"""How hard a bag is cooked."""

@@ -1,0 +1,1 @@
+"""What the farm's work and bags cost."""

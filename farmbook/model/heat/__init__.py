@@ -1,0 +1,1 @@
+"""What a steamer takes up, and what it loses."""

@@ -1,0 +1,1 @@
+"""Recipes and what goes into a bag."""

@@ -1,0 +1,1 @@
+"""The farm and its plan, its site, and the energy it buys."""

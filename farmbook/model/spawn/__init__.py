@@ -1,0 +1,1 @@
+"""Spawn, bought and made."""

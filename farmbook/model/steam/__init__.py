@@ -1,0 +1,1 @@
+"""Loads of the steamer: hours, power, energy and cost."""

@@ -1,0 +1,267 @@
+"""What a section may declare: numbers, choices, texts and names to be typed in, lines and checks to be worked out.
+
+A declaration is made once, in the class body. On the class it is the declaration itself (typed, and the key by which a case
+is shocked); on a section of a model it is the node to be used in expressions.
+"""
+
+from __future__ import annotations
+
+import functools
+import inspect
+import math
+from collections.abc import Callable, Sequence
+from dataclasses import dataclass
+from typing import TYPE_CHECKING, Any, Self, TypeVar, overload
+
+from farmbook.errors import ModelFault
+from farmbook.expr.axis import Axis
+from farmbook.expr.nodes import Expr, Line, RawInput, wrap
+from farmbook.sources import Source
+
+if TYPE_CHECKING:
+    from farmbook.sections.section import Section
+
+__all__ = [
+    "BASES",
+    "Check",
+    "Choice",
+    "Input",
+    "LineOf",
+    "NumberInput",
+    "Shock",
+    "TextInput",
+    "Uses",
+    "check",
+    "choice",
+    "line",
+    "margin",
+    "member",
+    "names",
+    "number",
+    "shock",
+    "text",
+    "uses",
+]
+
+BASES = ("measured", "quoted", "published", "common practice", "guess", "assumed")
+"""How the person at the keyboard knows a number, best first; "assumed" is what the book filled in by itself."""
+
+S = TypeVar("S", bound="Section")
+
+
+class Declared:
+    """Anything declared in a section's class body."""
+
+    name: str = ""
+    owner: type[Section]
+
+    def __set_name__(self, owner: type[Section], name: str) -> None:
+        self.name, self.owner = name, owner
+
+    @property
+    def dotted(self) -> str:
+        """The name by which files, templates and commands know it."""
+        return f"{self.owner.key()}.{self.name}"
+
+
+@dataclass(eq=False)
+class Input(Declared):
+    """A cell, or a row or table of cells, that a person fills in."""
+
+    label: str
+    how: str
+    axes: tuple[Axis, ...] = ()
+    source: Source | None = None
+    note: str = ""
+
+
+@dataclass(eq=False)
+class NumberInput(Input):
+    """A number with a unit, a usual range, hard limits and a default; `optional` ones may stay blank.
+
+    Of several defaults, one for each member of an axis, None leaves that member blank.
+    """
+
+    unit: str = "1"
+    usual: tuple[float, float] = (0, 0)
+    hard: tuple[float, float] = (0, float("inf"))
+    default: float | tuple[float | None, ...] | None = None
+    optional: bool = False
+    default_basis: str = "assumed"
+
+    @overload
+    def __get__(self, instance: None, owner: type[Section]) -> Self: ...
+    @overload
+    def __get__(self, instance: Section, owner: type[Section]) -> Line: ...
+    def __get__(self, instance: Section | None, owner: type[Section]) -> Self | Line:
+        return self if instance is None else instance.used(self)
+
+
+@dataclass(eq=False)
+class TextInput(Input):
+    """Words: a free text, or the `names` of an axis's members, or one name picked out of an axis."""
+
+    default: str = ""
+    names: bool = False
+    picks: Axis | None = None
+
+    @overload
+    def __get__(self, instance: None, owner: type[Section]) -> Self: ...
+    @overload
+    def __get__(self, instance: Section, owner: type[Section]) -> RawInput: ...
+    def __get__(self, instance: Section | None, owner: type[Section]) -> Self | RawInput:
+        return self if instance is None else instance.raw(self)
+
+
+@dataclass(eq=False)
+class Choice(TextInput):
+    """One of a few words."""
+
+    options: tuple[str, ...] = ()
+
+
+@dataclass(eq=False)
+class LineOf(Declared):
+    """A worked line: the method that declares it gives its expression, the method's docstring its note."""
+
+    method: Callable[[Any], Expr]
+    label: str
+    unit: str
+    axes: tuple[Axis, ...] = ()
+    source: Source | None = None
+    zero_is_none: bool = False
+
+    @property
+    def note(self) -> str:
+        """What the reader sees beside the line."""
+        return " ".join((self.method.__doc__ or "").split())
+
+    @property
+    def where(self) -> str:
+        """File and line of the declaration."""
+        code = inspect.unwrap(self.method).__code__
+        return f"{code.co_filename.rpartition('farmbook/')[2]}:{code.co_firstlineno}"
+
+    @overload
+    def __get__(self, instance: None, owner: type[Section]) -> Self: ...
+    @overload
+    def __get__(self, instance: Section, owner: type[Section]) -> Line: ...
+    def __get__(self, instance: Section | None, owner: type[Section]) -> Self | Line:
+        return self if instance is None else instance.line(self)
+
+
+@dataclass(eq=False)
+class Check(LineOf):
+    """A line that is 1 when all is well and 0 when not; an "error" means the sums are wrong, an "alert" that the news is bad."""
+
+    kind: str = "error"
+    says: str = ""
+
+
+@dataclass(eq=False)
+class Shock(LineOf):
+    """What a case may change: a line that is 0 or 1 in the plan itself, and stands in one line of the model."""
+
+
+class Uses(Declared):
+    """Another section of the same model."""
+
+    def __init__(self, section: type[S]) -> None:
+        self.section = section
+
+
+def number(
+    label: str,
+    *,
+    unit: str,
+    usual: tuple[float, float],
+    how: str,
+    default: float | tuple[float | None, ...] | None = None,
+    hard: tuple[float, float] = (0, float("inf")),
+    axes: tuple[Axis, ...] = (),
+    source: Source | None = None,
+    optional: bool = False,
+    note: str = "",
+) -> NumberInput:
+    """Declare a number to be typed in. `default` None means that the scenario must give it (unless `optional`)."""
+    return NumberInput(
+        label, how, axes, source, note, unit=unit, usual=usual, hard=hard, default=default, optional=optional
+    )
+
+
+def text(label: str, *, default: str, how: str, axes: tuple[Axis, ...] = ()) -> TextInput:
+    """Declare a free text."""
+    return TextInput(label, how, axes, default=default)
+
+
+def names(axis: Axis, label: str, *, how: str) -> TextInput:
+    """Declare the names of an axis's members: a row is present as soon as it has one."""
+    return TextInput(label, how, (axis,), names=True)
+
+
+def member(axis: Axis, label: str, *, how: str) -> TextInput:
+    """Declare a choice of one member of a named axis, by its name."""
+    return TextInput(label, how, picks=axis)
+
+
+def choice(label: str, *options: str, default: str, how: str, source: Source | None = None) -> Choice:
+    """Declare a choice among words; the default is one of them."""
+    if default not in options:
+        raise ModelFault(f"the default {default!r} of `{label}` is not among its options")
+    return Choice(label, how, (), source, default=default, options=options)
+
+
+def line(
+    label: str, *, unit: str, axes: Sequence[Axis] = (), source: Source | None = None, zero_is_none: bool = False
+) -> Callable[[Callable[[Any], Expr]], LineOf]:
+    """Declare a worked line; `unit` is the metric one, shown in the book's own system.
+
+    With `zero_is_none` a result of 0 means that there is no such figure, and is shown in words: a cost for each weight
+    sold where nothing is sold is not a low cost.
+    """
+
+    def declare(method: Callable[[Any], Expr]) -> LineOf:
+        return LineOf(method, label, unit, tuple(axes), source, zero_is_none)
+
+    return declare
+
+
+def check(label: str, *, kind: str, says: str) -> Callable[[Callable[[Any], Expr]], Check]:
+    """Declare a check; `says` tells the reader, when it fails, what is wrong and where to look."""
+
+    def declare(method: Callable[[Any], Expr]) -> Check:
+        return Check(method, label, "flag", kind=kind, says=says)
+
+    return declare
+
+
+def shock(label: str, *, unit: str, neutral: int) -> Callable[[Callable[[Any], None]], Shock]:
+    """Declare a shock; `neutral`, 0 or 1, is what leaves the plan as it is. The method's docstring is the note."""
+
+    def declare(method: Callable[[Any], None]) -> Shock:
+        @functools.wraps(method)
+        def plan(_section: Any) -> Expr:
+            return wrap(neutral)
+
+        return Shock(plan, label, unit)
+
+    return declare
+
+
+def margin(*inputs: NumberInput, step: float) -> int:
+    """Rows that a list needs beyond its end so that no lag (or lead) of these inputs leaves it, whatever is typed.
+
+    Counts their hard upper limits together, each as often as it has members, in rows of `step` (in the inputs' unit), and
+    two rows more that stay empty. Raises ModelFault for an input without such a limit.
+    """
+    longest = 0.0
+    for declared in inputs:
+        if math.isinf(declared.hard[1]):
+            raise ModelFault(f"`{declared.dotted}` has no upper limit, so no margin is wide enough for it")
+        longest += declared.hard[1] * math.prod(len(axis.members) for axis in declared.axes)
+    return math.ceil(longest / step) + 2
+
+
+def uses(section: type[S]) -> S:
+    """Declare that a section reads another; on a section of a model it is that model's own section."""
+    return Uses(section)  # type: ignore[return-value]  # the attribute is replaced by the section itself

@@ -1,0 +1,165 @@
+"""A model: sections wired together, with the lines that every input has, and cases made of shocks."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass, fields, is_dataclass, replace
+from functools import cached_property
+from typing import TypeVar, cast
+
+from farmbook.errors import ModelFault
+from farmbook.expr.axis import Axis
+from farmbook.expr.graph import Graph
+from farmbook.expr.nodes import Expr, Line, RawInput
+from farmbook.sections.declare import Input, LineOf, Shock
+from farmbook.sections.section import Bound, Section, label_line, present_line
+
+__all__ = ["AxisLines", "Model"]
+
+S = TypeVar("S", bound=Section)
+
+
+@dataclass(frozen=True)
+class AxisLines:
+    """What a named axis has: the cells of its names, and the lines that say which rows are in use and repeat the names."""
+
+    names: RawInput
+    present: Line
+    label: Line
+
+
+class Model:
+    """All sections of one farm. `sections` come in reading order, each after those it uses."""
+
+    def __init__(self, sections: Iterable[type[Section]]) -> None:
+        self.axes: dict[Axis, AxisLines] = {}
+        self._sections: dict[type[Section], Section] = {}
+        for section in sections:
+            self._sections[section] = section(self)
+
+    def section(self, kind: type[S]) -> S:
+        """This model's section of a class; raises ModelFault if it has none."""
+        found = self._sections.get(kind)
+        if found is None:
+            raise ModelFault(f"section {kind.__name__} is used before it is in the model")
+        return cast(S, found)
+
+    @property
+    def sections(self) -> list[Section]:
+        """Sections in reading order."""
+        return list(self._sections.values())
+
+    @property
+    def inputs(self) -> dict[Input, Bound]:
+        """Every input in the order of declaration."""
+        return {declared: bound for section in self.sections for declared, bound in section.bound.items()}
+
+    @property
+    def lines(self) -> list[Line]:
+        """Every line: those of the axes, those of the inputs, and the worked ones."""
+        found = [line for axis in self.axes.values() for line in (axis.label, axis.present)]
+        for bound in self.inputs.values():
+            found += [line for line in (bound.used, bound.flag) if line is not None]
+        for section in self.sections:
+            found += [*section.lines, *section.says.values()]
+        return found
+
+    @property
+    def checks(self) -> dict[Line, Line]:
+        """Every check and the line that puts it in words, in reading order."""
+        return {check: says for section in self.sections for check, says in section.says.items()}
+
+    def add_axis(self, axis: Axis, names: RawInput) -> None:
+        """Register the names of an axis's members."""
+        self.axes[axis] = AxisLines(names, present_line(axis, names), label_line(axis, names))
+
+    def presents(self, axes: Iterable[Axis]) -> list[Expr]:
+        """The "in use" lines of the named axes among these."""
+        return [self.axes[axis].present for axis in axes if axis.named]
+
+    @cached_property
+    def graph(self) -> Graph:
+        """Who needs whom among the lines as they are declared."""
+        return Graph({line: line.expr for line in self.lines})
+
+    def line(self, declared: LineOf) -> Line:
+        """The line of a declaration."""
+        return self.section(declared.owner).line(declared)
+
+    def case(self, name: str, label: str, shocks: Mapping[Shock, Expr], wanted: Iterable[LineOf] | None = None) -> Case:
+        """The same lines with shocks that are not neutral. Only lines that a shock reaches exist again; the rest are the base
+        lines.
+
+        `wanted` names the results that the case is for: what they do not need is left out. Without it, all that is reached
+        stays, checks too. Raises ModelFault for a shock that does not stand in exactly one line.
+        """
+        return Case(self, name, label, shocks, wanted)
+
+
+class Case:
+    """Lines of a model made again with shocks; a line that no shock reaches stays the model's own."""
+
+    def __init__(
+        self,
+        base: Model,
+        name: str,
+        label: str,
+        shocks: Mapping[Shock, Expr],
+        wanted: Iterable[LineOf] | None = None,
+    ) -> None:
+        self.base, self.name, self.label = base, name, label
+        given = {_applied_once(base, declared): shocked for declared, shocked in shocks.items()}
+        reached = base.graph.reached(given)
+        if wanted is not None:
+            reached &= base.graph.before(base.line(each) for each in wanted)
+        self._again = {line: self._made(line, given) for line in base.lines if line in reached or line in given}
+
+    @property
+    def lines(self) -> list[Line]:
+        """The shocks and the lines they reach, in the model's order."""
+        return list(self._again.values())
+
+    def line(self, declared: LineOf) -> Line:
+        """The case's line of a declaration: its own, or the model's where no shock reaches it."""
+        line = self.base.line(declared)
+        return self._again.get(line, line)
+
+    def _made(self, line: Line, given: Mapping[Line, Expr]) -> Line:
+        return replace(
+            line,
+            name=f"{line.name}_{self.name}",
+            label=f"{line.label}, {self.label}",
+            build=lambda: given[line] if line in given else _replaced(line.expr, self._again),
+            case=self.name,
+        )
+
+
+def _applied_once(base: Model, declared: Shock) -> Line:
+    line = base.line(declared)
+    using = base.graph.needed_by.get(line, ())
+    if len(using) != 1:
+        named = ", ".join(f"`{each.name}`" for each in using) or "none"
+        raise ModelFault(
+            f"the shock `{line.name}` stands in {named}", where=line.where, why="it must stand in one line"
+        )
+    return line
+
+
+def _replaced(expr: Expr, same: Mapping[Line, Line]) -> Expr:
+    """The expression with some lines put in place of others."""
+    if isinstance(expr, Line):
+        return same.get(expr, expr)
+    if not is_dataclass(expr):
+        return expr
+    changed = {field.name: _replaced_value(getattr(expr, field.name), same) for field in fields(expr)}
+    return cast(Expr, type(expr)(**changed))
+
+
+def _replaced_value(value: object, same: Mapping[Line, Line]) -> object:
+    if isinstance(value, RawInput):
+        return value
+    if isinstance(value, Expr):
+        return _replaced(value, same)
+    if isinstance(value, tuple):
+        return tuple(_replaced_value(item, same) for item in value)
+    return value

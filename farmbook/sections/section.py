@@ -1,0 +1,281 @@
+"""A section: one subject of the farm, with its inputs and its lines."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Callable
+from dataclasses import dataclass
+from typing import TYPE_CHECKING, ClassVar
+
+from farmbook.errors import ModelFault
+from farmbook.expr.axis import Axis
+from farmbook.expr.functions import all_of, any_of, is_word, negation, sentence, total
+from farmbook.expr.nodes import (
+    Choose,
+    Expr,
+    Filled,
+    IsNumber,
+    Label,
+    Line,
+    Multiply,
+    Raw,
+    RawInput,
+    SameText,
+    Where,
+    wrap,
+)
+from farmbook.sections.declare import Check, Choice, Declared, Input, LineOf, NumberInput, TextInput, Uses
+from farmbook.units import Unit, unit
+
+if TYPE_CHECKING:
+    from farmbook.sections.model import Model
+
+__all__ = ["NOT_A_NUMBER", "Bound", "Section"]
+
+NOT_A_NUMBER = "not a number: counted as zero"
+SPARE = "spare row"
+NOT_AN_OPTION = "not one of the words in the list"
+FLAGS = (NOT_A_NUMBER, "below the usual range", "ok", "above the usual range")
+OPTIONAL_FLAGS = ("not filled in", *FLAGS[1:])
+NO_UNIT = Unit(())
+
+
+@dataclass(frozen=True, eq=False)
+class Bound:
+    """An input of a model: its cells, and the lines that every input has."""
+
+    declared: Input
+    cell: RawInput
+    basis: RawInput | None = None
+    low: RawInput | None = None
+    high: RawInput | None = None
+    used: Line | None = None
+    flag: Line | None = None
+
+
+class Section:
+    """Subclasses declare inputs and lines in their bodies.
+
+    `title` heads the section; `table` is the scenario file's table for its single inputs where that is not the section's own name.
+    """
+
+    title: ClassVar[str] = ""
+    table: ClassVar[str] = ""
+    declared: ClassVar[tuple[Declared, ...]] = ()
+
+    def __init_subclass__(cls) -> None:
+        super().__init_subclass__()
+        found = [
+            value for base in reversed(cls.__mro__) for value in vars(base).values() if isinstance(value, Declared)
+        ]
+        own = {*vars(Section), "model", "says", "bound"}
+        for declaration in found:
+            if declaration.name in own:
+                raise ModelFault(
+                    f"`{declaration.name}` is a section's own word; call it something else", where=cls.__qualname__
+                )
+        cls.declared = tuple(found)
+
+    @classmethod
+    def key(cls) -> str:
+        """The section's name in dotted names: the class name in lower case with underscores."""
+        return re.sub(r"(?<!^)(?=[A-Z])", "_", cls.__name__).lower()
+
+    @classmethod
+    def scenario_table(cls) -> str:
+        """The table of a scenario file that holds the section's single inputs."""
+        return cls.table or cls.key()
+
+    def __init__(self, model: Model) -> None:
+        self.model = model
+        self._lines: dict[Declared, Line] = {}
+        self.says: dict[Line, Line] = {}
+        self.bound: dict[Input, Bound] = {}
+        for declaration in self.declared:
+            if isinstance(declaration, Input):
+                self.bound[declaration] = self._bind(declaration)
+            elif isinstance(declaration, LineOf):
+                self._lines[declaration] = self._make(declaration)
+                if isinstance(declaration, Check):
+                    self.says[self._lines[declaration]] = self._says(declaration)
+            elif isinstance(declaration, Uses):
+                setattr(self, declaration.name, model.section(declaration.section))
+
+    def used(self, declaration: NumberInput) -> Line:
+        """The number that the sums use: what is typed, or zero where no number is typed or the row is spare."""
+        used = self.bound[declaration].used
+        assert used is not None
+        return used
+
+    def raw(self, declaration: Input) -> RawInput:
+        """The cell itself, for texts and choices."""
+        return self.bound[declaration].cell
+
+    def line(self, declaration: LineOf) -> Line:
+        """This model's line of a declaration."""
+        return self._lines[declaration]
+
+    @property
+    def lines(self) -> list[Line]:
+        """The section's worked lines in the order of their declaration."""
+        return list(self._lines.values())
+
+    def chose(self, cell: RawInput, option: str) -> Expr:
+        """1 where this option is chosen; raises ModelFault for a word that is not among the options."""
+        declaration = next((declared for declared, bound in self.bound.items() if bound.cell is cell), None)
+        if not isinstance(declaration, Choice) or option not in declaration.options:
+            raise ModelFault(f"{option!r} is not an option of `{cell.name}`")
+        return is_word(cell, option)
+
+    def given(self, used: Line) -> Expr:
+        """1 where a number is typed for an optional input."""
+        for declared, bound in self.bound.items():
+            if isinstance(declared, NumberInput) and self.used(declared) is used:
+                return IsNumber(bound.cell)
+        raise ModelFault(f"`{used.name}` is not an input of section `{self.key()}`")
+
+    def _make(self, declaration: LineOf) -> Line:
+        name = f"{self.key()}.{declaration.name}"
+        return Line(
+            name,
+            declaration.label,
+            known_unit(declaration.unit, name, declaration.where),
+            declaration.axes,
+            lambda: wrap(declaration.method(self)),
+            declaration.note,
+            declaration.source.key if declaration.source else "",
+            declaration.where,
+            declaration.kind if isinstance(declaration, Check) else "worked",
+            zero_is_none=declaration.zero_is_none,
+        )
+
+    def _says(self, declaration: Check) -> Line:
+        """The line that puts a check's result in words."""
+        result = self._lines[declaration]
+        return Line(
+            f"{result.name}_says",
+            f"{result.label} (in words)",
+            NO_UNIT,
+            (),
+            lambda: Choose(1 + result, (declaration.says, "ok")),
+            where=result.where,
+            kind="says",
+        )
+
+    def _bind(self, declared: Input) -> Bound:
+        name = f"{self.key()}.{declared.name}"
+        if isinstance(declared, NumberInput):
+            return self._bind_number(declared, name)
+        kind = (
+            "choice" if isinstance(declared, Choice) or (isinstance(declared, TextInput) and declared.picks) else "text"
+        )
+        cell = RawInput(name, declared.label, kind, NO_UNIT, declared.axes)
+        if isinstance(declared, TextInput) and declared.names:
+            self.model.add_axis(declared.axes[0], cell)
+        if kind == "text":
+            return Bound(declared, cell)
+        basis = RawInput(f"{name}_basis", f"{declared.label} basis", "basis", NO_UNIT, declared.axes)
+        flag = Line(
+            f"{name}_flag",
+            f"{declared.label} (flag)",
+            NO_UNIT,
+            (),
+            lambda: self._word_flag(declared, cell),
+            kind="flag",
+        )
+        return Bound(declared, cell, basis, flag=flag)
+
+    def _word_flag(self, declared: Input, cell: RawInput) -> Choose:
+        """Whether the word typed is one of the options, or the name of exactly one member in use."""
+        if isinstance(declared, Choice):
+            return Choose(
+                1 + negation(any_of(*(is_word(cell, option) for option in declared.options))), ("ok", NOT_AN_OPTION)
+            )
+        assert isinstance(declared, TextInput) and declared.picks is not None
+        axis = self.model.axes[declared.picks]
+        found = total(SameText(axis.names, cell) * axis.present, declared.picks)
+        return Choose(1 + negation(all_of(found >= 1, found <= 1)), ("ok", NOT_AN_OPTION))
+
+    def _bind_number(self, declared: NumberInput, name: str) -> Bound:
+        own = known_unit(declared.unit, name, f"{type(self).__module__}.{type(self).__name__}")
+
+        def cell(ending: str, kind: str, axes: tuple[Axis, ...]) -> RawInput:
+            ending_words = ending.replace("_", " ")
+            return RawInput(name + ending, declared.label + ending_words, kind, own, axes)
+
+        number = cell("", "number", declared.axes)
+        low, high = cell("_usual_low", "low", ()), cell("_usual_high", "high", ())
+
+        def line(ending: str, label: str, of: Unit, build: Callable[[], Expr], note: str, kind: str) -> Line:
+            return Line(
+                name + ending,
+                f"{declared.label} ({label})",
+                of,
+                declared.axes,
+                build,
+                note,
+                where=declared.dotted,
+                kind=kind,
+            )
+
+        used = line("_used", "used", own, lambda: self._used_expr(declared, number), _used_note(declared), "used")
+        flag = line("_flag", "flag", NO_UNIT, lambda: self._flag_expr(declared, number, low, high), "", "flag")
+        return Bound(declared, number, cell("_basis", "basis", declared.axes), low, high, used, flag)
+
+    def _used_expr(self, declared: NumberInput, cell: RawInput) -> Expr:
+        guards = [*self.model.presents(declared.axes), IsNumber(cell)]
+        return Where(all_of(*guards) if len(guards) > 1 else guards[0], Raw(cell), wrap(0))
+
+    def _flag_expr(self, declared: NumberInput, cell: RawInput, low: RawInput, high: RawInput) -> Choose:
+        raw = Raw(cell)
+        state: Expr = 1 + IsNumber(cell) * (1 + (raw >= Raw(low)) + (raw > Raw(high)))
+        sentences = OPTIONAL_FLAGS if declared.optional else FLAGS
+        presents = self.model.presents(declared.axes)
+        if presents:
+            product = presents[0]
+            for present in presents[1:]:
+                product = Multiply(product, present)
+            return Choose(1 + product * state, (SPARE, *sentences))
+        node = sentence(state, *sentences)
+        assert isinstance(node, Choose)
+        return node
+
+
+def known_unit(text: str, name: str, where: str) -> Unit:
+    """The unit of an input or line; raises ModelFault naming it for a symbol that is not in the table."""
+    try:
+        return unit(text)
+    except ModelFault as fault:
+        raise ModelFault(f"{fault.what} (line `{name}`)", where=where) from None
+
+
+def _used_note(declared: NumberInput) -> str:
+    if declared.axes:
+        return "What is typed on the inputs sheet; zero for a spare row or where no number stands."
+    return "What is typed on the inputs sheet; zero where no number stands."
+
+
+def present_line(axis: Axis, cell: RawInput) -> Line:
+    """The line that says which rows of a named axis are in use."""
+    return Line(
+        f"{cell.name.rpartition('.')[0]}.{axis.name}_present",
+        f"{axis.label.capitalize()} in use",
+        unit("flag"),
+        (axis,),
+        lambda: Filled(cell),
+        "1 as soon as a name is typed in the row; spare rows count as zero.",
+        kind="used",
+    )
+
+
+def label_line(axis: Axis, cell: RawInput) -> Line:
+    """The line that repeats a named axis's names on the worked sheets."""
+    return Line(
+        f"{cell.name.rpartition('.')[0]}.{axis.name}_label",
+        f"{axis.label.capitalize()}, by name",
+        NO_UNIT,
+        (axis,),
+        lambda: Label(cell, "(spare)"),
+        "",
+        kind="label",
+    )
