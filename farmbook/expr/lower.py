@@ -66,6 +66,8 @@ class _Lowering:
             if expr.sign == "+":
                 _no_points(target)
             return replace(expr, expr=self.to(expr.expr, PURE if expr.sign == "*" else target))
+        if isinstance(expr, n.Used):  # of a blank cell zero on any scale (rule 3)
+            return _convert(expr, displayed(expr.source.unit, self.system), target)
         return self.to(expr, target)
 
     def to(self, expr: n.Expr, target: Unit) -> n.Expr:
@@ -75,9 +77,7 @@ class _Lowering:
         if isinstance(expr, (n.Add, n.Subtract)) and not target.point:
             return _sum_of(self, expr, target)[0]
         if isinstance(expr, n.Where):
-            blank = isinstance(expr.yes, n.Raw) and isinstance(expr.no, n.Number)  # zero on any scale (rule 3)
-            no = expr.no if blank else self.to(expr.no, target)
-            return n.Where(self.to(expr.condition, PURE), self.to(expr.yes, target), no)
+            return n.Where(self.to(expr.condition, PURE), self.to(expr.yes, target), self.to(expr.no, target))
         if isinstance(expr, n.Call) and expr.function in WHOLE:
             return _whole(self, expr, target)[0]
         core, found = self.natural(expr)

@@ -48,6 +48,7 @@ __all__ = [
     "Starting",
     "Subtract",
     "Total",
+    "Used",
     "Where",
     "Word",
     "wrap",
@@ -307,6 +308,14 @@ class Raw(Expr):
     """The number as typed; only for limits and flags, which guard it by IsNumber."""
 
     source: RawInput
+
+
+@dataclass(frozen=True, eq=False)
+class Used(Expr):
+    """Stands only at the root of a line: the number typed, or 0 where none stands or the row of a list is not in use."""
+
+    source: RawInput
+    presents: tuple[Line, ...] = ()
 
 
 @dataclass(frozen=True, eq=False)

@@ -252,6 +252,13 @@ def _is_number(w: _Writer, x: n.IsNumber) -> _Text:
     return _Text(("ISNUMBER(", *w.cell(x.source).parts, ")"), ATOM, boolean=True)
 
 
+def _used(w: _Writer, x: n.Used) -> _Text:
+    cell = w.cell(x.source).parts
+    guards = [part for line in x.presents for part in (*w.cell(line).parts, ",")]
+    number: Parts = ("ISNUMBER(", *cell, ")")
+    return _Text(("IF(", *(("AND(", *guards, *number, ")") if guards else number), ",", *cell, ",0)"))
+
+
 def _filled(w: _Writer, x: n.Filled) -> _Text:
     return _Text(("(", *w.cell(x.source).parts, '<>"")'), ATOM, boolean=True)
 
@@ -318,6 +325,7 @@ NODE_RULES: Final[dict[type[n.Expr], Callable[[_Writer, Any], _Text]]] = {
     n.At: _at,
     n.InternalRate: _internal_rate,
     n.Raw: _raw,
+    n.Used: _used,
     n.IsNumber: _is_number,
     n.Filled: _filled,
     n.SameText: _same_text,

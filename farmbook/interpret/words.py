@@ -150,6 +150,7 @@ NODE_RULES: Final[dict[type[n.Expr], Callable[[Any], Said]]] = {
     ),
     n.Joined: lambda x: _say(x.expr),
     n.Raw: lambda x: (f"{_name(x.source.label)} as typed", ATOM),
+    n.Used: lambda x: (f"{_name(x.source.label)} as typed, 0 where it does not count", LOOSE),
     n.IsNumber: lambda x: (f"1 if {_name(x.source.label)} holds a number", LOOSE),
     n.Filled: lambda x: (f"1 if {_name(x.source.label)} is filled in", LOOSE),
     n.SameText: _same_text,

@@ -3,17 +3,15 @@
 from __future__ import annotations
 
 from collections.abc import Callable
-from typing import TYPE_CHECKING, Any
+from typing import Any
 
 from farmbook.expr.functions import ratio, sentence
 from farmbook.expr.nodes import CountUsed, CountWord, Expr, FirstLabel, Label, Line, RawInput, wrap
 from farmbook.expr.walk import ordered_axes
 from farmbook.model.place.farm_plan import Farm
 from farmbook.sections.declare import LineOf, NumberInput, check, line
+from farmbook.sections.model import Model
 from farmbook.sections.section import NOT_A_NUMBER, NOT_AN_OPTION, Bound, Section
-
-if TYPE_CHECKING:
-    from farmbook.sections.model import Model
 
 __all__ = ["Report"]
 
@@ -22,6 +20,8 @@ class Report(Section):
     """The book's own account of itself; the last section, so that it sees all the others."""
 
     title = "The book itself"
+
+    model: Model
 
     def __init__(self, model: Model) -> None:
         super().__init__(model)

@@ -11,20 +11,18 @@ import inspect
 import math
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass
-from typing import TYPE_CHECKING, Any, Self, TypeVar, overload
+from typing import Any, Protocol, Self, TypeVar, overload
 
 from farmbook.errors import ModelFault
 from farmbook.expr.axis import Axis
 from farmbook.expr.nodes import Expr, Line, RawInput, wrap
 from farmbook.sources import Source
 
-if TYPE_CHECKING:
-    from farmbook.sections.section import Section
-
 __all__ = [
     "BASES",
     "Check",
     "Choice",
+    "Holder",
     "Input",
     "LineOf",
     "NumberInput",
@@ -46,16 +44,33 @@ __all__ = [
 BASES = ("measured", "quoted", "published", "common practice", "guess", "assumed")
 """How the person at the keyboard knows a number, best first; "assumed" is what the book filled in by itself."""
 
-S = TypeVar("S", bound="Section")
+S = TypeVar("S")
+
+
+class Holder(Protocol):
+    """What a declaration asks of the section that it is declared in."""
+
+    @classmethod
+    def key(cls) -> str:
+        """The section's name in dotted names."""
+
+    def used(self, declaration: NumberInput) -> Line:
+        """The number that the sums use."""
+
+    def raw(self, declaration: Input) -> RawInput:
+        """The cell itself."""
+
+    def line(self, declaration: LineOf) -> Line:
+        """The line of a declaration."""
 
 
 class Declared:
     """Anything declared in a section's class body."""
 
     name: str = ""
-    owner: type[Section]
+    owner: type[Holder]
 
-    def __set_name__(self, owner: type[Section], name: str) -> None:
+    def __set_name__(self, owner: type[Holder], name: str) -> None:
         self.name, self.owner = name, owner
 
     @property
@@ -90,10 +105,10 @@ class NumberInput(Input):
     default_basis: str = "assumed"
 
     @overload
-    def __get__(self, instance: None, owner: type[Section]) -> Self: ...
+    def __get__(self, instance: None, owner: type[Holder]) -> Self: ...
     @overload
-    def __get__(self, instance: Section, owner: type[Section]) -> Line: ...
-    def __get__(self, instance: Section | None, owner: type[Section]) -> Self | Line:
+    def __get__(self, instance: Holder, owner: type[Holder]) -> Line: ...
+    def __get__(self, instance: Holder | None, owner: type[Holder]) -> Self | Line:
         return self if instance is None else instance.used(self)
 
 
@@ -106,10 +121,10 @@ class TextInput(Input):
     picks: Axis | None = None
 
     @overload
-    def __get__(self, instance: None, owner: type[Section]) -> Self: ...
+    def __get__(self, instance: None, owner: type[Holder]) -> Self: ...
     @overload
-    def __get__(self, instance: Section, owner: type[Section]) -> RawInput: ...
-    def __get__(self, instance: Section | None, owner: type[Section]) -> Self | RawInput:
+    def __get__(self, instance: Holder, owner: type[Holder]) -> RawInput: ...
+    def __get__(self, instance: Holder | None, owner: type[Holder]) -> Self | RawInput:
         return self if instance is None else instance.raw(self)
 
 
@@ -143,10 +158,10 @@ class LineOf(Declared):
         return f"{code.co_filename.rpartition('farmbook/')[2]}:{code.co_firstlineno}"
 
     @overload
-    def __get__(self, instance: None, owner: type[Section]) -> Self: ...
+    def __get__(self, instance: None, owner: type[Holder]) -> Self: ...
     @overload
-    def __get__(self, instance: Section, owner: type[Section]) -> Line: ...
-    def __get__(self, instance: Section | None, owner: type[Section]) -> Self | Line:
+    def __get__(self, instance: Holder, owner: type[Holder]) -> Line: ...
+    def __get__(self, instance: Holder | None, owner: type[Holder]) -> Self | Line:
         return self if instance is None else instance.line(self)
 
 
@@ -166,7 +181,7 @@ class Shock(LineOf):
 class Uses(Declared):
     """Another section of the same model."""
 
-    def __init__(self, section: type[S]) -> None:
+    def __init__(self, section: type[Any]) -> None:
         self.section = section
 
 

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
-from dataclasses import dataclass, fields, is_dataclass, replace
+from dataclasses import fields, is_dataclass, replace
 from functools import cached_property
 from typing import TypeVar, cast
 
@@ -12,20 +12,11 @@ from farmbook.expr.axis import Axis
 from farmbook.expr.graph import Graph
 from farmbook.expr.nodes import Expr, Line, RawInput
 from farmbook.sections.declare import Input, LineOf, Shock
-from farmbook.sections.section import Bound, Section, label_line, present_line
+from farmbook.sections.section import AxisLines, Bound, Section
 
-__all__ = ["AxisLines", "Model"]
+__all__ = ["Case", "Model"]
 
-S = TypeVar("S", bound=Section)
-
-
-@dataclass(frozen=True)
-class AxisLines:
-    """What a named axis has: the cells of its names, and the lines that say which rows are in use and repeat the names."""
-
-    names: RawInput
-    present: Line
-    label: Line
+S = TypeVar("S")
 
 
 class Model:
@@ -33,7 +24,7 @@ class Model:
 
     def __init__(self, sections: Iterable[type[Section]]) -> None:
         self.axes: dict[Axis, AxisLines] = {}
-        self._sections: dict[type[Section], Section] = {}
+        self._sections: dict[type, Section] = {}
         for section in sections:
             self._sections[section] = section(self)
 
@@ -69,13 +60,9 @@ class Model:
         """Every check and the line that puts it in words, in reading order."""
         return {check: says for section in self.sections for check, says in section.says.items()}
 
-    def add_axis(self, axis: Axis, names: RawInput) -> None:
-        """Register the names of an axis's members."""
-        self.axes[axis] = AxisLines(names, present_line(axis, names), label_line(axis, names))
-
-    def presents(self, axes: Iterable[Axis]) -> list[Expr]:
+    def presents(self, axes: Iterable[Axis]) -> tuple[Line, ...]:
         """The "in use" lines of the named axes among these."""
-        return [self.axes[axis].present for axis in axes if axis.named]
+        return tuple(self.axes[axis].present for axis in axes if axis.named)
 
     @cached_property
     def graph(self) -> Graph:
@@ -84,7 +71,7 @@ class Model:
 
     def line(self, declared: LineOf) -> Line:
         """The line of a declaration."""
-        return self.section(declared.owner).line(declared)
+        return self._sections[declared.owner].line(declared)
 
     def case(self, name: str, label: str, shocks: Mapping[Shock, Expr], wanted: Iterable[LineOf] | None = None) -> Case:
         """The same lines with shocks that are not neutral. Only lines that a shock reaches exist again; the rest are the base

@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Callable
+from collections.abc import Callable, Iterable
 from dataclasses import dataclass
-from typing import TYPE_CHECKING, ClassVar
+from typing import ClassVar, Protocol, TypeVar
 
 from farmbook.errors import ModelFault
 from farmbook.expr.axis import Axis
@@ -21,16 +21,15 @@ from farmbook.expr.nodes import (
     Raw,
     RawInput,
     SameText,
-    Where,
+    Used,
     wrap,
 )
 from farmbook.sections.declare import Check, Choice, Declared, Input, LineOf, NumberInput, TextInput, Uses
 from farmbook.units import Unit, unit
 
-if TYPE_CHECKING:
-    from farmbook.sections.model import Model
+__all__ = ["NOT_AN_OPTION", "NOT_A_NUMBER", "AxisLines", "Bound", "Section", "Whole"]
 
-__all__ = ["NOT_A_NUMBER", "Bound", "Section"]
+S = TypeVar("S")
 
 NOT_A_NUMBER = "not a number: counted as zero"
 SPARE = "spare row"
@@ -51,6 +50,27 @@ class Bound:
     high: RawInput | None = None
     used: Line | None = None
     flag: Line | None = None
+
+
+@dataclass(frozen=True)
+class AxisLines:
+    """What a named axis has: the cells of its names, and the lines that say which rows are in use and repeat the names."""
+
+    names: RawInput
+    present: Line
+    label: Line
+
+
+class Whole(Protocol):
+    """What a section asks of the model that it is part of."""
+
+    axes: dict[Axis, AxisLines]
+
+    def section(self, kind: type[S]) -> S:
+        """An earlier section."""
+
+    def presents(self, axes: Iterable[Axis]) -> tuple[Line, ...]:
+        """The "in use" lines of the named axes among these."""
 
 
 class Section:
@@ -86,7 +106,7 @@ class Section:
         """The table of a scenario file that holds the section's single inputs."""
         return cls.table or cls.key()
 
-    def __init__(self, model: Model) -> None:
+    def __init__(self, model: Whole) -> None:
         self.model = model
         self._lines: dict[Declared, Line] = {}
         self.says: dict[Line, Line] = {}
@@ -171,7 +191,8 @@ class Section:
         )
         cell = RawInput(name, declared.label, kind, NO_UNIT, declared.axes)
         if isinstance(declared, TextInput) and declared.names:
-            self.model.add_axis(declared.axes[0], cell)
+            axis = declared.axes[0]
+            self.model.axes[axis] = AxisLines(cell, present_line(axis, cell), label_line(axis, cell))
         if kind == "text":
             return Bound(declared, cell)
         basis = RawInput(f"{name}_basis", f"{declared.label} basis", "basis", NO_UNIT, declared.axes)
@@ -223,8 +244,7 @@ class Section:
         return Bound(declared, number, cell("_basis", "basis", declared.axes), low, high, used, flag)
 
     def _used_expr(self, declared: NumberInput, cell: RawInput) -> Expr:
-        guards = [*self.model.presents(declared.axes), IsNumber(cell)]
-        return Where(all_of(*guards) if len(guards) > 1 else guards[0], Raw(cell), wrap(0))
+        return Used(cell, self.model.presents(declared.axes))
 
     def _flag_expr(self, declared: NumberInput, cell: RawInput, low: RawInput, high: RawInput) -> Choose:
         raw = Raw(cell)
@@ -232,7 +252,7 @@ class Section:
         sentences = OPTIONAL_FLAGS if declared.optional else FLAGS
         presents = self.model.presents(declared.axes)
         if presents:
-            product = presents[0]
+            product: Expr = presents[0]
             for present in presents[1:]:
                 product = Multiply(product, present)
             return Choose(1 + product * state, (SPARE, *sentences))

@@ -107,6 +107,12 @@ def _is_number(e: Emitter, x: n.IsNumber, axes: Axes) -> str:
     return e.leaf(f"(1.0 * ~np.isnan({e.numbers(x.source)}))", ordered_axes(x.source.axes), axes)
 
 
+def _used(e: Emitter, x: n.Used, axes: Axes) -> str:
+    cell = e.leaf(e.numbers(x.source), ordered_axes(x.source.axes), axes)
+    guards = "".join(f" & ({e.emit(line, axes)} != 0)" for line in x.presents)
+    return f"np.where(~np.isnan({cell}){guards}, {cell}, 0.0)"
+
+
 def _filled(e: Emitter, x: n.Filled, axes: Axes) -> str:
     return e.leaf(f"(1.0 * ({e.texts(x.source)} != ''))", ordered_axes(x.source.axes), axes)
 
@@ -172,6 +178,7 @@ ARRAY_RULES: Final[dict[type[n.Expr], Callable[[Emitter, Any, Axes], str]]] = {
     n.At: _at,
     n.InternalRate: internal_rate,
     n.Raw: _raw,
+    n.Used: _used,
     n.IsNumber: _is_number,
     n.Filled: _filled,
     n.SameText: _same_text,

@@ -80,6 +80,12 @@ def _is_number(e: Emitter, x: n.IsNumber) -> str:
     return _flag(f"{cell} == {cell}")
 
 
+def _used(e: Emitter, x: n.Used) -> str:
+    cell = e.one(e.numbers(x.source), x.source.axes)
+    guards = "".join(f" and {_condition(e, line)}" for line in x.presents)
+    return f"({cell} if {cell} == {cell}{guards} else 0.0)"
+
+
 def _filled(e: Emitter, x: n.Filled) -> str:
     return _flag(f"{e.one(e.texts(x.source), x.source.axes)} != ''")
 
@@ -125,6 +131,7 @@ SINGLE_RULES: Final[dict[type[n.Expr], Callable[[Emitter, Any], str]]] = {
     n.At: _at,
     n.InternalRate: _as_array(array_rules.internal_rate),
     n.Raw: _raw,
+    n.Used: _used,
     n.IsNumber: _is_number,
     n.Filled: _filled,
     n.SameText: _same_text,

@@ -317,4 +317,4 @@ class Recipe(Section):
     @property
     def recipe_in_use(self) -> Expr:
         """1 where the recipe has a name."""
-        return self.model.presents((RECIPE,))[0]
+        return self.model.axes[RECIPE].present

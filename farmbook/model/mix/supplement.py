@@ -108,4 +108,4 @@ class Supplement(Section):
     @property
     def in_use(self) -> Expr:
         """1 where the ingredient has a name."""
-        return self.model.presents((INGREDIENT,))[0]
+        return self.model.axes[INGREDIENT].present
