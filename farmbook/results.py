@@ -7,6 +7,7 @@ from dataclasses import dataclass, replace
 from functools import cached_property, lru_cache
 from pathlib import Path
 
+from farmbook.expr.axis import Axis
 from farmbook.expr.graph import Graph
 from farmbook.expr.lower import lower
 from farmbook.expr.nodes import Expr, FirstLabel, Line, RawInput
@@ -74,6 +75,12 @@ class Computed:
         """The lines after a change of some cells, of which only what the change reaches is worked out again (and of that
         only what the `wanted` lines need)."""
         return self.engine.what_if(self.values, changes, wanted)
+
+    def members(self, axis: Axis) -> list[str]:
+        """The keys of an axis's members in use, in the order of its cells."""
+        if axis.named:
+            return list(self.scenario.rows[axis])
+        return [axis.called(place) for place in range(self.scenario.sizes[axis])]
 
     def line(self, name: str) -> Line:
         """A line by its dotted name; KeyError if there is none."""

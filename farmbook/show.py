@@ -58,17 +58,11 @@ def records(computed: Computed) -> Iterator[Record]:
     for line, values in computed.values.items():
         axes = ordered_axes(line.axes)
         unit = plain_unit(computed, line)
-        keys = [member_keys(computed, axis_number, line) for axis_number in range(len(axes))]
+        keys = [computed.members(axis) for axis in axes]
         for index in itertools.product(*(range(len(each)) for each in keys)):
             members = {axis.name: keys[place][index[place]] for place, axis in enumerate(axes)}
             value = recorded(line, values[(0, *index)])
             yield Record(line.name, line.label, members, value, "" if isinstance(value, str) else unit)
-
-
-def member_keys(computed: Computed, axis_number: int, line: Line) -> list[str]:
-    """The keys of an axis's members: those of the scenario's rows, or the fixed ones."""
-    axis = ordered_axes(line.axes)[axis_number]
-    return list(computed.scenario.rows[axis]) if axis.named else list(axis.members[: computed.scenario.sizes[axis]])
 
 
 def as_json(computed: Computed) -> str:

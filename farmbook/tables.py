@@ -43,7 +43,7 @@ def _frame(computed: Computed, lines: list[Line], axes: tuple[Axis, ...]) -> pd.
         )
         frame.index.name = "line"
         return frame
-    keys = [_members(computed, axis) for axis in axes]
+    keys = [computed.members(axis) for axis in axes]
     index = pd.MultiIndex.from_product(keys, names=[axis.name for axis in axes])
     places = pd.MultiIndex.from_product([range(len(each)) for each in keys])
     frame = pd.DataFrame(
@@ -55,10 +55,6 @@ def _frame(computed: Computed, lines: list[Line], axes: tuple[Axis, ...]) -> pd.
 
 def _short(line: Line) -> str:
     return line.name.partition(".")[2]
-
-
-def _members(computed: Computed, axis: Axis) -> list[str]:
-    return list(computed.scenario.rows[axis]) if axis.named else list(axis.members)
 
 
 def _value(computed: Computed, line: Line, index: tuple[int, ...]) -> float | str:

@@ -12,7 +12,8 @@ class Axis:
     """One list. `direction` is fixed for the whole book, so that one formula serves a whole row or column.
 
     `order` settles the order of dimensions in an array; time axes come last. A `named` axis takes its members' names
-    from the scenario and carries spare rows; the others have the fixed `members`. `ordered` axes may be stepped.
+    from the scenario and carries spare rows. A `sized` one has as many members as the model is made for, called by their
+    numbers. The others have the fixed `members`. `ordered` axes may be stepped.
     """
 
     name: str
@@ -23,6 +24,11 @@ class Axis:
     ordered: bool = False
     members: tuple[str, ...] = ()
     most: int = 60
+    sized: bool = False
+
+    def called(self, place: int) -> str:
+        """What the member in a place, counted from 0, is called where the scenario does not name it."""
+        return str(place + 1) if self.sized else self.members[place]
 
     def __repr__(self) -> str:
         return self.name

@@ -150,7 +150,7 @@ class Page:
         for member in range(self.plan.sizes[axis]):
             at = (row + member, column) if down else (row, column + member)
             if lines is None:
-                self.put(*at, Text(axis.members[member].replace("_", " ").capitalize()), look)
+                self.put(*at, Text(axis.called(member).replace("_", " ").capitalize()), look)
             elif lines.label in self.plan.homes:
                 self.put(*at, Shown(lines.label, (member,)), look)
             else:

@@ -2,8 +2,10 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from typing import Final
 
+from farmbook.expr.axis import Axis
 from farmbook.model.choices.equipment_cost import EquipmentCost
 from farmbook.model.choices.make_or_buy import MakeOrBuy
 from farmbook.model.choices.make_or_buy_turn import MakeOrBuyTurn
@@ -63,6 +65,6 @@ SECTIONS: Final[tuple[type[Section], ...]] = (
 )
 
 
-def farm_model() -> Model:
-    """The farm's model, its kinds not yet checked."""
-    return Model(SECTIONS)
+def farm_model(horizon: Mapping[Axis, int] | None = None) -> Model:
+    """The farm's model, made for so many members of each sized axis; its kinds are not yet checked."""
+    return Model(SECTIONS, horizon)

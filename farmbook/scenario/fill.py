@@ -62,10 +62,12 @@ def sizes_of(model: Model, rows: Mapping[Axis, Iterable[str]]) -> dict[Axis, int
     axes = {axis for line in model.lines for axis in line.axes} | {
         axis for declared in model.inputs for axis in declared.axes
     }
-    return {axis: _size(axis, len(list(rows.get(axis, ())))) for axis in ordered_axes(axes)}
+    return {axis: _size(model, axis, len(list(rows.get(axis, ())))) for axis in ordered_axes(axes)}
 
 
-def _size(axis: Axis, given: int) -> int:
+def _size(model: Model, axis: Axis, given: int) -> int:
+    if axis.sized:
+        return model.horizon[axis]
     if not axis.named:
         return len(axis.members)
     return axis.most if axis.direction == "across" else min(given + SPARE_ROWS, axis.most)

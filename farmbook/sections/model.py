@@ -10,9 +10,11 @@ from typing import TypeVar, cast
 from farmbook.errors import ModelFault
 from farmbook.expr.axis import Axis
 from farmbook.expr.graph import Graph
-from farmbook.expr.nodes import Expr, Line, RawInput
+from farmbook.expr.nodes import Constant, Expr, Line, RawInput
 from farmbook.sections.declare import Input, LineOf, Shock
 from farmbook.sections.section import AxisLines, Bound, Section
+from farmbook.sources import ARITHMETIC
+from farmbook.units import Unit
 
 __all__ = ["Case", "Model"]
 
@@ -20,9 +22,13 @@ S = TypeVar("S")
 
 
 class Model:
-    """All sections of one farm. `sections` come in reading order, each after those it uses."""
+    """All sections of one farm. `sections` come in reading order, each after those it uses.
 
-    def __init__(self, sections: Iterable[type[Section]]) -> None:
+    `horizon` says how many members each sized axis has. Raises ModelFault for a sized axis that it leaves out.
+    """
+
+    def __init__(self, sections: Iterable[type[Section]], horizon: Mapping[Axis, int] | None = None) -> None:
+        self.horizon = dict(horizon or {})
         self.axes: dict[Axis, AxisLines] = {}
         self._sections: dict[type, Section] = {}
         for section in sections:
@@ -59,6 +65,14 @@ class Model:
     def checks(self) -> dict[Line, Line]:
         """Every check and the line that puts it in words, in reading order."""
         return {check: says for section in self.sections for check, says in section.says.items()}
+
+    def count(self, axis: Axis) -> Constant:
+        """How many members a sized axis has, with a cell of its own."""
+        if axis not in self.horizon:
+            raise ModelFault(f"the model is made for no number of {axis.label}s")
+        what = f"{axis.label.capitalize()}s in the book"
+        name = f"{axis.name}s_in_the_book"
+        return Constant(self.horizon[axis], name, label=what, unit=Unit(()), source=ARITHMETIC.key)
 
     def presents(self, axes: Iterable[Axis]) -> tuple[Line, ...]:
         """The "in use" lines of the named axes among these."""

@@ -12,6 +12,7 @@ from farmbook.expr.axis import Axis
 from farmbook.expr.functions import all_of, any_of, is_word, negation, sentence, total
 from farmbook.expr.nodes import (
     Choose,
+    Constant,
     Expr,
     Filled,
     IsNumber,
@@ -65,6 +66,9 @@ class Whole(Protocol):
     """What a section asks of the model that it is part of."""
 
     axes: dict[Axis, AxisLines]
+
+    def count(self, axis: Axis) -> Constant:
+        """How many members a sized axis has."""
 
     def section(self, kind: type[S]) -> S:
         """An earlier section."""
@@ -184,6 +188,8 @@ class Section:
 
     def _bind(self, declared: Input) -> Bound:
         name = f"{self.key()}.{declared.name}"
+        if any(axis.sized for axis in declared.axes):
+            raise ModelFault(f"`{name}` is typed for each member of a list whose length the scenario sets")
         if isinstance(declared, NumberInput):
             return self._bind_number(declared, name)
         kind = (

@@ -261,7 +261,7 @@ def test_a_cell_left_blank_is_zero_even_for_a_temperature() -> None:
     """The one place where a bare 0 stands for a temperature: rule 3 makes a cleared cell zero in every book."""
     for system in SYSTEMS:
         used = Model([Ground]).section(Ground).warm
-        assert isinstance(lower(used, system), n.Where)
+        assert isinstance(lower(used, system), n.Used)
 
 
 def test_a_mismatch_says_what_it_found_and_wanted() -> None:

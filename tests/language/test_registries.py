@@ -13,6 +13,8 @@ from farmbook.interpret import formula, numbers, words
 
 ROOT_ONLY = {n.Starting, n.Running}
 """Stand only as the whole of a line, where each interpreter treats them apart."""
+A_LINE_ALONE = {n.Used}
+"""Stand only as the whole of a line, which lowering treats apart; elsewhere like any other node."""
 OPERANDS = {n.RawInput, n.Word}
 """Never a value by themselves: other nodes ask something of them."""
 MADE_BY_LOWERING = {n.Factor}
@@ -23,7 +25,7 @@ REGISTRIES: dict[str, tuple[Iterable[object], set[type[n.Expr]]]] = {
     "numbers, single values": (numbers.SINGLE_RULES, ROOT_ONLY | OPERANDS | GONE_AFTER_LOWERING),
     "formula": (formula.NODE_RULES, ROOT_ONLY | OPERANDS | GONE_AFTER_LOWERING),
     "words": (words.NODE_RULES, OPERANDS | MADE_BY_LOWERING),
-    "lower": (lowering._RULES, ROOT_ONLY | OPERANDS | MADE_BY_LOWERING),
+    "lower": (lowering._RULES, ROOT_ONLY | A_LINE_ALONE | OPERANDS | MADE_BY_LOWERING),
 }
 
 
