@@ -11,6 +11,7 @@ from typing import Any
 
 import xlsxwriter
 from xlsxwriter.format import Format
+from xlsxwriter.packager import Packager
 from xlsxwriter.worksheet import Worksheet
 
 from farmbook.errors import ModelFault
@@ -40,6 +41,22 @@ class PlainSheet(Worksheet):  # type: ignore[misc]  # the library carries no typ
         return formula.removeprefix("=")
 
 
+class SealingPackager(Packager):  # type: ignore[misc]
+    """Puts the fingerprint into the parts before they are compressed."""
+
+    def _create_package(self) -> list[tuple[io.StringIO, str, bool]]:
+        written = super()._create_package()
+        parts = sealed({name: file.getvalue().encode() for file, name, _binary in written})
+        return [(io.StringIO(parts[name].decode()), name, False) for _file, name, _binary in written]
+
+
+class SealedWorkbook(xlsxwriter.Workbook):  # type: ignore[misc]
+    """A workbook whose parts carry their fingerprint."""
+
+    def _get_packager(self) -> SealingPackager:
+        return SealingPackager()
+
+
 def write_book(
     book: Book,
     plan: Plan,
@@ -57,12 +74,10 @@ def write_book(
     target = io.BytesIO()
     with warnings.catch_warnings():
         warnings.simplefilter("error")
-        workbook = xlsxwriter.Workbook(
-            target, {"in_memory": True, "strings_to_formulas": False, "strings_to_urls": False}
-        )
+        workbook = SealedWorkbook(target, {"in_memory": True, "strings_to_formulas": False, "strings_to_urls": False})
         _Writer(workbook, book, plan, results, openings, cells, paper, created).write()
         workbook.close()
-    return sealed(target.getvalue())
+    return target.getvalue()
 
 
 class _Writer:
