@@ -24,5 +24,8 @@ class Axis:
     members: tuple[str, ...] = ()
     most: int = 60
 
+    def __hash__(self) -> int:
+        return hash(self.name)  # axes are looked up all the time, and a text keeps its hash
+
     def __repr__(self) -> str:
         return self.name
