@@ -70,9 +70,7 @@ def write(prepared: Path, book: Path) -> None:
     import xlsxwriter
 
     sheets, looks, names = pickle.loads(prepared.read_bytes())  # noqa: S301 - our own list, made in the same run
-    workbook = xlsxwriter.Workbook(
-        book, {"in_memory": True, "strings_to_formulas": False, "strings_to_urls": False}
-    )
+    workbook = xlsxwriter.Workbook(book, {"in_memory": True, "strings_to_formulas": False, "strings_to_urls": False})
     formats = [workbook.add_format(look) for look in looks]
     for name, cells in sheets.items():
         page = workbook.add_worksheet(name)

@@ -13,7 +13,8 @@ from farmbook.expr.nodes import Expr, RawInput
 from farmbook.model.declare import Input, check, choice, line, member, names, number, text
 from farmbook.model.model import Model
 from farmbook.model.section import Section
-from farmbook.scenario import Scenario, load
+from farmbook.scenario.load import load
+from farmbook.scenario.scenario import Scenario
 
 LOAF = Axis("loaf", "loaf", "down", 10, named=True, most=6)
 STALL = Axis("stall", "stall", "across", 20, named=True, most=3)

@@ -13,7 +13,7 @@ from farmbook.expr.lower import lower
 from farmbook.interpret.numbers import Engine
 from farmbook.model.farm import SECTIONS
 from farmbook.model.model import Model
-from farmbook.scenario import load
+from farmbook.scenario.load import load
 from tests.scenario.bakery import GOOD, LOAF, MODEL, RISE, STALL, Bakery, Sale, basis, cell, loaded, numbers, texts
 
 US = GOOD.replace('"metric"', '"us"').replace('"EUR"', '"USD"')

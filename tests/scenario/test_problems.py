@@ -12,8 +12,8 @@ from farmbook.model.declare import names, number
 from farmbook.model.farm_plan import Farm
 from farmbook.model.model import Model
 from farmbook.model.section import Section
-from farmbook.scenario import load, read
 from farmbook.scenario.fields import tables_of
+from farmbook.scenario.load import load, read
 from tests.scenario.bakery import GOOD, LOAF, MODEL, Bakery, loaded, told, written
 
 

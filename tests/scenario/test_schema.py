@@ -11,8 +11,9 @@ import pytest
 
 from farmbook.model.farm import SECTIONS
 from farmbook.model.model import Model
-from farmbook.scenario import json_schema, read
 from farmbook.scenario.fields import tables_of
+from farmbook.scenario.load import read
+from farmbook.scenario.schema import json_schema
 from tests.scenario.bakery import GOOD, Bakery, Sale
 
 SCHEMA = json_schema([Bakery, Sale])
