@@ -12,7 +12,7 @@ from farmbook.expr.graph import Graph
 from farmbook.expr.lower import lower
 from farmbook.expr.nodes import Expr, FirstLabel, Line, RawInput
 from farmbook.interpret.numbers import Array, Cells, Engine, Values
-from farmbook.layout.template import read_templates
+from farmbook.layout.template import shipped_templates
 from farmbook.model.farm import farm_model
 from farmbook.scenario.load import load
 from farmbook.scenario.scenario import Scenario
@@ -37,7 +37,7 @@ def _from_the_top(root: Expr) -> Expr:
     """The first of some lines is the first on the inputs sheet, whose order the templates settle, not the model."""
     if not isinstance(root, FirstLabel):
         return root
-    order = [name for template in read_templates() for block in template.blocks for name in block.inputs]
+    order = [name for template in shipped_templates() for block in template.blocks for name in block.inputs]
     place = {f"{name}_flag": number for number, name in enumerate(order)}
     pairs = sorted(zip(root.lines, root.labels, strict=True), key=lambda pair: place.get(pair[0].name, len(place)))
     return replace(root, lines=tuple(line for line, _ in pairs), labels=tuple(label for _, label in pairs))

@@ -14,7 +14,7 @@ from farmbook.expr.nodes import Line
 from farmbook.expr.walk import ordered_axes
 from farmbook.figures import plain_unit, recorded, spoken, unit_words
 from farmbook.layout.looks import NO_FIGURE
-from farmbook.layout.template import read_templates
+from farmbook.layout.template import shipped_templates
 from farmbook.results import Computed
 
 __all__ = ["as_csv", "as_json", "headline_text", "records"]
@@ -36,7 +36,7 @@ class Record:
 
 def headline_names() -> list[str]:
     """The lines that the start sheet leads with, in its order."""
-    start = read_templates()[0]
+    start = shipped_templates()[0]
     return [name.removeprefix("show:") for block in start.blocks if block.look == "headline" for name in block.lines]
 
 

@@ -192,7 +192,7 @@ class Unit:
         """Whether this is a plain number."""
         return not self.dimension
 
-    @property
+    @cached_property
     def share(self) -> bool:
         """Whether this is a mass per mass or bag per bag in the same symbol: shown as a percentage."""
         if self.powers == (("share", 1),):

@@ -30,5 +30,8 @@ class Axis:
         """What the member in a place, counted from 0, is called where the scenario does not name it."""
         return str(place + 1) if self.sized else self.members[place]
 
+    def __hash__(self) -> int:
+        return hash(self.name)  # axes are looked up all the time, and a text keeps its hash
+
     def __repr__(self) -> str:
         return self.name

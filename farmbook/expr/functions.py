@@ -5,11 +5,7 @@ A name here needs a rule in every interpreter; a test holds that no entry is wit
 
 from __future__ import annotations
 
-from collections.abc import Callable
-from typing import Any, Final, TypeVar, cast
-
-import numpy as np
-import numpy.typing as npt
+from typing import TYPE_CHECKING, Any, Final, TypeVar, cast
 
 from farmbook.errors import ModelFault
 from farmbook.expr.axis import Axis
@@ -36,6 +32,12 @@ from farmbook.expr.nodes import (
     wrap,
 )
 from farmbook.units import unit
+
+if TYPE_CHECKING:
+    import numpy as np
+    import numpy.typing as npt
+
+    Array = npt.NDArray[np.float64]
 
 __all__ = [
     "FUNCTIONS",
@@ -71,40 +73,23 @@ __all__ = [
     "whole_up",
 ]
 
-Array = npt.NDArray[np.float64]
-Operand = TypeVar("Operand", float, Array, Expr)
+Operand = TypeVar("Operand", float, "Array", Expr)
 """A float, an array of floats, or a node of the model."""
 
 
-def _whole_up(x: Any) -> Any:
-    """Round to nine digits first, so that 3.0000000001 made by a conversion is three whole units (rule 6)."""
-    return np.sign(x) * np.ceil(np.abs(np.round(x, 9)))
-
-
-def _whole_down(x: Any) -> Any:
-    """Round to nine digits first: of 2.9999999999999996 some spreadsheet programs make 3 and others 2."""
-    return np.floor(np.round(x, 9))
-
-
-FUNCTIONS: Final[dict[str, tuple[str, Callable[..., Any]]]] = {
-    "minimum": ("same", np.minimum),
-    "maximum": ("same", np.maximum),
-    "mean": ("same", lambda a, b: (a + b) / 2),
-    "absolute": ("same", np.abs),
-    "whole_up": ("same", _whole_up),
-    "whole_down": ("same", _whole_down),
-    "exponential": ("pure", np.exp),
-    "natural_log": ("pure", np.log),
-    "log_10": ("pure", np.log10),
-    "square_root": ("pure", np.sqrt),
+FUNCTIONS: Final[dict[str, str]] = {
+    **dict.fromkeys(("minimum", "maximum", "mean", "absolute", "whole_up", "whole_down"), "same"),
+    **dict.fromkeys(("exponential", "natural_log", "log_10", "square_root"), "pure"),
 }
-"""Name: how units pass through ("same": one for arguments and result; "pure": plain numbers), and the number rule."""
+"""Name: how units pass through ("same": one for arguments and result; "pure": plain numbers)."""
 
 
 def _call(function: str, *arguments: Any) -> Any:
     if any(isinstance(argument, Expr) for argument in arguments):
         return Call(function, tuple(wrap(argument) for argument in arguments))
-    return FUNCTIONS[function][1](*arguments)
+    from farmbook.expr.number_rules import NUMBER_RULES  # for start-up speed
+
+    return NUMBER_RULES[function](*arguments)
 
 
 def minimum(a: Operand, b: Operand | float) -> Operand:
@@ -161,17 +146,18 @@ def ratio(top: Operand, bottom: Operand, otherwise: Operand | float = 0) -> Oper
     """`top / bottom`; `otherwise` where the bottom is zero (rule 7)."""
     if any(isinstance(argument, Expr) for argument in (top, bottom, otherwise)):
         return cast(Operand, Ratio(wrap(top), wrap(bottom), wrap(otherwise)))
-    above, below, other = (np.asarray(argument, dtype=float) for argument in (top, bottom, otherwise))
-    safe = np.where(below == 0, 1.0, below)
-    return cast(Operand, np.where(below == 0, other, above / safe)[()])
+    from farmbook.expr.number_rules import quotient  # for start-up speed
+
+    return cast(Operand, quotient(top, bottom, otherwise))
 
 
 def where(condition: Operand, yes: Operand | float, no: Operand | float) -> Operand:
     """`yes` where the condition is not zero, else `no`."""
     if any(isinstance(argument, Expr) for argument in (condition, yes, no)):
         return cast(Operand, Where(wrap(condition), wrap(yes), wrap(no)))
-    chosen, other = np.asarray(yes, dtype=float), np.asarray(no, dtype=float)
-    return cast(Operand, np.where(np.asarray(condition) != 0, chosen, other)[()])
+    from farmbook.expr.number_rules import chosen  # for start-up speed
+
+    return cast(Operand, chosen(condition, yes, no))
 
 
 def all_of(*conditions: Expr) -> Expr:

@@ -196,7 +196,7 @@ def _where(work: _Lowering, expr: n.Where) -> Lowered:
 
 
 def _call(work: _Lowering, expr: n.Call) -> Lowered:
-    if FUNCTIONS[expr.function][0] == "pure":
+    if FUNCTIONS[expr.function] == "pure":
         return n.Call(expr.function, tuple(work.to(argument, PURE) for argument in expr.arguments)), PURE
     given = next((argument for argument in expr.arguments if not isinstance(argument, n.Number)), expr.arguments[0])
     found = work.natural_unit(given)

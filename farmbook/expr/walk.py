@@ -27,23 +27,33 @@ __all__ = ["axes_of", "ordered_axes", "walk"]
 
 def walk(expr: Expr) -> Iterator[Expr]:
     """The expression and every node below it; lines are not entered."""
-    yield expr
-    for child in children(expr):
-        yield from walk(child)
+    waiting = [expr]
+    while waiting:
+        node = waiting.pop()
+        yield node
+        waiting += reversed(children(node))
 
 
 def ordered_axes(axes: Iterable[Axis]) -> tuple[Axis, ...]:
     """Axes in the order in which arrays carry them."""
-    return tuple(sorted(set(axes), key=lambda axis: axis.order))
+    found = set(axes)
+    return tuple(sorted(found, key=lambda axis: axis.order) if len(found) > 1 else found)
 
 
-def axes_of(expr: Expr) -> tuple[Axis, ...]:
-    """The axes over which an expression has a value of its own."""
+def axes_of(expr: Expr, known: dict[Expr, tuple[Axis, ...]] | None = None) -> tuple[Axis, ...]:
+    """The axes over which an expression has a value of its own. What is found of the nodes below is kept in `known`."""
+    known = {} if known is None else known
+    if expr not in known:
+        known[expr] = _axes_of(expr, known)
+    return known[expr]
+
+
+def _axes_of(expr: Expr, known: dict[Expr, tuple[Axis, ...]]) -> tuple[Axis, ...]:
     if isinstance(expr, _OWN_AXES):
         return ordered_axes(_own_axes(expr))
     if isinstance(expr, (CountUsed, CountWord, FirstLabel)):
         return ()
-    found = [axis for child in children(expr) for axis in axes_of(child)]
+    found = [axis for child in children(expr) for axis in axes_of(child, known)]
     if isinstance(expr, Total):
         if expr.axis not in found:
             raise ModelFault(f"a total over {expr.axis.label} of something that has no {expr.axis.label}")

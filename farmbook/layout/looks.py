@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from functools import cache
 from typing import Final
 
 from farmbook.units import Unit
@@ -99,6 +100,7 @@ def zero_in_words(form: str) -> str:
     return f'{plain};-{plain};"{NO_FIGURE}"'
 
 
+@cache
 def number_format(of: Unit) -> str:
     """The spreadsheet number format of a unit: shares as percent, the rest with a thousands mark."""
     if of.share:

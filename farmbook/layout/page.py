@@ -5,10 +5,12 @@ from __future__ import annotations
 import math
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
+from functools import cached_property
 
 from farmbook.errors import ModelFault
 from farmbook.expr.axis import Axis
 from farmbook.expr.nodes import Constant, Expr, Line, RawInput, Running, Starting
+from farmbook.expr.walk import walk
 from farmbook.layout.book import Cell, Content, Home, Sheet, Shown, Text, Worked
 from farmbook.layout.looks import LOOKS, number_format, zero_in_words
 from farmbook.sections.model import Model
@@ -43,6 +45,7 @@ class Plan:
     lives_on: dict[str, str] = field(default_factory=dict)
 
     def __post_init__(self) -> None:
+        self._unit_words: dict[Unit, str] = {}
         self.lines = {line.name: line for line in self.roots}
         self.bound = {bound.cell.name: bound for bound in self.model.inputs.values()}
 
@@ -67,7 +70,9 @@ class Plan:
 
     def unit_words(self, unit: Unit) -> str:
         """A unit as this book shows it."""
-        return displayed(unit, self.system).shown(self.currency)
+        if unit not in self._unit_words:
+            self._unit_words[unit] = displayed(unit, self.system).shown(self.currency)
+        return self._unit_words[unit]
 
     def format(self, unit: Unit) -> str:
         """The number format of a unit in this book."""
@@ -83,6 +88,11 @@ class Plan:
         if of in self.homes:
             raise ModelFault(f"`{of.name}` is placed twice: on {self.homes[of].sheet} and on {home.sheet}")
         self.homes[of] = home
+
+    @cached_property
+    def nodes(self) -> list[Expr]:
+        """Every node of every lowered line, in reading order."""
+        return [node for root in self.roots.values() for node in walk(root)]
 
     def opening(self, line: Line) -> bool:
         """Whether a line has an opening value."""

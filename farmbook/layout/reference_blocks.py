@@ -2,11 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
-
 from farmbook.expr.lower import constant_value, factor_value
-from farmbook.expr.nodes import Constant, Expr, Factor, Line, Named
-from farmbook.expr.walk import walk
+from farmbook.expr.nodes import Constant, Factor, Line, Named
 from farmbook.interpret.formula import factor_name, workbook_name
 from farmbook.layout.book import Figure, Formula, Home, Link, Text, Worked
 from farmbook.layout.page import HOW, LABEL, NAME, NOTE, UNIT, VALUE, Page, Plan
@@ -199,16 +196,10 @@ def _ordered(symbol: str) -> list[tuple[str, int]]:
     return sorted(SYMBOLS[symbol].measures, key=lambda each: -each[1])
 
 
-def nodes_used(plan: Plan) -> Iterator[Expr]:
-    """Every node of every lowered line, in reading order."""
-    for root in plan.roots.values():
-        yield from walk(root)
-
-
 def constants_used(plan: Plan) -> list[Constant]:
     """Every constant that some line names, once, in reading order."""
     found: dict[str, Constant] = {}
-    for node in nodes_used(plan):
+    for node in plan.nodes:
         if isinstance(node, Named):
             found.setdefault(node.constant.name, node.constant)
     return list(found.values())
@@ -216,7 +207,7 @@ def constants_used(plan: Plan) -> list[Constant]:
 
 def factors_used(plan: Plan) -> list[Factor]:
     """Every conversion factor that some line needs, once."""
-    found = {node.powers: node for node in nodes_used(plan) if isinstance(node, Factor)}
+    found = {node.powers: node for node in plan.nodes if isinstance(node, Factor)}
     return [found[powers] for powers in sorted(found)]
 
 

@@ -4,12 +4,13 @@ from __future__ import annotations
 
 import tomllib
 from dataclasses import dataclass, field
+from functools import cache
 from pathlib import Path
 from typing import Any, Final
 
 from farmbook.errors import ModelFault
 
-__all__ = ["Block", "Template", "read_templates", "template_folder"]
+__all__ = ["Block", "Template", "read_templates", "shipped_templates", "template_folder"]
 
 KINDS: Final = {
     "list", "table", "across", "matrix", "text", "cautions", "inputs", "input_table", "checks", "contents", "constants", "sources",
@@ -83,6 +84,12 @@ def read_templates(folder: Path | None = None) -> list[Template]:
         if sheets.count(sheet) > 1:
             raise ModelFault(f"two templates make a sheet called `{sheet}`")
     return found
+
+
+@cache
+def shipped_templates() -> tuple[Template, ...]:
+    """The templates of this installation, read once."""
+    return tuple(read_templates())
 
 
 def _read(path: Path) -> Template:

@@ -112,18 +112,15 @@ def table_block(page: Page, block: Block) -> None:
 def _run(page: Page, line: Line, home: bool, row: int, column: int, axis: Axis, opening: bool) -> None:
     """The cells of one line with one axis, and its home."""
     plan, down = page.plan, axis.direction == "down"
+    form = plan.line_format(line)
+    look = ("worked" if home else "shown") + ("_text" if line.is_text else "")
     if opening and home and plan.opening(line):
         at = (row - 1, column) if down else (row, column - 1)
-        page.put(*at, Worked(line, (-1,), opening=True), "opening", form=plan.line_format(line))
+        page.put(*at, Worked(line, (-1,), opening=True), "opening", form=form)
     for member in range(plan.sizes[axis]):
         at = (row + member, column) if down else (row, column + member)
         content = Worked(line, (member,)) if home else Shown(line, (member,))
-        page.put(
-            *at,
-            content,
-            ("worked" if home else "shown") + ("_text" if line.is_text else ""),
-            form=plan.line_format(line),
-        )
+        page.put(*at, content, look, form=form)
     if home:
         plan.settle(line, Home(page.sheet.name, row, column, (axis,), (plan.sizes[axis],), LABEL))
 

@@ -2,18 +2,51 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
-from dataclasses import replace
+from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import dataclass, replace
+from typing import Final
 
 from farmbook.errors import ModelFault
 from farmbook.expr.axis import Axis
 from farmbook.expr.nodes import Line, RawInput
+from farmbook.expr.walk import ordered_axes
 from farmbook.interpret.formula import BlockOf, CellOf, Part, RangeOf, workbook_name
 from farmbook.layout.book import Home, a1
 
-__all__ = ["Addresses"]
+__all__ = ["Addresses", "Filling"]
 
-At = Mapping[Axis, int]
+Index = tuple[int, ...]
+NOTHING: Final[Mapping[Axis, int]] = {}
+
+
+@dataclass(frozen=True)
+class _Corner:
+    """A cell as seen from the cells of a line: where it stands for the line's first cell, and which places of the line's
+    index move it down or across."""
+
+    row: int
+    column: int
+    down: Index
+    across: Index
+    row_fixed: bool
+    column_fixed: bool
+
+    def at(self, index: Index) -> str:
+        """Its address from the line's cell with this index."""
+        row = self.row + sum(index[place] for place in self.down)
+        column = self.column + sum(index[place] for place in self.across)
+        return a1(row, column, row_fixed=self.row_fixed, column_fixed=self.column_fixed)
+
+
+@dataclass(frozen=True)
+class Filling:
+    """A line's formula with its addresses worked out, but for what differs from cell to cell."""
+
+    pieces: tuple[str | _Corner, ...]
+
+    def at(self, index: Index) -> str:
+        """The text of the formula in the line's cell with this index, in the order in which arrays carry its axes."""
+        return "".join(piece if isinstance(piece, str) else piece.at(index) for piece in self.pieces)
 
 
 class Addresses:
@@ -22,17 +55,16 @@ class Addresses:
     def __init__(self, homes: Mapping[Line | RawInput, Home]) -> None:
         self.homes = homes
 
-    def filled(self, parts: Sequence[Part], line: Line, at: At) -> str:
-        """The text of a line's formula in the cell whose members are `at`; raises ModelFault, naming the line."""
-        own = self._home(line)
+    def filling(self, parts: Sequence[Part], line: Line) -> Filling:
+        """A line's formula for all its cells; raises ModelFault, naming the line."""
         self._all_run_alike(parts, line)
-        return "".join(part if isinstance(part, str) else self._part(part, own, at) for part in parts)
+        return self._filling(parts, self._home(line))
 
-    def cell(self, of: Line | RawInput, sheet: str, at: At) -> str:
-        """A reference to one cell from another sheet or block: by name where it is a single value, else by address."""
-        if not of.axes and not (isinstance(of, RawInput) and of.kind in ("low", "high")):
-            return workbook_name(of)
-        return self._cell(CellOf(of), replace(self._home(of), sheet=sheet), at)
+    def cell(self, of: Line, sheet: str) -> Filling:
+        """A reference to a line's cells from another sheet or block: by name where it is a single value, else by address."""
+        if not of.axes:
+            return Filling((workbook_name(of),))
+        return self._filling((CellOf(of),), replace(self._home(of), sheet=sheet))
 
     def _all_run_alike(self, parts: Sequence[Part], line: Line) -> None:
         """Two ranges over one list multiply member by member only if both run down or both across."""
@@ -48,31 +80,33 @@ class Addresses:
                     f"ranges over {axis.label} lie crosswise in line `{line.name}`", where=line.where, why=why
                 )
 
-    def _part(self, part: CellOf | RangeOf | BlockOf, own: Home, at: At) -> str:
+    def _filling(self, parts: Sequence[Part], own: Home) -> Filling:
+        pieces: list[str | _Corner] = []
+        for part in parts:
+            if isinstance(part, str):
+                pieces.append(part)
+            else:
+                pieces += self._part(part, own)
+        return Filling(tuple(pieces))
+
+    def _part(self, part: CellOf | RangeOf | BlockOf, own: Home) -> Iterator[str | _Corner]:
+        if isinstance(part, BlockOf):
+            yield self._block(part, own.sheet)
+            return
+        home = self._home(part.of)
+        yield self._prefix(home, own.sheet)
         if isinstance(part, CellOf):
-            return self._cell(part, own, at)
-        if isinstance(part, RangeOf):
-            return self._range(part, own, at)
-        return self._block(part, own.sheet)
+            yield _corner(home, own, back=part.back)
+            return
+        last = home.counts[home.axes.index(part.axis)] - 1
+        yield _corner(home, own, held={part.axis: 0})
+        yield ":"
+        yield _corner(home, own, held={part.axis: last})
 
     def _home(self, of: Line | RawInput) -> Home:
         if of not in self.homes:
             raise ModelFault(f"`{of.name}` is needed but placed on no sheet")
         return self.homes[of]
-
-    def _cell(self, part: CellOf, own: Home, at: At) -> str:
-        home = self._home(part.of)
-        where = {axis: at[axis] - (1 if axis == part.back else 0) for axis in home.axes}
-        return self._prefix(home, own.sheet) + self._a1(home, where, _shared_ways(home, own))
-
-    def _range(self, part: RangeOf, own: Home, at: At) -> str:
-        home = self._home(part.of)
-        rest = {axis: at[axis] for axis in home.axes if axis != part.axis}
-        last = home.counts[home.axes.index(part.axis)] - 1
-        runs = _shared_ways(home, own) - {home.way(part.axis)}
-        first_cell = self._a1(home, {**rest, part.axis: 0}, runs)
-        last_cell = self._a1(home, {**rest, part.axis: last}, runs)
-        return f"{self._prefix(home, own.sheet)}{first_cell}:{last_cell}"
 
     def _block(self, part: BlockOf, sheet: str) -> str:
         homes = [self._home(of) for of in part.of]
@@ -92,12 +126,15 @@ class Addresses:
     def _prefix(self, home: Home, sheet: str) -> str:
         return "" if home.sheet == sheet else f"{home.sheet}!"
 
-    def _a1(self, home: Home, at: At, runs: set[str]) -> str:
-        """Relative where a list runs, so that one formula serves the whole row or column."""
-        row, column = home.place(at)
-        return a1(row, column, row_fixed="down" not in runs, column_fixed="across" not in runs)
 
+def _corner(home: Home, own: Home, *, back: Axis | None = None, held: Mapping[Axis, int] = NOTHING) -> _Corner:
+    """A cell of `home` as seen from `own`: one step earlier on the axis `back`, always at the members `held`.
 
-def _shared_ways(home: Home, own: Home) -> set[str]:
-    """The ways in which a cell's own list and the one it refers to run along together."""
-    return {home.way(axis) for axis in home.axes if axis in own.axes and own.way(axis) == home.way(axis)}
+    Relative where a list runs, so that one formula serves the whole row or column.
+    """
+    order = ordered_axes(own.axes)
+    row, column = home.place({axis: held.get(axis, -1 if axis == back else 0) for axis in home.axes})
+    moving = [axis for axis in home.axes if axis not in held]
+    runs = {home.way(axis) for axis in moving if axis in own.axes and own.way(axis) == home.way(axis)}
+    down, across = (tuple(order.index(axis) for axis in moving if home.way(axis) == way) for way in ("down", "across"))
+    return _Corner(row, column, down, across, "down" not in runs, "across" not in runs)

@@ -3,13 +3,12 @@
 from __future__ import annotations
 
 import hashlib
-import io
 import re
 import stat
 import struct
 import zipfile
 import zlib
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Iterable, Iterator, Mapping
 from pathlib import Path
 from typing import Final
 
@@ -39,17 +38,10 @@ _UNREADABLE: Final = (
 """All that reading a damaged file was seen to raise, and what the reader's code may raise besides."""
 
 
-def sealed(data: bytes) -> bytes:
-    """The workbook with its fingerprint in place of the placeholder; all other bytes of every part stay."""
-    target = io.BytesIO()
-    with zipfile.ZipFile(io.BytesIO(data)) as before, zipfile.ZipFile(target, "w", zipfile.ZIP_DEFLATED) as after:
-        digest = _digest(before)
-        for info in before.infolist():
-            part = before.read(info)
-            if info.filename == _PART:
-                part = part.replace(PLACEHOLDER.encode(), digest.encode())
-            after.writestr(info, part)
-    return target.getvalue()
+def sealed(parts: Mapping[str, bytes]) -> dict[str, bytes]:
+    """A workbook's parts by name, with their fingerprint in place of the placeholder; all other bytes of every part stay."""
+    digest = _digest((name, (content,)) for name, content in parts.items())
+    return {**parts, _PART: parts[_PART].replace(PLACEHOLDER.encode(), digest.encode())}
 
 
 def unedited(path: Path) -> bool:
@@ -82,7 +74,9 @@ def _within_bounds(archive: zipfile.ZipFile) -> bool:
 
 def _fits(archive: zipfile.ZipFile) -> bool:
     match = re.search(rb">([0-9a-f]{64})<", _content(archive, _PART))
-    return match is not None and match[1].decode() == _digest(archive)
+    return match is not None and match[1].decode() == _digest(
+        (name, _pieces(archive, name)) for name in archive.namelist()
+    )
 
 
 def _content(archive: zipfile.ZipFile, name: str) -> bytes:
@@ -96,12 +90,13 @@ def _pieces(archive: zipfile.ZipFile, name: str) -> Iterator[bytes]:
             yield piece
 
 
-def _digest(archive: zipfile.ZipFile) -> str:
+def _digest(parts: Iterable[tuple[str, Iterable[bytes]]]) -> str:
+    """One digest of all parts, in the order of their names, but the one that holds it; each part comes in pieces."""
     total = hashlib.sha256()
-    for name in sorted(archive.namelist()):
+    for name, pieces in sorted(parts, key=lambda each: each[0]):
         if name != _PART:
             part = hashlib.sha256()
-            for piece in _pieces(archive, name):
+            for piece in pieces:
                 part.update(piece)
             total.update(name.encode() + b"\0" + part.digest())
     return total.hexdigest()

@@ -11,18 +11,24 @@ from typing import Any
 
 import xlsxwriter
 from xlsxwriter.format import Format
+from xlsxwriter.packager import Packager
 from xlsxwriter.worksheet import Worksheet
 
 from farmbook.errors import ModelFault
 from farmbook.expr.nodes import Line, RawInput
 from farmbook.expr.walk import ordered_axes
-from farmbook.interpret.formula import LineFormula, formula_of
+from farmbook.interpret.formula import formula_of
 from farmbook.interpret.numbers import Array, Cells
 from farmbook.layout.book import Book, Cell, Content, Figure, Formula, Link, Sheet, Shown, Text, Typed, Worked, a1
 from farmbook.layout.looks import FONT, LOOKS
 from farmbook.layout.page import Plan
+<<<<<<< HEAD
 from farmbook.sections.section import Bound
 from farmbook.workbook.address import Addresses
+=======
+from farmbook.sections.section import Bound
+from farmbook.workbook.address import Addresses, Filling
+>>>>>>> wt-speed
 from farmbook.workbook.charts import draw
 from farmbook.workbook.fingerprint import PLACEHOLDER, PROPERTY, sealed
 from farmbook.workbook.validation import validation_of
@@ -38,6 +44,22 @@ class PlainSheet(Worksheet):  # type: ignore[misc]  # the library carries no typ
 
     def _prepare_formula(self, formula: str, expand_future_functions: bool = False) -> str:  # noqa: ARG002 - as called
         return formula.removeprefix("=")
+
+
+class SealingPackager(Packager):  # type: ignore[misc]
+    """Puts the fingerprint into the parts before they are compressed."""
+
+    def _create_package(self) -> list[tuple[io.StringIO, str, bool]]:
+        written = super()._create_package()
+        parts = sealed({name: file.getvalue().encode() for file, name, _binary in written})
+        return [(io.StringIO(parts[name].decode()), name, False) for _file, name, _binary in written]
+
+
+class SealedWorkbook(xlsxwriter.Workbook):  # type: ignore[misc]
+    """A workbook whose parts carry their fingerprint."""
+
+    def _get_packager(self) -> SealingPackager:
+        return SealingPackager()
 
 
 def write_book(
@@ -57,12 +79,10 @@ def write_book(
     target = io.BytesIO()
     with warnings.catch_warnings():
         warnings.simplefilter("error")
-        workbook = xlsxwriter.Workbook(
-            target, {"in_memory": True, "strings_to_formulas": False, "strings_to_urls": False}
-        )
+        workbook = SealedWorkbook(target, {"in_memory": True, "strings_to_formulas": False, "strings_to_urls": False})
         _Writer(workbook, book, plan, results, openings, cells, paper, created).write()
         workbook.close()
-    return sealed(target.getvalue())
+    return target.getvalue()
 
 
 class _Writer:
@@ -87,7 +107,7 @@ class _Writer:
         )
         self.paper, self.created = paper, created
         self.addresses = Addresses(book.homes)
-        self.formulas: dict[Line, LineFormula] = {}
+        self.formulas: dict[Line, tuple[Filling, Filling]] = {}
         self.looks: dict[tuple[str, str, bool], Format] = {}
         self.owner: dict[RawInput, Bound] = {}
         for bound in plan.model.inputs.values():
@@ -186,18 +206,23 @@ class _Writer:
         self, page: Worksheet, sheet: Sheet, at: tuple[int, int], content: Worked | Shown, look: Format
     ) -> None:
         line, index = content.line, content.index
-        members = dict(zip(ordered_axes(line.axes), index, strict=True))
         if isinstance(content, Shown):
-            text = self.addresses.cell(line, sheet.name, members)
-            value = self._result(line, index)
+            filling, value = self.addresses.cell(line, sheet.name), self._result(line, index)
+        elif content.opening:
+            filling, value = self._fillings(line)[1], self._opening(line, index)
         else:
-            if line not in self.formulas:
-                self.formulas[line] = formula_of(line, self.plan.roots[line])
-            formula = self.formulas[line]
-            parts = formula.opening or () if content.opening else formula.step
-            text = self.addresses.filled(parts, line, members)
-            value = self._opening(line, index) if content.opening else self._result(line, index)
-        _done(page.write_formula(*at, "=" + text, look, value), line.name)
+            filling, value = self._fillings(line)[0], self._result(line, index)
+        _done(page.write_formula(*at, "=" + filling.at(index), look, value), line.name)
+
+    def _fillings(self, line: Line) -> tuple[Filling, Filling]:
+        """The formula of a line's cells and that of its opening cells."""
+        if line not in self.formulas:
+            formula = formula_of(line, self.plan.roots[line])
+            self.formulas[line] = (
+                self.addresses.filling(formula.step, line),
+                self.addresses.filling(formula.opening or (), line),
+            )
+        return self.formulas[line]
 
     def _result(self, line: Line, index: tuple[int, ...]) -> float | str:
         value = self.results[line][(0, *index)]

@@ -97,8 +97,8 @@ def text_of(expr: n.Expr, of: str = "1", *axes: Axis, system: str = "metric", op
     addresses = Addresses({**HOMES, own: OWN[ordered_axes(axes)]})
     if opening:
         assert found.opening is not None
-        return addresses.filled(found.opening, own, {axis: -1 if axis.ordered else 1 for axis in axes})
-    return addresses.filled(found.step, own, dict.fromkeys(axes, 1))
+        return addresses.filling(found.opening, own).at(tuple(-1 if axis.ordered else 1 for axis in ordered_axes(axes)))
+    return addresses.filling(found.step, own).at((1,) * len(axes))
 
 
 TEXTS: Mapping[str, tuple[str, str]] = {

@@ -9,6 +9,7 @@ import pytest
 from farmbook.expr import lower as lowering
 from farmbook.expr import nodes as n
 from farmbook.expr.functions import FUNCTIONS
+from farmbook.expr.number_rules import NUMBER_RULES
 from farmbook.interpret import formula, numbers, words
 
 ROOT_ONLY = {n.Starting, n.Running}
@@ -64,5 +65,6 @@ def test_a_missing_rule_and_a_strange_key_are_caught() -> None:
 def test_every_function_has_a_number_a_formula_and_words() -> None:
     assert set(formula.FUNCTION_NAMES) == set(FUNCTIONS)
     assert set(words._FUNCTIONS) == set(FUNCTIONS)
-    assert {kind for kind, _ in FUNCTIONS.values()} == {"same", "pure"}
-    assert all(callable(rule) for _, rule in FUNCTIONS.values())
+    assert set(NUMBER_RULES) == set(FUNCTIONS)
+    assert set(FUNCTIONS.values()) == {"same", "pure"}
+    assert all(callable(rule) for rule in NUMBER_RULES.values())

@@ -308,7 +308,7 @@ def test_a_room_that_looks_ahead_is_caught(tmp_path: Path) -> None:
         model__crop__crop="from farmbook.sections.section import Section\nfrom farmbook.model.mix.bag import Bag",
         model__crop__deep__down="from farmbook.model import farm",
         model__attic="",
-        model__farm="from farmbook.model.crop import crop\nfrom farmbook.model.crop.deep import down\nimport farmbook.model.attic",
+        model__farm="from farmbook.model.crop.crop import crop\nfrom farmbook.model.crop.deep import down\nimport farmbook.model.attic",
     )
     faults = subject_faults(package, ["mix", "crop"])
     assert [fault.split(":")[0].removeprefix("farmbook/model/") for fault in faults] == [

@@ -7,7 +7,7 @@ from pathlib import Path
 import pytest
 
 from farmbook.errors import FileProblem
-from farmbook.scenario import load
+from farmbook.scenario.load import load
 from tests.scenario.bakery import GOOD, LOAF, MODEL, Bakery, Sale, basis, cell, numbers, texts, told, written
 
 

@@ -7,7 +7,7 @@ from pathlib import Path
 import pytest
 
 from farmbook.errors import FileProblem, visible
-from farmbook.scenario import load
+from farmbook.scenario.load import load
 from tests.scenario.bakery import GOOD, MODEL, loaded, written
 
 

@@ -11,7 +11,8 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from farmbook.errors import FarmbookError, FileProblem, ModelFault, ScenarioProblems
-from farmbook.scenario import Scenario, load, read
+from farmbook.scenario.load import load, read
+from farmbook.scenario.scenario import Scenario
 from tests.scenario.bakery import GOOD, MODEL
 
 SETTINGS = settings(max_examples=200, deadline=None, derandomize=True, database=None)

@@ -10,7 +10,8 @@ from farmbook.errors import ModelFault
 from farmbook.expr.graph import Graph
 from farmbook.expr.lower import lower
 from farmbook.interpret.numbers import Engine
-from farmbook.scenario import Scenario, check_report, with_cell
+from farmbook.scenario.report import check_report
+from farmbook.scenario.scenario import Scenario, with_cell
 from tests.scenario.bakery import MODEL, Bakery, cell, loaded
 
 

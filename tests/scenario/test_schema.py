@@ -10,8 +10,9 @@ import numpy as np
 import pytest
 
 from farmbook.model.farm import SECTIONS
-from farmbook.scenario import json_schema, read
 from farmbook.scenario.fields import tables_of
+from farmbook.scenario.load import read
+from farmbook.scenario.schema import json_schema
 from farmbook.sections.model import Model
 from tests.scenario.bakery import GOOD, Bakery, Sale
 

@@ -8,7 +8,7 @@ from pathlib import Path
 import pytest
 
 from farmbook.errors import ModelFault
-from farmbook.scenario import Scenario, with_cell
+from farmbook.scenario.scenario import Scenario, with_cell
 from tests.scenario.bakery import LOAF, MODEL, Bakery, Sale, basis, cell, loaded
 
 

@@ -62,10 +62,7 @@ class Emitter:
 
     def inner(self, expr: n.Expr) -> Axes:
         """The axes of an expression, without the one that is being stepped."""
-        found = self._axes.get(expr)
-        if found is None:
-            found = self._axes[expr] = axes_of(expr)
-        return tuple(axis for axis in found if axis != self.step)
+        return tuple(axis for axis in axes_of(expr, self._axes) if axis != self.step)
 
     def plain(self, axes: Axes) -> bool:
         """Whether a value with these axes is a plain float or text."""

@@ -9,7 +9,7 @@ from typing import Any, Final
 import numpy as np
 from numpy_financial import irr
 
-from farmbook.expr.functions import FUNCTIONS, ratio
+from farmbook.expr.number_rules import NUMBER_RULES, quotient
 from farmbook.interpret.numbers.values import Array
 
 __all__ = ["FOR_ARRAYS", "FOR_SINGLES"]
@@ -75,13 +75,13 @@ FOR_ARRAYS: Final[dict[str, Any]] = {
     "at": _at,
     "before": _before,
     "rates": _rates,
-    "ratio": ratio,
+    "ratio": quotient,
     "pick": _pick,
     "label": _label,
     "count": _count,
     "first": _first,
     "total": _total_of,
-    "F": {name: rule for name, (_, rule) in FUNCTIONS.items()},
+    "F": NUMBER_RULES,
 }
 
 
@@ -141,7 +141,7 @@ FOR_SINGLES: Final[dict[str, Any]] = {
     "pick_one": _pick_one,
     "first_one": _first_one,
     "power": _power,
-    **{f"one_{name}": _single(rule) for name, (_, rule) in FUNCTIONS.items()},
+    **{f"one_{name}": _single(rule) for name, rule in NUMBER_RULES.items()},
     "one_minimum": _minimum,
     "one_maximum": _maximum,
     "one_absolute": abs,

@@ -1,0 +1,69 @@
+"""The commands as whole processes, beside a bare writer of the same book, in one run.
+
+Run as `python -m benchmarks.build [SCENARIO]`. The bare writer is XlsxWriter alone: it writes the same cells, formulas,
+results and formats from a prepared list, and neither merges cells nor has rules for typing, charts or print settings. Every
+process starts its own interpreter. Times belong to the machine; compare the ratios.
+"""
+
+from __future__ import annotations
+
+import os
+import subprocess
+import sys
+import tempfile
+import time
+from collections.abc import Mapping, Sequence
+from pathlib import Path
+from statistics import median
+
+from benchmarks.bare_writer import prepare
+from benchmarks.phases import SHIPPED
+
+TIMES = 5
+
+
+def whole(command: Sequence[str]) -> float:
+    """Seconds from the start of a process to its end."""
+    start = time.perf_counter()
+    subprocess.run([sys.executable, "-m", *command], check=True, capture_output=True)  # noqa: S603 - our own modules
+    return time.perf_counter() - start
+
+
+def commands(scenario: Path, folder: Path) -> Mapping[str, Sequence[str]]:
+    """What is timed, as modules and arguments of Python. Prepares the bare writer's list from a book built for it."""
+    book, prepared = folder / "book.xlsx", folder / "prepared.pickle"
+    build = ["farmbook", "build", str(scenario), "--out", str(book), "--replace"]
+    whole(build)
+    prepare(book, prepared)
+    return {
+        "bare writer": ["benchmarks.bare_writer", str(prepared), str(folder / "bare.xlsx")],
+        "build": build,
+        "check": ["farmbook", "check", str(scenario)],
+        "show": ["farmbook", "show", str(scenario)],
+        "schema": ["farmbook", "schema"],
+    }
+
+
+def timed(scenario: Path) -> dict[str, float]:
+    """The middle of several timings of each process, in seconds; they take turns, so that a slow moment meets all alike."""
+    with tempfile.TemporaryDirectory() as name:
+        folder = Path(name)
+        asked = commands(scenario, folder)
+        taken: dict[str, list[float]] = {**{each: [] for each in asked}, "new": []}
+        for turn in range(TIMES):
+            for each, command in asked.items():
+                taken[each].append(whole(command))
+            taken["new"].append(whole(["farmbook", "new", str(folder / f"new_{turn}.toml")]))
+    return {each: median(seconds) for each, seconds in taken.items()}
+
+
+def main(scenario: Path) -> None:
+    """Print the table."""
+    rows = timed(scenario)
+    for each, seconds in rows.items():
+        print(f"{each:<12} {seconds * 1000:7.0f} ms  {seconds / rows['bare writer']:5.2f} x the bare writer")
+    print("load average", *(f"{load:.2f}" for load in os.getloadavg()))
+
+
+if __name__ == "__main__":
+    main(Path(sys.argv[1]) if len(sys.argv) > 1 else SHIPPED)

@@ -1,0 +1,48 @@
+"""The functions of the closed list for floats and arrays. Apart from the nodes, so that NumPy is loaded only to calculate."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from typing import Any, Final
+
+import numpy as np
+
+__all__ = ["NUMBER_RULES", "chosen", "quotient"]
+
+
+def _whole_up(x: Any) -> Any:
+    """Round to nine digits first, so that 3.0000000001 made by a conversion is three whole units (rule 6)."""
+    return np.sign(x) * np.ceil(np.abs(np.round(x, 9)))
+
+
+def _whole_down(x: Any) -> Any:
+    """Round to nine digits first: of 2.9999999999999996 some spreadsheet programs make 3 and others 2."""
+    return np.floor(np.round(x, 9))
+
+
+NUMBER_RULES: Final[dict[str, Callable[..., Any]]] = {
+    "minimum": np.minimum,
+    "maximum": np.maximum,
+    "mean": lambda a, b: (a + b) / 2,
+    "absolute": np.abs,
+    "whole_up": _whole_up,
+    "whole_down": _whole_down,
+    "exponential": np.exp,
+    "natural_log": np.log,
+    "log_10": np.log10,
+    "square_root": np.sqrt,
+}
+"""A rule for each name in `functions.FUNCTIONS`."""
+
+
+def quotient(top: Any, bottom: Any, otherwise: Any) -> Any:
+    """`top / bottom`; `otherwise` where the bottom is zero (rule 7)."""
+    above, below, other = (np.asarray(argument, dtype=float) for argument in (top, bottom, otherwise))
+    safe = np.where(below == 0, 1.0, below)
+    return np.where(below == 0, other, above / safe)[()]
+
+
+def chosen(condition: Any, yes: Any, no: Any) -> Any:
+    """`yes` where the condition is not zero, else `no`."""
+    picked, other = np.asarray(yes, dtype=float), np.asarray(no, dtype=float)
+    return np.where(np.asarray(condition) != 0, picked, other)[()]
