@@ -13,13 +13,8 @@ from farmbook.errors import FileProblem, visible
 from farmbook.layout.book import Book
 from farmbook.layout.page import Plan
 from farmbook.layout.place import place
-<<<<<<< HEAD
-from farmbook.layout.template import read_templates
-from farmbook.model.place.farm_plan import Farm
-=======
 from farmbook.layout.template import shipped_templates
 from farmbook.model.place.farm_plan import Farm
->>>>>>> wt-speed
 from farmbook.results import Computed
 from farmbook.workbook.fingerprint import is_workbook, unedited
 from farmbook.workbook.write import write_book

@@ -22,13 +22,8 @@ from farmbook.interpret.numbers import Array, Cells
 from farmbook.layout.book import Book, Cell, Content, Figure, Formula, Link, Sheet, Shown, Text, Typed, Worked, a1
 from farmbook.layout.looks import FONT, LOOKS
 from farmbook.layout.page import Plan
-<<<<<<< HEAD
-from farmbook.sections.section import Bound
-from farmbook.workbook.address import Addresses
-=======
 from farmbook.sections.section import Bound
 from farmbook.workbook.address import Addresses, Filling
->>>>>>> wt-speed
 from farmbook.workbook.charts import draw
 from farmbook.workbook.fingerprint import PLACEHOLDER, PROPERTY, sealed
 from farmbook.workbook.validation import validation_of

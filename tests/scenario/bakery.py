@@ -10,18 +10,11 @@ import pytest
 from farmbook.errors import ScenarioProblems
 from farmbook.expr.axis import Axis
 from farmbook.expr.nodes import Expr, RawInput
-<<<<<<< HEAD
-from farmbook.scenario import Scenario, load
-from farmbook.sections.declare import Input, check, choice, line, member, names, number, text
-from farmbook.sections.model import Model
-from farmbook.sections.section import Section
-=======
-from farmbook.sections.declare import Input, check, choice, line, member, names, number, text
-from farmbook.sections.model import Model
-from farmbook.sections.section import Section
 from farmbook.scenario.load import load
 from farmbook.scenario.scenario import Scenario
->>>>>>> wt-speed
+from farmbook.sections.declare import Input, check, choice, line, member, names, number, text
+from farmbook.sections.model import Model
+from farmbook.sections.section import Section
 
 LOAF = Axis("loaf", "loaf", "down", 10, named=True, most=6)
 STALL = Axis("stall", "stall", "across", 20, named=True, most=3)

@@ -12,13 +12,8 @@ from farmbook.expr.graph import Graph
 from farmbook.expr.lower import lower
 from farmbook.interpret.numbers import Engine
 from farmbook.model.farm import SECTIONS
-<<<<<<< HEAD
-from farmbook.scenario import load
-from farmbook.sections.model import Model
-=======
-from farmbook.sections.model import Model
 from farmbook.scenario.load import load
->>>>>>> wt-speed
+from farmbook.sections.model import Model
 from tests.scenario.bakery import GOOD, LOAF, MODEL, RISE, STALL, Bakery, Sale, basis, cell, loaded, numbers, texts
 
 US = GOOD.replace('"metric"', '"us"').replace('"EUR"', '"USD"')

@@ -8,21 +8,12 @@ from typing import Any
 import pytest
 
 from farmbook.errors import FileProblem, ModelFault, ScenarioProblems
-<<<<<<< HEAD
 from farmbook.model.place.farm_plan import Farm
-from farmbook.scenario import load, read
-from farmbook.scenario.fields import tables_of
-from farmbook.sections.declare import names, number
-from farmbook.sections.model import Model
-from farmbook.sections.section import Section
-=======
-from farmbook.sections.declare import names, number
-from farmbook.model.place.farm_plan import Farm
-from farmbook.sections.model import Model
-from farmbook.sections.section import Section
 from farmbook.scenario.fields import tables_of
 from farmbook.scenario.load import load, read
->>>>>>> wt-speed
+from farmbook.sections.declare import names, number
+from farmbook.sections.model import Model
+from farmbook.sections.section import Section
 from tests.scenario.bakery import GOOD, LOAF, MODEL, Bakery, loaded, told, written
 
 
