@@ -29,6 +29,7 @@ from farmbook.expr.nodes import (
     RawInput,
     Running,
     SameText,
+    Shown,
     Starting,
     Total,
     Where,
@@ -63,11 +64,13 @@ __all__ = [
     "same_text",
     "sentence",
     "shifted",
+    "shown",
     "square_root",
     "starting",
     "total",
     "where",
     "whole_down",
+    "whole_near",
     "whole_up",
 ]
 
@@ -86,6 +89,13 @@ def _whole_down(x: Any) -> Any:
     return np.floor(np.round(x, 9))
 
 
+def _whole_near(x: Any) -> Any:
+    """Halves go away from zero, as in spreadsheets; NumPy's own rule takes them to the even one."""
+    digits = np.round(x, 9)
+    whole = np.trunc(digits)
+    return whole + np.trunc(2 * (digits - whole))
+
+
 FUNCTIONS: Final[dict[str, tuple[str, Callable[..., Any]]]] = {
     "minimum": ("same", np.minimum),
     "maximum": ("same", np.maximum),
@@ -93,6 +103,7 @@ FUNCTIONS: Final[dict[str, tuple[str, Callable[..., Any]]]] = {
     "absolute": ("same", np.abs),
     "whole_up": ("same", _whole_up),
     "whole_down": ("same", _whole_down),
+    "whole_near": ("same", _whole_near),
     "exponential": ("pure", np.exp),
     "natural_log": ("pure", np.log),
     "log_10": ("pure", np.log10),
@@ -135,6 +146,12 @@ def whole_up(x: Operand) -> Operand:
 def whole_down(x: Operand) -> Operand:
     """The next whole number at or below, judged to nine digits (rule 6)."""
     return cast(Operand, _call("whole_down", x))
+
+
+def whole_near(x: Operand) -> Operand:
+    """The nearest whole number, halves away from zero, judged to nine digits (rule 6); to compare amounts, not to round
+    them."""
+    return cast(Operand, _call("whole_near", x))
 
 
 def exponential(x: Operand) -> Operand:
@@ -273,10 +290,16 @@ def sentence(state: Expr, *sentences: str) -> Expr:
     return Choose(state, sentences)
 
 
-def as_line(expr: Expr) -> Line:
-    """The line itself; raises ModelFault for any other expression."""
+def shown(value: Expr, when: Expr, words: str) -> Expr:
+    """A figure where `when` is not zero, else words that say why there is none; only as the whole of a line that nothing
+    is worked out from."""
+    return Shown(value, when, words)
+
+
+def as_line(expr: Expr, what: str = "a value at another step") -> Line:
+    """The line itself; raises ModelFault for any other expression, which has no `what`."""
     if not isinstance(expr, Line):
-        raise ModelFault("only a line has a value at another step", why=f"found {type(expr).__name__}")
+        raise ModelFault(f"only a line has {what}", why=f"found {type(expr).__name__}")
     return expr
 
 

@@ -15,6 +15,7 @@ from farmbook.expr.nodes import (
     InternalRate,
     Label,
     Line,
+    Nth,
     Previous,
     RawInput,
     Running,
@@ -43,6 +44,8 @@ def axes_of(expr: Expr) -> tuple[Axis, ...]:
         return ordered_axes(_own_axes(expr))
     if isinstance(expr, (CountUsed, CountWord, FirstLabel)):
         return ()
+    if isinstance(expr, Nth):
+        return ordered_axes([*axes_of(expr.place), *axes_of(expr.many)])
     found = [axis for child in children(expr) for axis in axes_of(child)]
     if isinstance(expr, Total):
         if expr.axis not in found:

@@ -8,7 +8,7 @@ from dataclasses import replace
 from farmbook.errors import ModelFault
 from farmbook.expr.axis import Axis
 from farmbook.expr.nodes import Line, RawInput
-from farmbook.interpret.formula import BlockOf, CellOf, Part, RangeOf, workbook_name
+from farmbook.interpret.formula import BlockOf, CellOf, ColumnOf, Part, RangeOf, workbook_name
 from farmbook.layout.book import Home, a1
 
 __all__ = ["Addresses"]
@@ -48,11 +48,13 @@ class Addresses:
                     f"ranges over {axis.label} lie crosswise in line `{line.name}`", where=line.where, why=why
                 )
 
-    def _part(self, part: CellOf | RangeOf | BlockOf, own: Home, at: At) -> str:
+    def _part(self, part: CellOf | RangeOf | BlockOf | ColumnOf, own: Home, at: At) -> str:
         if isinstance(part, CellOf):
             return self._cell(part, own, at)
         if isinstance(part, RangeOf):
             return self._range(part, own, at)
+        if isinstance(part, ColumnOf):
+            return self._column(part, own.sheet)
         return self._block(part, own.sheet)
 
     def _home(self, of: Line | RawInput) -> Home:
@@ -88,6 +90,22 @@ class Addresses:
         first = a1(min(rows), min(columns), row_fixed=True, column_fixed=True)
         last = a1(max(rows), max(columns), row_fixed=True, column_fixed=True)
         return f"{self._prefix(homes[0], sheet)}{first}:{last}"
+
+    def _column(self, part: ColumnOf, sheet: str) -> str:
+        """Ranks are counted by row, so nothing may stand between these cells, nor in another order."""
+        homes = [self._home(of) for of in part.of]
+        first = homes[0]
+        if any(
+            (home.sheet, home.column, home.row) != (first.sheet, first.column, first.row + down)
+            for down, home in enumerate(homes)
+        ):
+            names = ", ".join(of.name for of in part.of)
+            raise ModelFault("lines that are ranked do not stand one under another in this order", why=names)
+        rows = homes[0].counts[0] if homes[0].counts else len(homes)
+        column = first.label_column if part.labels else first.column
+        start = a1(first.row, column, row_fixed=True, column_fixed=True)
+        end = a1(first.row + rows - 1, column, row_fixed=True, column_fixed=True)
+        return f"{self._prefix(first, sheet)}{start}:{end}"
 
     def _prefix(self, home: Home, sheet: str) -> str:
         return "" if home.sheet == sheet else f"{home.sheet}!"
