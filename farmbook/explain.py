@@ -8,7 +8,7 @@ from collections.abc import Iterator
 from farmbook.errors import FarmbookError, visible
 from farmbook.expr.nodes import Line, Named
 from farmbook.expr.walk import ordered_axes, walk
-from farmbook.figures import spoken, spoken_constant, unit_words
+from farmbook.figures import is_number, spoken, spoken_constant, unit_words
 from farmbook.interpret.formula import workbook_name
 from farmbook.interpret.words import sentence_of
 from farmbook.results import Computed
@@ -68,9 +68,11 @@ def _told(computed: Computed, line: Line, depth: int, told: set[Line]) -> Iterat
 
 
 def _value(computed: Computed, line: Line) -> str:
-    said = [spoken(computed, line, value) for value in computed.values[line].reshape(-1)]
+    values = computed.values[line].reshape(-1)
+    said = [spoken(computed, line, value) for value in values]
     if line.is_text:
         return "; ".join(said)
     axes = ordered_axes(line.axes)
     each = f" for each {' and '.join(axis.label for axis in axes)}" if axes else ""
-    return f"{', '.join(said[:12])}{', ...' if len(said) > 12 else ''} {unit_words(computed, line)}{each}"
+    unit = f" {unit_words(computed, line)}" if any(is_number(line, value) for value in values) else ""
+    return f"{', '.join(said[:12])}{', ...' if len(said) > 12 else ''}{unit}{each}"

@@ -11,15 +11,13 @@ from farmbook.layout.page import no_figure
 from farmbook.results import Computed
 from farmbook.units import displayed
 
-__all__ = ["plain_unit", "recorded", "spoken", "spoken_constant", "unit_words"]
+__all__ = ["is_number", "plain_unit", "recorded", "spoken", "spoken_constant", "unit_words"]
 
 
 def spoken(computed: Computed, line: Line, value: Any) -> str:
     """One value in words, without its unit: a text, a number with the decimals of the book, or that there is no figure."""
-    if line.is_text:
-        return str(value)
-    if no_figure(line, value):
-        return NO_FIGURE
+    if not is_number(line, value):
+        return _words(line, value)
     shown = displayed(line.unit, computed.scenario.system)
     return f"{value * 100:,.1f}" if shown.share else f"{value:,.{decimals(shown)}f}"
 
@@ -31,9 +29,16 @@ def unit_words(computed: Computed, line: Line) -> str:
 
 def recorded(line: Line, value: Any) -> float | str:
     """A value for a program: a number, or words for a text and where there is no such figure."""
-    if line.is_text:
-        return str(value)
-    return NO_FIGURE if no_figure(line, value) else float(value)
+    return float(value) if is_number(line, value) else _words(line, value)
+
+
+def is_number(line: Line, value: Any) -> bool:
+    """Whether a value is a number; else it is a text, or there is no such figure."""
+    return not (line.is_text or isinstance(value, str) or no_figure(line, value))
+
+
+def _words(line: Line, value: Any) -> str:
+    return str(value) if line.is_text or isinstance(value, str) else NO_FIGURE
 
 
 def plain_unit(computed: Computed, line: Line) -> str:

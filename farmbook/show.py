@@ -12,8 +12,7 @@ from typing import Final
 
 from farmbook.expr.nodes import Line
 from farmbook.expr.walk import ordered_axes
-from farmbook.figures import plain_unit, recorded, spoken, unit_words
-from farmbook.layout.looks import NO_FIGURE
+from farmbook.figures import is_number, plain_unit, recorded, spoken, unit_words
 from farmbook.layout.template import shipped_templates
 from farmbook.results import Computed
 
@@ -49,8 +48,8 @@ def headline_text(computed: Computed) -> str:
 
 
 def _headline(computed: Computed, line: Line) -> tuple[str, str]:
-    said = spoken(computed, line, computed.values[line].reshape(-1)[0])
-    return said, "" if said == NO_FIGURE else unit_words(computed, line)
+    value = computed.values[line].reshape(-1)[0]
+    return spoken(computed, line, value), unit_words(computed, line) if is_number(line, value) else ""
 
 
 def records(computed: Computed) -> Iterator[Record]:

@@ -9,8 +9,7 @@ import pandas as pd
 from farmbook.expr.axis import Axis
 from farmbook.expr.nodes import Line
 from farmbook.expr.walk import ordered_axes
-from farmbook.figures import plain_unit
-from farmbook.layout.page import no_figure
+from farmbook.figures import is_number, plain_unit
 from farmbook.results import Computed
 
 __all__ = ["frames"]
@@ -22,7 +21,7 @@ def frames(computed: Computed) -> dict[str, pd.DataFrame]:
     A frame of single values has one row a line: columns value, unit, label. A frame of a list has one row a member (or pair of
     members) and one column a line, by the line's short name; `frame.attrs["units"]` and `frame.attrs["labels"]` say what each
     column is. Spare rows are left out. Values are in the scenario's display units, shares of 1; NaN where there is no
-    such figure; texts have no unit.
+    such figure, also where the book says why in words; texts have no unit.
     """
     groups: dict[tuple[str, tuple[Axis, ...]], list[Line]] = {}
     for line in computed.values:
@@ -61,4 +60,4 @@ def _value(computed: Computed, line: Line, index: tuple[int, ...]) -> float | st
     value = computed.values[line][(0, *index)]
     if line.is_text:
         return str(value)
-    return math.nan if no_figure(line, value) else float(value)
+    return float(value) if is_number(line, value) else math.nan

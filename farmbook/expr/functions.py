@@ -25,6 +25,7 @@ from farmbook.expr.nodes import (
     RawInput,
     Running,
     SameText,
+    Shown,
     Starting,
     Total,
     Where,
@@ -65,11 +66,13 @@ __all__ = [
     "same_text",
     "sentence",
     "shifted",
+    "shown",
     "square_root",
     "starting",
     "total",
     "where",
     "whole_down",
+    "whole_near",
     "whole_up",
 ]
 
@@ -78,7 +81,7 @@ Operand = TypeVar("Operand", float, "Array", Expr)
 
 
 FUNCTIONS: Final[dict[str, str]] = {
-    **dict.fromkeys(("minimum", "maximum", "mean", "absolute", "whole_up", "whole_down"), "same"),
+    **dict.fromkeys(("minimum", "maximum", "mean", "absolute", "whole_up", "whole_down", "whole_near"), "same"),
     **dict.fromkeys(("exponential", "natural_log", "log_10", "square_root"), "pure"),
 }
 """Name: how units pass through ("same": one for arguments and result; "pure": plain numbers)."""
@@ -120,6 +123,12 @@ def whole_up(x: Operand) -> Operand:
 def whole_down(x: Operand) -> Operand:
     """The next whole number at or below, judged to nine digits (rule 6)."""
     return cast(Operand, _call("whole_down", x))
+
+
+def whole_near(x: Operand) -> Operand:
+    """The nearest whole number, halves away from zero, judged to nine digits (rule 6); to compare amounts, not to round
+    them."""
+    return cast(Operand, _call("whole_near", x))
 
 
 def exponential(x: Operand) -> Operand:
@@ -259,10 +268,16 @@ def sentence(state: Expr, *sentences: str) -> Expr:
     return Choose(state, sentences)
 
 
-def as_line(expr: Expr) -> Line:
-    """The line itself; raises ModelFault for any other expression."""
+def shown(value: Expr, when: Expr, words: str) -> Expr:
+    """A figure where `when` is not zero, else words that say why there is none; only as the whole of a line that nothing
+    is worked out from."""
+    return Shown(value, when, words)
+
+
+def as_line(expr: Expr, what: str = "a value at another step") -> Line:
+    """The line itself; raises ModelFault for any other expression, which has no `what`."""
     if not isinstance(expr, Line):
-        raise ModelFault("only a line has a value at another step", why=f"found {type(expr).__name__}")
+        raise ModelFault(f"only a line has {what}", why=f"found {type(expr).__name__}")
     return expr
 
 

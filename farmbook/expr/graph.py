@@ -8,7 +8,7 @@ from functools import cached_property
 
 from farmbook.errors import ModelFault
 from farmbook.expr.axis import Axis
-from farmbook.expr.nodes import At, Expr, Line, Previous, RawInput, Total, children
+from farmbook.expr.nodes import At, Before, Expr, Line, Nth, Previous, RawInput, Shown, Total, children
 from farmbook.expr.walk import ordered_axes, walk
 
 __all__ = ["Graph", "Source", "Step", "sources_of"]
@@ -44,12 +44,17 @@ class Step:
 class Graph:
     """Lines with their expressions, and who needs whom among them.
 
-    `roots` gives each line's expression: as declared, or lowered for a book in one unit system.
+    `roots` gives each line's expression: as declared, or lowered for a book in one unit system. Raises ModelFault, naming
+    both lines, where one reads a line that may hold words in place of a number.
     """
 
     def __init__(self, roots: Mapping[Line, Expr]) -> None:
         self.roots = dict(roots)
         self._sources = {line: sources_of(expr) for line, expr in self.roots.items()}
+        for line, sources in self._sources.items():
+            for source in sources:
+                if isinstance(source, Line) and isinstance(self.roots.get(source), Shown):
+                    raise _words_fault(line, source)
 
     @cached_property
     def needed_by(self) -> Mapping[Source, Sequence[Line]]:
@@ -130,13 +135,20 @@ def _stepped_axis(group: list[Line], inside: set[Line], nodes: list[Expr]) -> Ax
     axes = {node.axis for node in nodes if isinstance(node, Previous) and node.line in inside}
     if any(isinstance(node, At) and node.line in inside for node in nodes):
         raise _cycle_fault(group, "a value at another step stands inside a cycle; only `previous` may")
+    if any(isinstance(node, Nth) and inside.intersection(node.keys + node.shown) for node in nodes):
+        raise _cycle_fault(group, "steps are ranked inside a cycle; make it a line outside")
     if not axes:
         raise _cycle_fault(group, "the lines need each other within one step")
     if any(ordered_axes(line.axes)[-1:] != tuple(axes) for line in group):
         raise _cycle_fault(group, "every line of a cycle must be stepped along the same list")
-    if any(isinstance(node, Total) and node.axis in axes for node in nodes):
+    if any(isinstance(node, (Total, Before)) and node.axis in axes for node in nodes):
         raise _cycle_fault(group, "a total over every step stands inside the cycle; make it a line of its own")
     return axes.pop()
+
+
+def _words_fault(line: Line, source: Line) -> ModelFault:
+    what = f"line `{line.name}` reads `{source.name}`, which may hold words in place of a number"
+    return ModelFault(what, where=line.where, why="work it out from what that line is worked out from")
 
 
 def _cycle_fault(lines: Iterable[Line], why: str) -> ModelFault:

@@ -21,7 +21,7 @@ from farmbook.units import MASS_KINDS, SYMBOLS, Unit, displayed, ice_point_shift
 __all__ = ["constant_value", "factor_between", "factor_value", "lower"]
 
 PURE: Final = Unit(())
-WHOLE: Final = ("whole_up", "whole_down")
+WHOLE: Final = ("whole_up", "whole_down", "whole_near")
 IN_TWO_SYSTEMS: Final = {name for symbol in SYMBOLS.values() if symbol.us for name in (symbol.name, symbol.us)}
 """Symbols of which a US book shows another one: a whole number of these is another amount in each book."""
 Lowered = tuple[n.Expr, Unit]
@@ -68,6 +68,8 @@ class _Lowering:
             return replace(expr, expr=self.to(expr.expr, PURE if expr.sign == "*" else target))
         if isinstance(expr, n.Used):  # of a blank cell zero on any scale (rule 3)
             return _convert(expr, displayed(expr.source.unit, self.system), target)
+        if isinstance(expr, n.Shown):
+            return replace(expr, value=self.to(expr.value, target), when=self.to(expr.when, PURE))
         return self.to(expr, target)
 
     def to(self, expr: n.Expr, target: Unit) -> n.Expr:
@@ -111,6 +113,43 @@ def _previous(work: _Lowering, expr: n.Previous) -> Lowered:
 def _at(work: _Lowering, expr: n.At) -> Lowered:
     _can_be_stepped(expr.line, expr.axis)
     return replace(expr, position=work.to(expr.position, PURE)), displayed(expr.line.unit, work.system)
+
+
+def _before(work: _Lowering, expr: n.Before) -> Lowered:
+    for line in (expr.amount, expr.key):
+        if expr.axis not in line.axes:
+            raise ModelFault(f"`{line.name}` has no rows of {expr.axis.label}")
+    work.to(expr.key, PURE)
+    found = work.natural_unit(expr.amount)
+    _no_points(found)
+    return expr, found
+
+
+def _nth(work: _Lowering, expr: n.Nth) -> Lowered:
+    _stand_in_one_order(expr)
+    for key in expr.keys:
+        work.to(key, PURE)
+    found = [PURE if expr.labels else work.natural_unit(line) for line in expr.shown]
+    _no_points(*found)
+    for other in found:
+        if other != found[0]:
+            raise KindMismatch(str(other), str(found[0]))
+    return replace(expr, place=work.to(expr.place, PURE), many=work.to(expr.many, PURE)), found[0]
+
+
+def _stand_in_one_order(expr: n.Nth) -> None:
+    """Raise ModelFault unless keys and what is shown are as many single lines, or one each over a list that runs down."""
+    over = {line.axes for line in (*expr.keys, *expr.shown)}
+    listed = len(over) == len(expr.keys) == 1 and [axis.direction for axis in expr.keys[0].axes] == ["down"]
+    if len(expr.keys) != len(expr.shown) or not (over == {()} or (listed and not expr.labels)):
+        why = "give as many single lines as keys, or one line each over a list that runs down; labels are those of single lines"
+        raise ModelFault("keys and what is shown by them do not stand side by side", why=why)
+    if len({line.is_text for line in expr.shown}) > 1:
+        raise ModelFault("numbers and texts are ranked together")
+    if isinstance(expr.place, (n.Number, n.Named)):
+        place = expr.place.value if isinstance(expr.place, n.Number) else float(expr.place.constant)
+        if place < 1 or place != round(place) or (not listed and place > len(expr.keys)):
+            raise ModelFault(f"there is no place {place:g} among {len(expr.keys)} lines")
 
 
 def _internal_rate(_work: _Lowering, expr: n.InternalRate) -> Lowered:
@@ -244,6 +283,8 @@ _RULES: Final[dict[type[n.Expr], Callable[[_Lowering, Any], Lowered]]] = {
     n.Line: _line,
     n.Previous: _previous,
     n.At: _at,
+    n.Before: _before,
+    n.Nth: _nth,
     n.InternalRate: _internal_rate,
     n.Raw: _raw,
     n.Named: _named,

@@ -18,6 +18,7 @@ from farmbook.units import Unit
 __all__ = [
     "Add",
     "At",
+    "Before",
     "Call",
     "Choose",
     "Compare",
@@ -37,6 +38,7 @@ __all__ = [
     "Logic",
     "Multiply",
     "Named",
+    "Nth",
     "Number",
     "Power",
     "Previous",
@@ -45,6 +47,7 @@ __all__ = [
     "RawInput",
     "Running",
     "SameText",
+    "Shown",
     "Starting",
     "Subtract",
     "Total",
@@ -277,6 +280,36 @@ class At(Expr):
 
 
 @dataclass(frozen=True, eq=False)
+class Before(Expr):
+    """What the rows of a list whose key is lower have of an amount together."""
+
+    amount: Line
+    key: Line
+    axis: Axis
+
+
+@dataclass(frozen=True, eq=False)
+class Nth(Expr):
+    """The value (or with `labels` the label) of the line that ranks as number `place` by its key, the largest first.
+
+    `keys` and `shown` are single lines that each stand one under another in the same order, or one line each over a list
+    that runs down. Of `many` that count there may be fewer than `place`: then `otherwise`, or 0 for a number.
+    """
+
+    keys: tuple[Line, ...]
+    place: Expr
+    many: Expr
+    shown: tuple[Line, ...]
+    labels: bool = False
+    otherwise: str = ""
+
+    @property
+    def is_text(self) -> bool:
+        """Whether it gives a text."""
+        return self.labels or self.shown[0].is_text
+
+
+@dataclass(frozen=True, eq=False)
 class InternalRate(Expr):
     """The rate for each step at which a line's flows along an axis are worth nothing together; 0 if none is found."""
 
@@ -390,6 +423,16 @@ class Choose(Expr):
     sentences: tuple[str, ...]
 
 
+@dataclass(frozen=True, eq=False)
+class Shown(Expr):
+    """Stands only at the root of a line that is shown and from which nothing is worked out: a figure where `when` is not
+    zero, else words that say why there is none."""
+
+    value: Expr
+    when: Expr
+    words: str
+
+
 @dataclass(eq=False)
 class Line(Expr):
     """One line of the workbook: declared once, read as a number, a formula, a unit check and a sentence.
@@ -418,8 +461,8 @@ class Line(Expr):
 
     @cached_property
     def is_text(self) -> bool:
-        """Whether its value is a text."""
-        return isinstance(self.expr, (Choose, FirstLabel, Label))
+        """Whether its value is always a text."""
+        return isinstance(self.expr, (Choose, FirstLabel, Label)) or (isinstance(self.expr, Nth) and self.expr.is_text)
 
     def __repr__(self) -> str:
         return f"<{self.name}>"

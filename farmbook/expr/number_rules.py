@@ -20,6 +20,13 @@ def _whole_down(x: Any) -> Any:
     return np.floor(np.round(x, 9))
 
 
+def _whole_near(x: Any) -> Any:
+    """Halves go away from zero, as in spreadsheets; NumPy's own rule takes them to the even one."""
+    digits = np.round(x, 9)
+    whole = np.trunc(digits)
+    return whole + np.trunc(2 * (digits - whole))
+
+
 NUMBER_RULES: Final[dict[str, Callable[..., Any]]] = {
     "minimum": np.minimum,
     "maximum": np.maximum,
@@ -27,6 +34,7 @@ NUMBER_RULES: Final[dict[str, Callable[..., Any]]] = {
     "absolute": np.abs,
     "whole_up": _whole_up,
     "whole_down": _whole_down,
+    "whole_near": _whole_near,
     "exponential": np.exp,
     "natural_log": np.log,
     "log_10": np.log10,

@@ -15,6 +15,7 @@ from farmbook.expr.nodes import (
     InternalRate,
     Label,
     Line,
+    Nth,
     Previous,
     RawInput,
     Running,
@@ -53,6 +54,8 @@ def _axes_of(expr: Expr, known: dict[Expr, tuple[Axis, ...]]) -> tuple[Axis, ...
         return ordered_axes(_own_axes(expr))
     if isinstance(expr, (CountUsed, CountWord, FirstLabel)):
         return ()
+    if isinstance(expr, Nth):
+        return ordered_axes([*axes_of(expr.place, known), *axes_of(expr.many, known)])
     found = [axis for child in children(expr) for axis in axes_of(child, known)]
     if isinstance(expr, Total):
         if expr.axis not in found:

@@ -19,6 +19,7 @@ __all__ = [
     "NODE_RULES",
     "BlockOf",
     "CellOf",
+    "ColumnOf",
     "LineFormula",
     "Part",
     "RangeOf",
@@ -55,7 +56,15 @@ class BlockOf:
     labels: bool = False
 
 
-Part = str | CellOf | RangeOf | BlockOf
+@dataclass(frozen=True)
+class ColumnOf:
+    """The cells of these lines, which stand one under another in this order; `labels` takes their labels instead."""
+
+    of: tuple[n.Line, ...]
+    labels: bool = False
+
+
+Part = str | CellOf | RangeOf | BlockOf | ColumnOf
 Parts = tuple[Part, ...]
 
 
@@ -100,6 +109,8 @@ def formula_of(line: n.Line, root: n.Expr) -> LineFormula:
     write = _Writer(line)
     if isinstance(root, n.Starting):
         return LineFormula(write.value(root.step).parts, write.value(root.opening).parts)
+    if isinstance(root, n.Shown):
+        return LineFormula(_either(write, root.when, write.value(root.value).parts, (_quoted(root.words),)).parts)
     if isinstance(root, n.Running):
         earlier = CellOf(line, back=root.axis)
         inner = write.value(root.expr).at(ADDED if root.sign == "+" else MULTIPLIED)
@@ -189,10 +200,14 @@ def _logic(w: _Writer, x: n.Logic) -> _Text:
 
 def _where(w: _Writer, x: n.Where) -> _Text:
     w.alone("a choice")
-    asked = w.write(x.condition)
+    return _either(w, x.condition, w.value(x.yes).parts, w.value(x.no).parts)
+
+
+def _either(w: _Writer, condition: n.Expr, yes: Parts, no: Parts) -> _Text:
+    asked = w.write(condition)
     # of a bare name some programs make a list of one, and then IF inside a function is an error
-    condition = asked.parts if asked.boolean else (*asked.at(JOINED), "<>0")
-    return _Text(("IF(", *condition, ",", *w.value(x.yes).parts, ",", *w.value(x.no).parts, ")"))
+    parts = asked.parts if asked.boolean else (*asked.at(JOINED), "<>0")
+    return _Text(("IF(", *parts, ",", *yes, ",", *no, ")"))
 
 
 FUNCTION_NAMES: Final[dict[str, str]] = {
@@ -206,13 +221,14 @@ FUNCTION_NAMES: Final[dict[str, str]] = {
     "log_10": "LOG10",
     "square_root": "SQRT",
     "whole_up": "ROUNDUP",
+    "whole_near": "ROUND",
 }
 
 
 def _call(w: _Writer, x: n.Call) -> _Text:
     w.alone(f"the function {x.function}")
-    if x.function == "whole_up":
-        return _Text(("ROUNDUP(ROUND(", *w.value(x.arguments[0]).parts, ",9),0)"))
+    if x.function in ("whole_up", "whole_near"):
+        return _Text((f"{FUNCTION_NAMES[x.function]}(ROUND(", *w.value(x.arguments[0]).parts, ",9),0)"))
     if x.function == "whole_down":
         return _Text(("INT(ROUND(", *w.value(x.arguments[0]).parts, ",9))"))
     return w.call(FUNCTION_NAMES[x.function], *x.arguments)
@@ -236,6 +252,21 @@ def _at(w: _Writer, x: n.At) -> _Text:
     if x.axis.direction == "down":
         return _Text(("INDEX(", *whole, ",", *position, ",1)"))
     return _Text(("INDEX(", *whole, ",1,", *position, ")"))
+
+
+def _before(w: _Writer, x: n.Before) -> _Text:
+    w.alone("what comes before a row")
+    lower = ("(", RangeOf(x.key, x.axis), "<", CellOf(x.key), ")")
+    return _Text(("SUMPRODUCT(", *lower, "*", RangeOf(x.amount, x.axis), ")"))
+
+
+def _nth(w: _Writer, x: n.Nth) -> _Text:
+    w.alone("a place in an order")
+    place, many, keys = w.value(x.place), w.value(x.many), ColumnOf(x.keys)
+    row: Parts = ("MATCH(LARGE(", keys, ",", *place.parts, "),", keys, ",0)")
+    found: Parts = ("INDEX(", ColumnOf(x.shown, labels=x.labels), ",", *row, ",1)")
+    otherwise = _quoted(x.otherwise) if x.is_text else "0"
+    return _Text(("IF(", *place.at(JOINED), "<=", *many.at(JOINED), ",", *found, ",", otherwise, ")"))
 
 
 def _internal_rate(w: _Writer, x: n.InternalRate) -> _Text:
@@ -323,6 +354,8 @@ NODE_RULES: Final[dict[type[n.Expr], Callable[[_Writer, Any], _Text]]] = {
     n.Total: _total,
     n.Previous: _previous,
     n.At: _at,
+    n.Before: _before,
+    n.Nth: _nth,
     n.InternalRate: _internal_rate,
     n.Raw: _raw,
     n.Used: _used,

@@ -87,6 +87,7 @@ _FUNCTIONS: Final = {
     "absolute": "the size of {0}",
     "whole_up": "{0}, rounded up to a whole number",
     "whole_down": "{0}, rounded down to a whole number",
+    "whole_near": "{0}, rounded to the nearest whole number",
     "exponential": "e to the power {0}",
     "natural_log": "natural logarithm of {0}",
     "log_10": "logarithm of {0}",
@@ -119,6 +120,17 @@ def _same_text(x: n.SameText) -> Said:
     return f"1 if {sides[0]} is {sides[1]}", LOOSE
 
 
+def _nth(x: n.Nth) -> Said:
+    what = "label" if x.labels else "text" if x.is_text else "value"
+    otherwise = f'"{x.otherwise}"' if x.is_text else "0"
+    place, many = _within(x.place, ADDED), _within(x.many, ADDED)
+    return f"the {what} that ranks as number {place}, the largest first, or {otherwise} above {many}", LOOSE
+
+
+def _shown(x: n.Shown) -> Said:
+    return f'{_within(x.value, ADDED)} if {_condition(x.when)}, otherwise "{x.words}"', LOOSE
+
+
 def _count_word(x: n.CountWord) -> Said:
     if isinstance(x.word, int):
         return f"how many of these {len(x.sources)} lines are {x.word}", LOOSE
@@ -144,6 +156,12 @@ NODE_RULES: Final[dict[type[n.Expr], Callable[[Any], Said]]] = {
     n.Starting: _starting,
     n.Running: _running,
     n.At: lambda x: (f"{_name(x.line.label)} at {x.axis.label} {_within(x.position, ATOM)}", ATOM),
+    n.Before: lambda x: (
+        f"total of {_name(x.amount.label)} over each {x.axis.label} whose {_name(x.key.label)} is lower",
+        LOOSE,
+    ),
+    n.Nth: _nth,
+    n.Shown: _shown,
     n.InternalRate: lambda x: (
         f"the rate for each {x.axis.label} at which all {_name(x.line.label)} are worth nothing together",
         LOOSE,

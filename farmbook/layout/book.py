@@ -105,7 +105,7 @@ Content = Text | Figure | Worked | Shown | Typed | Formula | Link
 
 @dataclass(frozen=True)
 class Cell:
-    """One cell; `across` cells are merged into one where it is more than 1."""
+    """One cell; `across` cells are merged into one where it is more than 1. `wrap` is for words in place of a number."""
 
     row: int
     column: int
@@ -113,6 +113,7 @@ class Cell:
     look: str
     format: str = ""
     across: int = 1
+    wrap: bool = False
 
 
 @dataclass(frozen=True)

@@ -8,6 +8,7 @@ from dataclasses import dataclass, field
 from functools import cached_property
 
 from farmbook.errors import ModelFault
+from farmbook.expr import nodes as n
 from farmbook.expr.axis import Axis
 from farmbook.expr.nodes import Constant, Expr, Line, RawInput, Running, Starting
 from farmbook.expr.walk import walk
@@ -83,6 +84,11 @@ class Plan:
         form = self.format(line.unit)
         return zero_in_words(form) if line.zero_is_none else form
 
+    def words_instead(self, line: Line) -> str:
+        """The words that may stand in place of a number in a line's cells; nothing for most lines."""
+        root = self.roots[line]
+        return root.words if isinstance(root, n.Shown) else ""
+
     def settle(self, of: Line | RawInput, home: Home) -> None:
         """Give a line or input its one home; a second one is a fault."""
         if of in self.homes:
@@ -119,10 +125,12 @@ class Page:
 
     def put(self, row: int, column: int, content: Content, look: str, *, form: str = "", across: int = 1) -> None:
         """Put one cell; the row grows to hold wrapped words."""
-        self.sheet.cells.append(Cell(row, column, content, look, form, across))
-        if isinstance(content, Text) and LOOKS[look].wrap:
+        instead = self.plan.words_instead(content.line) if isinstance(content, (Worked, Shown)) else ""
+        self.sheet.cells.append(Cell(row, column, content, look, form, across, wrap=bool(instead)))
+        if instead or (isinstance(content, Text) and LOOKS[look].wrap):
+            words = content.words if isinstance(content, Text) else instead
             width = sum(self.sheet.widths[column : column + across]) - 2 * LOOKS[look].indent
-            self.grow(row, needed_height(content.words, width, LOOKS[look].size, bold=LOOKS[look].bold))
+            self.grow(row, needed_height(words, width, LOOKS[look].size, bold=LOOKS[look].bold))
 
     def words(self, row: int, column: int, words: str, look: str, *, across: int = 1) -> None:
         """Put fixed words; nothing where there are none."""

@@ -227,6 +227,8 @@ def chart_block(page: Page, block: Block) -> None:
             raise ModelFault(
                 f"`{line.name}` does not run over {axis.label} alone; it cannot be drawn so", where=page.where
             )
+        if plan.words_instead(line):
+            raise ModelFault(f"`{line.name}` may hold words in place of a number; it cannot be drawn", where=page.where)
     if axis not in plan.labels:
         raise ModelFault(f"a chart over {axis.label} stands before any table of it", where=page.where)
     page.heading(block.title)

@@ -10,7 +10,7 @@ from farmbook.errors import ModelFault
 from farmbook.expr.axis import Axis
 from farmbook.expr.nodes import Line, RawInput
 from farmbook.expr.walk import ordered_axes
-from farmbook.interpret.formula import BlockOf, CellOf, Part, RangeOf, workbook_name
+from farmbook.interpret.formula import BlockOf, CellOf, ColumnOf, Part, RangeOf, workbook_name
 from farmbook.layout.book import Home, a1
 
 __all__ = ["Addresses", "Filling"]
@@ -89,9 +89,9 @@ class Addresses:
                 pieces += self._part(part, own)
         return Filling(tuple(pieces))
 
-    def _part(self, part: CellOf | RangeOf | BlockOf, own: Home) -> Iterator[str | _Corner]:
-        if isinstance(part, BlockOf):
-            yield self._block(part, own.sheet)
+    def _part(self, part: CellOf | RangeOf | BlockOf | ColumnOf, own: Home) -> Iterator[str | _Corner]:
+        if isinstance(part, BlockOf | ColumnOf):
+            yield self._block(part, own.sheet) if isinstance(part, BlockOf) else self._column(part, own.sheet)
             return
         home = self._home(part.of)
         yield self._prefix(home, own.sheet)
@@ -122,6 +122,22 @@ class Addresses:
         first = a1(min(rows), min(columns), row_fixed=True, column_fixed=True)
         last = a1(max(rows), max(columns), row_fixed=True, column_fixed=True)
         return f"{self._prefix(homes[0], sheet)}{first}:{last}"
+
+    def _column(self, part: ColumnOf, sheet: str) -> str:
+        """Ranks are counted by row, so nothing may stand between these cells, nor in another order."""
+        homes = [self._home(of) for of in part.of]
+        first = homes[0]
+        if any(
+            (home.sheet, home.column, home.row) != (first.sheet, first.column, first.row + down)
+            for down, home in enumerate(homes)
+        ):
+            names = ", ".join(of.name for of in part.of)
+            raise ModelFault("lines that are ranked do not stand one under another in this order", why=names)
+        rows = homes[0].counts[0] if homes[0].counts else len(homes)
+        column = first.label_column if part.labels else first.column
+        start = a1(first.row, column, row_fixed=True, column_fixed=True)
+        end = a1(first.row + rows - 1, column, row_fixed=True, column_fixed=True)
+        return f"{self._prefix(first, sheet)}{start}:{end}"
 
     def _prefix(self, home: Home, sheet: str) -> str:
         return "" if home.sheet == sheet else f"{home.sheet}!"

@@ -103,7 +103,7 @@ class _Writer:
         self.paper, self.created = paper, created
         self.addresses = Addresses(book.homes)
         self.formulas: dict[Line, tuple[Filling, Filling]] = {}
-        self.looks: dict[tuple[str, str, bool], Format] = {}
+        self.looks: dict[tuple[str, str, bool, bool], Format] = {}
         self.owner: dict[RawInput, Bound] = {}
         for bound in plan.model.inputs.values():
             for cell in (bound.cell, bound.basis):
@@ -151,7 +151,7 @@ class _Writer:
     def _cell(self, page: Worksheet, sheet: Sheet, cell: Cell) -> None:
         content = cell.content
         quoted = not LOOKS[cell.look].locked and self._words(content)[:1] in ("=", "+", "-", "@")
-        look = self._look(cell.look, cell.format, quoted=quoted)
+        look = self._look(cell.look, cell.format, quoted=quoted, wrap=cell.wrap)
         if cell.across > 1:
             _done(
                 page.merge_range(cell.row, cell.column, cell.row, cell.column + cell.across - 1, "", look), sheet.name
@@ -221,21 +221,21 @@ class _Writer:
 
     def _result(self, line: Line, index: tuple[int, ...]) -> float | str:
         value = self.results[line][(0, *index)]
-        return str(value) if line.is_text else _finite(float(value), line.name)
+        return str(value) if isinstance(value, str) else _finite(float(value), line.name)
 
     def _opening(self, line: Line, index: tuple[int, ...]) -> float:
         axes = ordered_axes(line.axes)
         rest = tuple(member for axis, member in zip(axes, index, strict=True) if member >= 0)
         return _finite(float(self.openings[line][(0, *rest)]), line.name)
 
-    def _look(self, name: str, number_format: str, *, quoted: bool) -> Format:
-        key = (name, number_format, quoted)
+    def _look(self, name: str, number_format: str, *, quoted: bool, wrap: bool) -> Format:
+        key = (name, number_format, quoted, wrap)
         if key not in self.looks:
-            self.looks[key] = self.workbook.add_format(_described(name, number_format, quoted=quoted))
+            self.looks[key] = self.workbook.add_format(_described(name, number_format, quoted=quoted, wrap=wrap))
         return self.looks[key]
 
 
-def _described(name: str, number_format: str, *, quoted: bool) -> dict[str, Any]:
+def _described(name: str, number_format: str, *, quoted: bool, wrap: bool) -> dict[str, Any]:
     look = LOOKS[name]
     found: dict[str, Any] = {
         "font_name": FONT,
@@ -243,7 +243,7 @@ def _described(name: str, number_format: str, *, quoted: bool) -> dict[str, Any]
         "font_color": look.ink,
         "bold": look.bold,
         "italic": look.italic,
-        "text_wrap": look.wrap,
+        "text_wrap": look.wrap or wrap,
         "locked": look.locked,
         "valign": "top" if look.top else "vcenter",
     }

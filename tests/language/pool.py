@@ -5,8 +5,9 @@ from __future__ import annotations
 from typing import Final
 
 from farmbook.expr.axis import Axis
-from farmbook.expr.functions import joined, previous, running_product, running_sum, starting
+from farmbook.expr.functions import joined, previous, running_product, running_sum, starting, total
 from farmbook.expr.nodes import Constant, Expr, Label
+from farmbook.expr.ranking import preference_key, ranking_key
 from farmbook.sections.declare import NumberInput, choice, line, names, number, text
 from farmbook.sections.section import Section
 from farmbook.units import unit
@@ -132,6 +133,31 @@ class Pool(Section):
     def flush_spell(self) -> Expr:
         """Both lists usually run down."""
         return joined(self.flush_share * self.spell_wet, "kg_dry")
+
+    @line("Steps", unit="1")
+    def steps(self) -> Expr:
+        """As many as the list has."""
+        return total(self.step_number >= 1, STEP)
+
+    @line("Key of the plain number", unit="1")
+    def plain_key(self) -> Expr:
+        """First in its block."""
+        return ranking_key(self.plain, 1, self.steps)
+
+    @line("Key of the bags", unit="1")
+    def bags_key(self) -> Expr:
+        """Below all on one phase."""
+        return ranking_key(joined(self.bags, "1"), self.steps - 1, self.steps, present=self.three_phase)
+
+    @line("Key of the share", unit="1")
+    def share_key(self) -> Expr:
+        """Last in its block."""
+        return ranking_key(self.share, self.steps, self.steps)
+
+    @line("Key of the step", unit="1", axes=(STEP,))
+    def step_key(self) -> Expr:
+        """What steps are taken by."""
+        return preference_key(self.step_share, self.step_number, self.steps)
 
     @line("Flows", unit="money", axes=(STEP,))
     def flows(self) -> Expr:

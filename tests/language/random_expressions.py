@@ -9,6 +9,7 @@ from typing import Final
 from farmbook.expr import functions as f
 from farmbook.expr import nodes as n
 from farmbook.expr.axis import Axis
+from farmbook.expr.ranking import before, nth_label, nth_value
 from farmbook.sections.model import Model
 from farmbook.sections.section import FLAGS
 from farmbook.units import unit
@@ -241,13 +242,20 @@ def random_lines(model: Model, count: int, seed: int) -> Iterator[n.Line]:
     flags = [model.inputs[each].flag for each in (Pool.wet, Pool.dry)]
     labels = (Pool.wet.label, Pool.dry.label)
     worded = n.FirstLabel(tuple(flag for flag in flags if flag is not None), labels, FLAGS[2], "none of them")
+    keys = (pool.plain_key, pool.bags_key, pool.share_key)
     for name, expr in {
         "chosen": f.sentence(state, "the first", 'the "second" & last'),
         "label": n.Label(pool.word, "(no word)"),
         "first": worded,
         "rate": f.internal_rate(pool.flows, STEP),
+        "largest": nth_value(keys, 1, pool.steps, keys),
+        "second": nth_label(keys, pool.steps - 1 - 1, pool.steps - 1, keys, "none"),
+        "figure": f.shown(pool.steps, pool.three_phase, "no figure on one phase"),
+        "words": f.shown(pool.steps, pool.one_phase, "no figure on three phases"),
     }.items():
         yield line_of(f"random.{name}", "1", (), expr)
+    yield line_of("random.before", "money", (STEP,), before(pool.step_cash, pool.step_key, STEP))
+    yield line_of("random.each_figure", "share", (FLUSH,), f.shown(pool.alive, pool.alive > pool.share, "less"))
 
 
 def line_of(name: str, of: str, axes: Axes, expr: n.Expr) -> n.Line:

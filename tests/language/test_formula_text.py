@@ -10,6 +10,7 @@ from farmbook.expr import functions as f
 from farmbook.expr import nodes as n
 from farmbook.expr.axis import Axis
 from farmbook.expr.lower import lower
+from farmbook.expr.ranking import before, nth_label, nth_text, nth_value, preference_key, ranking_key
 from farmbook.expr.walk import ordered_axes
 from farmbook.interpret.formula import formula_of
 from farmbook.interpret.words import sentence_of
@@ -48,6 +49,7 @@ FLUSHES, MONTHS, WEEKS = (
 )
 ACROSS, TURNED = line("cash.across", "1", ROW, MONTH), line("plan.turned", "1", FLUSH, WEEK)
 CASH = line("cash.closing", "1", MONTH, build=f.starting(A, f.previous(MONTHS, MONTH)))
+WORDED = line("mix.worded", "1", ROW, build=n.Label(n.RawInput("mix.row", "Row", "text", unit("1"), (ROW,)), "spare"))
 NUMBER, WORD, NAMES, BASIS = (
     cell("bag.own", "number"),
     cell("bag.supply", "choice"),
@@ -67,6 +69,7 @@ HOMES: Mapping[n.Line | n.RawInput, Home] = {
     FLAGS[1]: Home("Inputs", 8, 5),
     ROWS: Home("Mix", 9, 1, (ROW,), (4,)),
     OTHER: Home("Mix", 9, 2, (ROW,), (4,)),
+    WORDED: Home("Mix", 9, 3, (ROW,), (4,)),
     NAMES: Home("Tables", 9, 0, (ROW,), (4,)),
     BASIS: Home("Tables", 9, 3, (ROW,), (4,)),
     GRID: Home("Mix", 19, 1, (ROW, COLUMN), (4, 2)),
@@ -134,6 +137,43 @@ TEXTS: Mapping[str, tuple[str, str]] = {
     "the size": (text_of(f.absolute(A)), "ABS(bag_a)"),
     "rounded up": (text_of(f.whole_up(A / B)), "ROUNDUP(ROUND(bag_a/bag_b,9),0)"),
     "rounded down": (text_of(f.whole_down(A)), "INT(ROUND(bag_a,9))"),
+    "rounded to the nearest": (text_of(f.whole_near(A)), "ROUND(ROUND(bag_a,9),0)"),
+    "a key to rank by": (text_of(ranking_key(A, KETTLE, B)), "ROUND(ROUND(bag_a,9),0)*bag_b-kettle_size"),
+    "a key of what may be absent": (
+        text_of(ranking_key(A, KETTLE, B, C)),
+        "IF(bag_c<>0,ROUND(ROUND(bag_a,9),0)*bag_b,below_all_ranks)-kettle_size",
+    ),
+    "the largest value": (
+        text_of(nth_value((A, B), 1, C, (B, C))),
+        "IF(1<=bag_c,INDEX(Bag!$B$7:$B$8,MATCH(LARGE(Bag!$B$6:$B$7,1),Bag!$B$6:$B$7,0),1),0)",
+    ),
+    "the label of the largest": (
+        text_of(nth_label((A, B), A, C, (B, C), "none")),
+        'IF(bag_a<=bag_c,INDEX(Bag!$A$7:$A$8,MATCH(LARGE(Bag!$B$6:$B$7,bag_a),Bag!$B$6:$B$7,0),1),"none")',
+    ),
+    "the largest of a list": (
+        text_of(nth_value((ROWS,), 1, C, (OTHER,))),
+        "IF(1<=bag_c,INDEX(Mix!$C$10:$C$13,MATCH(LARGE(Mix!$B$10:$B$13,1),Mix!$B$10:$B$13,0),1),0)",
+    ),
+    "the text of the largest of a list": (
+        text_of(nth_text((ROWS,), FLUSHES, C, (WORDED,), "none"), "1", FLUSH),
+        'IF($B11<=bag_c,INDEX(Mix!$D$10:$D$13,MATCH(LARGE(Mix!$B$10:$B$13,$B11),Mix!$B$10:$B$13,0),1),"none")',
+    ),
+    "a key to fill by": (text_of(preference_key(ROWS, OTHER, A), "1", ROW), "ROUND(ROUND($B11,9),0)*bag_a+$C11"),
+    "what comes before a row": (
+        text_of(before(OTHER, ROWS, ROW), "1", ROW),
+        "SUMPRODUCT(($B$10:$B$13<$B11)*$C$10:$C$13)",
+    ),
+    "what comes before in each column": (
+        text_of(before(GRID, ROWS, ROW), "1", ROW, COLUMN),
+        "SUMPRODUCT(($B$10:$B$13<$B11)*C$20:C$23)",
+    ),
+    "what comes before across": (
+        text_of(before(MONTHS, CASH, MONTH), "1", MONTH),
+        "SUMPRODUCT(($C$12:$E$12<D$12)*$C$10:$E$10)",
+    ),
+    "a figure or words": (text_of(f.shown(A, B, 'none "yet"')), 'IF(bag_b<>0,bag_a,"none ""yet""")'),
+    "a figure by a comparison": (text_of(f.shown(ROWS, A > 0, "none"), "1", ROW), 'IF((bag_a>0),$B11,"none")'),
     "e to a power": (text_of(f.exponential(A)), "EXP(bag_a)"),
     "a natural logarithm": (text_of(f.natural_log(A)), "LN(bag_a)"),
     "a logarithm": (text_of(f.log_10(A)), "LOG10(bag_a)"),
@@ -224,6 +264,21 @@ SENTENCES: Mapping[str, tuple[n.Expr, str]] = {
     "the size": (f.absolute(A - B), "The size of a - b"),
     "rounded up": (f.whole_up(A / B), "A / b, rounded up to a whole number"),
     "rounded down": (f.whole_down(A), "A, rounded down to a whole number"),
+    "rounded to the nearest": (f.whole_near(A), "A, rounded to the nearest whole number"),
+    "the largest value": (
+        nth_value((A, B), 1, C, (B, C)),
+        "The value that ranks as number 1, the largest first, or 0 above c",
+    ),
+    "the label of the largest": (
+        nth_label((A, B), A - 1, C, (B, C), "none"),
+        'The label that ranks as number a - 1, the largest first, or "none" above c',
+    ),
+    "the text of the largest": (
+        nth_text((ROWS,), 1, C, (WORDED,), "none"),
+        'The text that ranks as number 1, the largest first, or "none" above c',
+    ),
+    "what comes before a row": (before(OTHER, ROWS, ROW), "Total of other over each row whose rows is lower"),
+    "a figure or words": (f.shown(A, B > 0, "none yet"), 'A if b is above 0, otherwise "none yet"'),
     "e": (f.exponential(A), "E to the power a"),
     "a natural logarithm": (f.natural_log(A), "Natural logarithm of a"),
     "a logarithm": (f.log_10(A), "Logarithm of a"),

@@ -12,18 +12,20 @@ from farmbook.expr.functions import FUNCTIONS
 from farmbook.expr.number_rules import NUMBER_RULES
 from farmbook.interpret import formula, numbers, words
 
-ROOT_ONLY = {n.Starting, n.Running}
+ROOT_ONLY = {n.Starting, n.Running, n.Shown}
 """Stand only as the whole of a line, where each interpreter treats them apart."""
 A_LINE_ALONE = {n.Used}
 """Stand only as the whole of a line, which lowering treats apart; elsewhere like any other node."""
 OPERANDS = {n.RawInput, n.Word}
 """Never a value by themselves: other nodes ask something of them."""
+NEVER_SINGLE = {n.Before}
+"""Has always one value for each member of a list."""
 MADE_BY_LOWERING = {n.Factor}
 GONE_AFTER_LOWERING = {n.Joined}
 
 REGISTRIES: dict[str, tuple[Iterable[object], set[type[n.Expr]]]] = {
     "numbers, arrays": (numbers.ARRAY_RULES, ROOT_ONLY | OPERANDS | GONE_AFTER_LOWERING),
-    "numbers, single values": (numbers.SINGLE_RULES, ROOT_ONLY | OPERANDS | GONE_AFTER_LOWERING),
+    "numbers, single values": (numbers.SINGLE_RULES, ROOT_ONLY | OPERANDS | NEVER_SINGLE | GONE_AFTER_LOWERING),
     "formula": (formula.NODE_RULES, ROOT_ONLY | OPERANDS | GONE_AFTER_LOWERING),
     "words": (words.NODE_RULES, OPERANDS | MADE_BY_LOWERING),
     "lower": (lowering._RULES, ROOT_ONLY | A_LINE_ALONE | OPERANDS | MADE_BY_LOWERING),

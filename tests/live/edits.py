@@ -92,9 +92,8 @@ class LiveBook:
         values = self.computed.what_if({edit.cell: scenario.cells[edit.cell] for edit in made}, lines)
         found: dict[Cell, Value] = dict(self.factors) if lines is None else {}
         for line in self.places if lines is None else lines:
-            cast = str if line.is_text else float
-            results = values[line].reshape(-1)
-            found.update((place, cast(results[number])) for place, number in self.places.get(line, ()))
+            results = [str(value) if isinstance(value, str) else float(value) for value in values[line].reshape(-1)]
+            found.update((place, results[number]) for place, number in self.places.get(line, ()))
             if line in self.openings:
                 first = values.openings[line].reshape(-1)
                 found.update((place, float(first[number])) for place, number in self.openings[line])

@@ -11,7 +11,7 @@ from pathlib import Path
 from typing import NamedTuple
 
 from farmbook.expr.nodes import Line, RawInput
-from farmbook.interpret.formula import BlockOf, CellOf, Part, formula_of
+from farmbook.interpret.formula import BlockOf, CellOf, ColumnOf, Part, formula_of
 from farmbook.layout.book import Cell, Figure, Formula, Link, Sheet, Shown, Text, Typed, Worked
 from farmbook.output import lay_out
 from farmbook.results import Computed, compute, load_scenario
@@ -115,7 +115,7 @@ def _text(parts: tuple[Part, ...]) -> str:
 
 
 def _named(part: Part) -> str:
-    if isinstance(part, BlockOf):
+    if isinstance(part, (BlockOf, ColumnOf)):
         first, *_, last = (*part.of, part.of[-1])
         return f"{{{'labels of ' if part.labels else ''}{first.name}..{last.name}, {len(part.of)}}}"
     assert not isinstance(part, str)

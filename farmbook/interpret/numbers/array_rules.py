@@ -92,6 +92,29 @@ def _at(e: Emitter, x: n.At, axes: Axes) -> str:
     return e.spread(f"at({e.value(x.line)}[:, {marks}:], {e.emit(x.position, own)})", own, axes)
 
 
+def _before(e: Emitter, x: n.Before, axes: Axes) -> str:
+    own = e.inner(x)
+    amounts, keys = e.emit(x.amount, own), e.emit(x.key, own)
+    return e.spread(f"before_each({amounts}, {keys}, {1 + own.index(x.axis)})", own, axes)
+
+
+def _nth(e: Emitter, x: n.Nth, axes: Axes) -> str:
+    own = e.inner(x)
+    shown = repr([line.label for line in x.shown]) if x.labels else column(e, x.shown)
+    places, many = e.emit(x.place, own), e.emit(x.many, own)
+    return e.spread(f"nth({column(e, x.keys)}, {shown}, {places}, {many}, {otherwise(x)!r})", own, axes)
+
+
+def column(e: Emitter, lines: tuple[n.Line, ...]) -> str:
+    """Single lines as a list, one line over a list as its array."""
+    return e.value(lines[0]) if lines[0].axes else f"[{', '.join(e.value(line) for line in lines)}]"
+
+
+def otherwise(x: n.Nth) -> str | float:
+    """What stands where fewer count."""
+    return x.otherwise if x.is_text else 0.0
+
+
 def internal_rate(e: Emitter, x: n.InternalRate, axes: Axes) -> str:
     """The rate of return of a line's flows."""
     if x.line.axes != (x.axis,):
@@ -176,6 +199,8 @@ ARRAY_RULES: Final[dict[type[n.Expr], Callable[[Emitter, Any, Axes], str]]] = {
     n.Total: total,
     n.Previous: _previous,
     n.At: _at,
+    n.Before: _before,
+    n.Nth: _nth,
     n.InternalRate: internal_rate,
     n.Raw: _raw,
     n.Used: _used,

@@ -10,9 +10,11 @@ import numpy as np
 from numpy_financial import irr
 
 from farmbook.expr.number_rules import NUMBER_RULES, quotient
-from farmbook.interpret.numbers.values import Array
+from farmbook.interpret.numbers.values import Array, as_array
 
 __all__ = ["FOR_ARRAYS", "FOR_SINGLES"]
+
+Column = Array | list[Any]
 
 
 def _at(values: Array, positions: Array | float) -> Array:
@@ -32,6 +34,42 @@ def _before(values: Array, opening: Array | float) -> Array:
     shape = np.broadcast_shapes(values.shape[:-1], np.shape(opening))
     first, later = np.broadcast_to(opening, shape), np.broadcast_to(values[..., :-1], (*shape, values.shape[-1] - 1))
     return np.concatenate([first[..., None], later], axis=-1)
+
+
+def _before_each(amounts: Array, keys: Array, axis: int) -> Array:
+    """What the members of an axis with lower keys have together, for each member."""
+    own, every = np.moveaxis(keys, axis, -1)[..., :, None], np.moveaxis(keys, axis, -1)[..., None, :]
+    summed = ((every < own) * np.moveaxis(amounts, axis, -1)[..., None, :]).sum(axis=-1)
+    return np.moveaxis(summed, -1, axis)
+
+
+def _nth(keys: Column, shown: Column, places: Array | float, many: Array | float, otherwise: float | str) -> Array:
+    """What belongs to the key in each place, 1 for the largest; NaN where there is no such place.
+
+    Keys and what is shown have the shape (draws, members) or are a list of one value a member; places and many have the
+    shape (draws, ...), or none.
+    """
+    order = np.argsort(-_side_by_side(keys), axis=-1, kind="stable")
+    wanted, limit = np.broadcast_arrays(*np.atleast_1d(places, many))
+    values = _side_by_side(shown)
+    draws, members = max(len(order), len(values), len(wanted)), order.shape[-1]
+    inside = (wanted >= 1) & (wanted <= members)
+    rows = np.broadcast_to(np.where(inside, np.rint(wanted) - 1, 0).astype(int), (draws, *wanted.shape[1:]))
+    ranked = np.take_along_axis(np.broadcast_to(order, (draws, members)), rows.reshape(draws, -1), axis=-1)
+    found = np.take_along_axis(np.broadcast_to(values, (draws, members)), ranked, axis=-1)
+    return np.where(wanted <= limit, np.where(inside, found.reshape(rows.shape), np.nan), otherwise)
+
+
+def _side_by_side(column: Column) -> Array:
+    """Shape (draws, members)."""
+    if isinstance(column, list):
+        return np.stack(np.broadcast_arrays(*(as_array(each) for each in column)), axis=-1)
+    return column
+
+
+def _shown(values: Array, when: Array, words: str) -> Array:
+    """Numbers, and words where there is none."""
+    return np.where(np.not_equal(when, 0), values.astype(object), words)
 
 
 def _rates(flows: Array) -> Array:
@@ -74,6 +112,9 @@ FOR_ARRAYS: Final[dict[str, Any]] = {
     "np": np,
     "at": _at,
     "before": _before,
+    "before_each": _before_each,
+    "nth": _nth,
+    "shown": _shown,
     "rates": _rates,
     "ratio": quotient,
     "pick": _pick,
@@ -102,6 +143,14 @@ def _first_one(texts: Sequence[str], word: str, labels: tuple[str, ...], otherwi
     return labels[texts.index(word)] if word in texts else otherwise
 
 
+def _nth_one(keys: list[float], shown: list[Any], place: float, many: float, otherwise: float | str) -> Any:
+    """As `_nth`, for one place of one scenario."""
+    if not place <= many:
+        return otherwise
+    order = sorted(range(len(keys)), key=lambda member: -keys[member])
+    return shown[order[round(place) - 1]] if 1 <= place <= len(keys) else math.nan
+
+
 def _power(base: float, exponent: float) -> float:
     """By NumPy's rule, so that one scenario and many agree to the last bit."""
     return float(np.power(base, exponent))
@@ -123,10 +172,16 @@ def _whole_down(x: float) -> float:
     return float(math.floor(_nine_digits(x))) if abs(x) < _ROUNDED_EXACTLY else x
 
 
+def _whole_near(x: float) -> float:
+    return math.copysign(math.floor(abs(_nine_digits(x)) + 0.5), x) if abs(x) < _HALVES_END else x
+
+
 def _nine_digits(x: float) -> float:
     return round(x * 1e9) / 1e9
 
 
+_HALVES_END = 2.0**52
+"""Every float from here on has no part behind the point."""
 _ROUNDED_EXACTLY = 2.0**53
 """Every float from here on is a whole number already."""
 
@@ -140,6 +195,7 @@ FOR_SINGLES: Final[dict[str, Any]] = {
     "ratio_one": _ratio_one,
     "pick_one": _pick_one,
     "first_one": _first_one,
+    "nth_one": _nth_one,
     "power": _power,
     **{f"one_{name}": _single(rule) for name, rule in NUMBER_RULES.items()},
     "one_minimum": _minimum,
@@ -147,5 +203,6 @@ FOR_SINGLES: Final[dict[str, Any]] = {
     "one_absolute": abs,
     "one_whole_up": _whole_up,
     "one_whole_down": _whole_down,
+    "one_whole_near": _whole_near,
 }
 """Every function of the closed list as `one_...`: a plain form of the frequent ones, NumPy's own rule for the rest."""

@@ -44,11 +44,19 @@ class _StepWriter:
         if isinstance(root, n.Starting):
             opening = f"{self.e.opening(line)} = {self._full(root.opening, axes[:-1])}"
             return [opening, f"{name} = {self._full(root.step, axes)}"]
+        if isinstance(root, n.Shown):
+            return [f"{name} = {self._shown(root, axes)}"]
         if isinstance(root, n.Running):
             how = "cumsum" if root.sign == "+" else "cumprod"
             whole = f"{name} = np.{how}({self._full(root.expr, axes)}, axis={1 + axes.index(root.axis)})"
             return [f"{self.e.opening(line)} = {self._running_opening(line, root)}", whole]
         return [f"{name} = {self._full(root, axes)}"]
+
+    def _shown(self, root: n.Shown, axes: Axes) -> str:
+        value, when = self._full(root.value, axes), self._full(root.when, axes)
+        if self.e.plain(axes):
+            return f"{value} if {when} else {root.words!r}"
+        return f"shown({value}, {when}, {root.words!r})"
 
     def _loop(self, lines: tuple[n.Line, ...], axis: Axis) -> list[str]:
         first = [f"{self.e.opening(line)} = {self._opening(line)}" for line in lines if line in self.e.slots.openings]

@@ -71,6 +71,17 @@ def _at(e: Emitter, x: n.At) -> str:
     return f"at_one({e.value(x.line)}, {_one(e, x.position)})"
 
 
+def _nth(e: Emitter, x: n.Nth) -> str:
+    keys, shown = (_column(e, lines) for lines in (x.keys, x.shown))
+    shown = repr([line.label for line in x.shown]) if x.labels else shown
+    return f"nth_one({keys}, {shown}, {_one(e, x.place)}, {_one(e, x.many)}, {array_rules.otherwise(x)!r})"
+
+
+def _column(e: Emitter, lines: tuple[n.Line, ...]) -> str:
+    """A list of the values of single lines, or of one line's members."""
+    return e.held(f"{e.value(lines[0])}[0].tolist()") if lines[0].axes else array_rules.column(e, lines)
+
+
 def _raw(e: Emitter, x: n.Raw) -> str:
     return e.one(e.numbers(x.source), x.source.axes)
 
@@ -129,6 +140,7 @@ SINGLE_RULES: Final[dict[type[n.Expr], Callable[[Emitter, Any], str]]] = {
     n.Total: _as_array(array_rules.total),
     n.Previous: _previous,
     n.At: _at,
+    n.Nth: _nth,
     n.InternalRate: _as_array(array_rules.internal_rate),
     n.Raw: _raw,
     n.Used: _used,
