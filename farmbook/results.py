@@ -10,6 +10,7 @@ from pathlib import Path
 from farmbook.expr.graph import Graph
 from farmbook.expr.lower import lower
 from farmbook.expr.nodes import Expr, FirstLabel, Line, RawInput
+from farmbook.interpret.formula import workbook_name
 from farmbook.interpret.numbers import Array, Cells, Engine, Values
 from farmbook.layout.template import read_templates
 from farmbook.model.farm import farm_model
@@ -75,9 +76,20 @@ class Computed:
         only what the `wanted` lines need)."""
         return self.engine.what_if(self.values, changes, wanted)
 
+    @cached_property
+    def named(self) -> Mapping[str, Line]:
+        """Every line by its dotted name, by its workbook name, and a number typed in by the names of its cell."""
+        found = {line.name: line for line in self.roots}
+        for line in self.roots:
+            known_as = (line,) if line.hands_on is None else (line, line.hands_on)
+            for each in known_as:
+                found.setdefault(each.name, line)
+                found.setdefault(workbook_name(each), line)
+        return found
+
     def line(self, name: str) -> Line:
-        """A line by its dotted name; KeyError if there is none."""
-        return next(line for line in self.roots if line.name == name)
+        """A line by any of its names; KeyError if there is none."""
+        return self.named[name]
 
 
 def load_scenario(path: str | Path) -> Scenario:

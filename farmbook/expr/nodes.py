@@ -386,7 +386,8 @@ class Line(Expr):
     """One line of the workbook: declared once, read as a number, a formula, a unit check and a sentence.
 
     `build` gives the expression when it is first asked for, so that lines may refer to each other in any order.
-    `zero_is_none` says that a result of 0 stands for no figure at all, and is to be shown in words.
+    `zero_is_none` says that a result of 0 stands for no figure at all, and is to be shown in words. `hands_on` is the cell
+    whose number the line hands on to the sums, if that is all it does.
     """
 
     name: str
@@ -401,6 +402,12 @@ class Line(Expr):
     tags: frozenset[str] = field(default_factory=frozenset)
     case: str = ""
     zero_is_none: bool = False
+    hands_on: RawInput | None = None
+
+    @property
+    def head(self) -> str:
+        """Its label where a value stands or is spoken of; a number typed in goes by the label of its cell."""
+        return self.label if self.hands_on is None else self.hands_on.label
 
     @cached_property
     def expr(self) -> Expr:

@@ -98,7 +98,7 @@ def _named(of: Named, after: str = "") -> _Said:
 
 
 def _line(x: n.Line) -> _Said:
-    return _Said((GapOf(x, _inside(x.label.removesuffix(" (used)"))),), ATOM)
+    return _Said((GapOf(x, _inside(x.head)),), ATOM)
 
 
 def _filled(words: str, *fillings: Parts) -> Parts:

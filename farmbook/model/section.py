@@ -206,20 +206,21 @@ class Section:
         number = cell("", "number", declared.axes)
         low, high = cell("_usual_low", "low", ()), cell("_usual_high", "high", ())
 
-        def line(ending: str, label: str, of: Unit, build: Callable[[], Expr], note: str, kind: str) -> Line:
+        def line(kind: str, of: Unit, build: Callable[[], Expr], note: str, hands_on: RawInput | None) -> Line:
             return Line(
-                name + ending,
-                f"{declared.label} ({label})",
+                f"{name}_{kind}",
+                f"{declared.label} ({kind})",
                 of,
                 declared.axes,
                 build,
                 note,
                 where=declared.dotted,
                 kind=kind,
+                hands_on=hands_on,
             )
 
-        used = line("_used", "used", own, lambda: self._used_expr(declared, number), _used_note(declared), "used")
-        flag = line("_flag", "flag", NO_UNIT, lambda: self._flag_expr(declared, number, low, high), "", "flag")
+        used = line("used", own, lambda: self._used_expr(declared, number), _used_note(declared), number)
+        flag = line("flag", NO_UNIT, lambda: self._flag_expr(declared, number, low, high), "", None)
         return Bound(declared, number, cell("_basis", "basis", declared.axes), low, high, used, flag)
 
     def _used_expr(self, declared: NumberInput, cell: RawInput) -> Expr:
