@@ -29,11 +29,11 @@ def unit_words(computed: Computed, line: Line) -> str:
     return "" if line.is_text else displayed(line.unit, computed.scenario.system).shown(computed.scenario.currency)
 
 
-def recorded(line: Line, value: Any) -> float | str:
-    """A value for a program: a number, or words for a text and where there is no such figure."""
+def recorded(line: Line, value: Any, none: float | str = NO_FIGURE) -> float | str:
+    """A value for a program: a number or a text, and `none` where there is no such figure."""
     if line.is_text:
         return str(value)
-    return NO_FIGURE if no_figure(line, value) else float(value)
+    return none if no_figure(line, value) else float(value)
 
 
 def plain_unit(computed: Computed, line: Line) -> str:

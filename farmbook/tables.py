@@ -9,8 +9,7 @@ import pandas as pd
 from farmbook.expr.axis import Axis
 from farmbook.expr.nodes import Line
 from farmbook.expr.walk import ordered_axes
-from farmbook.figures import plain_unit
-from farmbook.layout.page import no_figure
+from farmbook.figures import plain_unit, recorded
 from farmbook.results import Computed
 
 __all__ = ["frames"]
@@ -62,7 +61,4 @@ def _members(computed: Computed, axis: Axis) -> list[str]:
 
 
 def _value(computed: Computed, line: Line, index: tuple[int, ...]) -> float | str:
-    value = computed.values[line][(0, *index)]
-    if line.is_text:
-        return str(value)
-    return math.nan if no_figure(line, value) else float(value)
+    return recorded(line, computed.values[line][(0, *index)], none=math.nan)

@@ -11,7 +11,18 @@ from typing import Any, Final
 
 from farmbook.expr import nodes as n
 
-__all__ = ["NODE_RULES", "GapOf", "Named", "Part", "Parts", "Sign", "operation_of", "sentence_of", "words_of"]
+__all__ = [
+    "NODE_RULES",
+    "GapOf",
+    "Named",
+    "Part",
+    "Parts",
+    "Sign",
+    "in_sentence",
+    "operation_of",
+    "sentence_of",
+    "words_of",
+]
 
 LOOSE, ADDED, MULTIPLIED, ATOM = 0, 3, 4, 9
 
@@ -59,7 +70,7 @@ def _in_labels(part: Part) -> str:
     return part.among_labels if isinstance(part, Sign) else part
 
 
-def _inside(label: str) -> str:
+def in_sentence(label: str) -> str:
     """A label inside a sentence: lower case at the start, unless it begins with an abbreviation."""
     return label if label[1:2].isupper() or label[1:2] in (":", ".") else label[:1].lower() + label[1:]
 
@@ -90,7 +101,7 @@ def _at(expr: n.Expr, least: int) -> Parts:
 
 
 def _gap(of: Named) -> GapOf:
-    return GapOf(of, _inside(of.label))
+    return GapOf(of, in_sentence(of.label))
 
 
 def _named(of: Named, after: str = "") -> _Said:
@@ -98,7 +109,7 @@ def _named(of: Named, after: str = "") -> _Said:
 
 
 def _line(x: n.Line) -> _Said:
-    return _Said((GapOf(x, _inside(x.head)),), ATOM)
+    return _Said((GapOf(x, in_sentence(x.head)),), ATOM)
 
 
 def _filled(words: str, *fillings: Parts) -> Parts:
@@ -121,8 +132,8 @@ def _joined(word: str, terms: Iterable[Parts]) -> Parts:
 _BARE: Final = {-1: "minus one", 1: "one", 2: "two", 10: "ten"}
 
 
-def _number(x: n.Number) -> _Said:
-    return _Said((Sign(str(x.value), _BARE.get(x.value, str(x.value))),), ATOM)
+def _bare(value: int) -> Sign:
+    return Sign(str(value), _BARE.get(value, str(value)))
 
 
 def _infix(sign: str | Sign, binds: int, right: int) -> Callable[[Any], _Said]:
@@ -196,7 +207,9 @@ def _running(x: n.Running) -> _Said:
 
 
 def _at_position(x: n.At) -> _Said:
-    return _Said((_gap(x.line), f" at {x.axis.label} ", *_at(x.position, ATOM)), ATOM)
+    step = f" at {x.axis.label} "
+    between = step if isinstance(x.position, n.Number) else Sign(step, f" at the {x.axis.label} in ")
+    return _Said((_gap(x.line), between, *_at(x.position, ATOM)), ATOM)
 
 
 def _internal_rate(x: n.InternalRate) -> _Said:
@@ -210,12 +223,12 @@ def _same_text(x: n.SameText) -> _Said:
 
 def _count_word(x: n.CountWord) -> _Said:
     if isinstance(x.word, int):
-        return _Said((f"how many of these {len(x.sources)} lines are {x.word}",))
+        return _Said((f"how many of these {len(x.sources)} lines are ", _bare(x.word)))
     return _Said((f'how many of these {len(x.sources)} cells say "{x.word}"',))
 
 
 NODE_RULES: Final[dict[type[n.Expr], Callable[[Any], _Said]]] = {
-    n.Number: _number,
+    n.Number: lambda x: _Said((_bare(x.value),), ATOM),
     n.Named: lambda x: _named(x.constant),
     n.Line: _line,
     n.Add: _infix("+", ADDED, ADDED),
@@ -249,13 +262,15 @@ NODE_RULES: Final[dict[type[n.Expr], Callable[[Any], _Said]]] = {
 
 def operation_of(expr: n.Expr, *, listed: bool = True) -> Parts:
     """The outermost operation alone and what it is worked out from, with gaps; not `listed`, how many lines that is."""
+    if isinstance(expr, n.Joined):
+        return operation_of(expr.expr, listed=listed)
     name, members = _operation(expr), _members(expr)
     said = [_say(member) for member in members]
     if said and all(one.binds == ATOM for one in said):
-        return (f"{name} of ", *_list([one.parts for one in said], "amounts", listed=listed))
+        return (f"{name} of ", *_list([one.parts for one in said], "amount", listed=listed))
     of = f"{name} of {len(members)} amounts" if members else name
     gaps = dict.fromkeys(part for part in words_of(expr) if isinstance(part, GapOf))
-    return (f"{of}, worked out from ", *_list([(gap,) for gap in gaps], "lines", listed=listed)) if gaps else (of,)
+    return (f"{of}, worked out from ", *_list([(gap,) for gap in gaps], "line", listed=listed)) if gaps else (of,)
 
 
 def _list(terms: list[Parts], noun: str, *, listed: bool) -> Parts:
@@ -263,8 +278,8 @@ def _list(terms: list[Parts], noun: str, *, listed: bool) -> Parts:
     if listed and len(terms) > 1:
         return (*_joined(", ", terms[:-1]), " and ", *terms[-1])
     if all(isinstance(part, GapOf) for term in terms for part in term):
-        noun = "lines"
-    return terms[0] if listed else (f"{len(terms)} {noun}",)
+        noun = "line"
+    return terms[0] if listed else (f"{len(terms)} {noun}{'' if len(terms) == 1 else 's'}",)
 
 
 def _members(expr: n.Expr) -> list[n.Expr]:
@@ -300,8 +315,6 @@ _OPERATIONS: Final[dict[type[n.Expr], str]] = {
 
 def _operation(expr: n.Expr) -> str:
     """The outermost operation in a few words."""
-    if isinstance(expr, n.Joined):
-        return _operation(expr.expr)
     if isinstance(expr, n.Total):
         return f"a total over each {expr.axis.label}"
     if isinstance(expr, n.Running):

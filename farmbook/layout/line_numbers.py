@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from typing import Final
 
 from farmbook.expr.nodes import Line
-from farmbook.interpret.words import GapOf, Part, Parts, Sign, operation_of, words_of
+from farmbook.interpret.words import GapOf, Part, Parts, Sign, in_sentence, operation_of, words_of
 
 __all__ = ["LONGEST", "Place", "numbered_way"]
 
@@ -60,4 +60,5 @@ def _part(part: Part, here: Place, places: Mapping[str, Place]) -> str:
         return part.label
     if not place.head:
         return str(place.number)
-    return place.head if place.number == here.number else f"{place.head} in {place.number}"
+    head = in_sentence(place.head)
+    return head if place.number == here.number else f"{head} in {place.number}"

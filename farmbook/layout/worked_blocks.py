@@ -13,6 +13,7 @@ from farmbook.expr.walk import ordered_axes
 from farmbook.interpret.formula import workbook_name
 from farmbook.interpret.words import sentence_of
 from farmbook.layout.book import Chart, Home, Shown, Text, Worked
+from farmbook.layout.line_numbers import numbered_way
 from farmbook.layout.looks import LOOKS
 from farmbook.layout.page import HOW, LABEL, NAME, NOTE, UNIT, VALUE, Page, Plan, needed_height
 from farmbook.layout.template import Block
@@ -82,7 +83,7 @@ def how(plan: Plan, line: Line, home: bool) -> str:
         return f"From the sheet {plan.lives_on.get(line.name, '')}."
     if line.kind == "used":
         return "From the inputs sheet."
-    return sentence_of(line.expr) + "."
+    return (numbered_way(line, plan.places) if line.name in plan.places else sentence_of(line.expr)) + "."
 
 
 def table_block(page: Page, block: Block) -> None:
