@@ -9,7 +9,6 @@ from farmbook.errors import FarmbookError, visible
 from farmbook.expr.nodes import Line, Named
 from farmbook.expr.walk import ordered_axes, walk
 from farmbook.figures import is_number, spoken, spoken_constant, unit_words
-from farmbook.interpret.formula import workbook_name
 from farmbook.interpret.words import sentence_of
 from farmbook.results import Computed
 
@@ -32,19 +31,13 @@ class NoSuchLine(FarmbookError):
 def explanation(computed: Computed, name: str) -> str:
     """A line and all that feeds it, each line once, indented by its distance.
 
-    `name` is the dotted name or the workbook's name. Raises NoSuchLine with near misses.
+    `name` is its dotted name, its name in the workbook, or that of the cell it is typed into. Raises NoSuchLine with near misses.
     """
-    return "\n".join(_told(computed, find_line(computed, name), 0, set()))
-
-
-def find_line(computed: Computed, name: str) -> Line:
-    """The line of a dotted name or a workbook name."""
     wanted = name.strip()
-    for line in computed.roots:
-        if wanted in (line.name, workbook_name(line)) or f"{wanted}_used" == line.name:
-            return line
-    near = difflib.get_close_matches(wanted, [line.name for line in computed.roots], n=3, cutoff=0.5)
-    raise NoSuchLine(name, near)
+    if wanted not in computed.named:
+        near = difflib.get_close_matches(wanted, [line.name for line in computed.roots], n=3, cutoff=0.5)
+        raise NoSuchLine(name, near)
+    return "\n".join(_told(computed, computed.line(wanted), 0, set()))
 
 
 def _told(computed: Computed, line: Line, depth: int, told: set[Line]) -> Iterator[str]:

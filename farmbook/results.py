@@ -3,16 +3,17 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from functools import cached_property, lru_cache
 from pathlib import Path
 
 from farmbook.expr.axis import Axis
 from farmbook.expr.graph import Graph
 from farmbook.expr.lower import lower
-from farmbook.expr.nodes import Expr, FirstLabel, Line, RawInput
+from farmbook.expr.nodes import Expr, Line, RawInput
+from farmbook.interpret.formula import workbook_name
 from farmbook.interpret.numbers import Array, Cells, Engine, Values
-from farmbook.layout.template import shipped_templates
+from farmbook.layout.reading_order import from_the_top
 from farmbook.model.farm import farm_model
 from farmbook.scenario.load import load
 from farmbook.scenario.scenario import Scenario
@@ -29,18 +30,9 @@ def whole_farm() -> Model:
 
 @lru_cache(maxsize=4)
 def lowered(system: str) -> Graph:
-    """Every line of the farm in the display units of one system; kinds are checked on the way."""
-    return Graph({line: _from_the_top(lower(line, system)) for line in whole_farm().lines})
-
-
-def _from_the_top(root: Expr) -> Expr:
-    """The first of some lines is the first on the inputs sheet, whose order the templates settle, not the model."""
-    if not isinstance(root, FirstLabel):
-        return root
-    order = [name for template in shipped_templates() for block in template.blocks for name in block.inputs]
-    place = {f"{name}_flag": number for number, name in enumerate(order)}
-    pairs = sorted(zip(root.lines, root.labels, strict=True), key=lambda pair: place.get(pair[0].name, len(place)))
-    return replace(root, lines=tuple(line for line, _ in pairs), labels=tuple(label for _, label in pairs))
+    """Every line of the farm in the display units of one system and the order of its sheets; kinds are checked on the way."""
+    farm = whole_farm()
+    return Graph(from_the_top(farm, {line: lower(line, system) for line in farm.lines}))
 
 
 @dataclass(frozen=True)
@@ -82,9 +74,20 @@ class Computed:
             return list(self.scenario.rows[axis])
         return [axis.called(place) for place in range(self.scenario.sizes[axis])]
 
+    @cached_property
+    def named(self) -> Mapping[str, Line]:
+        """Every line by its dotted name, by its workbook name, and a number typed in by the names of its cell."""
+        found = {line.name: line for line in self.roots}
+        for line in self.roots:
+            known_as = (line,) if line.hands_on is None else (line, line.hands_on)
+            for each in known_as:
+                found.setdefault(each.name, line)
+                found.setdefault(workbook_name(each), line)
+        return found
+
     def line(self, name: str) -> Line:
-        """A line by its dotted name; KeyError if there is none."""
-        return next(line for line in self.roots if line.name == name)
+        """A line by any of its names; KeyError if there is none."""
+        return self.named[name]
 
 
 def load_scenario(path: str | Path) -> Scenario:

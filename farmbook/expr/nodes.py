@@ -454,6 +454,16 @@ class Line(Expr):
     case: str = ""
     zero_is_none: bool = False
 
+    @property
+    def hands_on(self) -> RawInput | None:
+        """The cell whose number the line hands on to the sums, if that is all it does."""
+        return self.expr.source if isinstance(self.expr, Used) else None
+
+    @property
+    def head(self) -> str:
+        """Its label where a value stands or is spoken of; a number typed in goes by the label of its cell."""
+        return self.label if self.hands_on is None else self.hands_on.label
+
     @cached_property
     def expr(self) -> Expr:
         """What the line is worked out from."""

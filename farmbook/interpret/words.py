@@ -1,180 +1,344 @@
-"""Words: a line's expression as a sentence a grower can read, in the names of the lines it uses."""
+"""Words: a line's expression as a sentence a grower can read, with gaps where it speaks of lines, cells and constants.
+
+Whoever shows the sentence fills the gaps: with labels (`sentence_of`), or with the numbers of the lines on a sheet.
+"""
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Iterable
+from dataclasses import dataclass
 from typing import Any, Final
 
 from farmbook.expr import nodes as n
 
-__all__ = ["NODE_RULES", "sentence_of"]
+__all__ = [
+    "NODE_RULES",
+    "GapOf",
+    "Named",
+    "Part",
+    "Parts",
+    "Sign",
+    "in_sentence",
+    "operation_of",
+    "sentence_of",
+    "words_of",
+]
 
 LOOSE, ADDED, MULTIPLIED, ATOM = 0, 3, 4, 9
 
+Named = n.Line | n.RawInput | n.Constant
+"""What a sentence speaks of."""
+
+
+@dataclass(frozen=True)
+class GapOf:
+    """A gap where the sentence names a line, a cell or a constant, and how its label reads there."""
+
+    of: Named
+    label: str
+
+
+@dataclass(frozen=True)
+class Sign:
+    """What is written one way among labels and another among numbers of lines, where a bare 1 would be taken for line 1."""
+
+    among_labels: str
+    among_numbers: str
+
+
+TIMES, DIVIDED_BY = Sign("x", "\u00d7"), Sign("/", "\u00f7")
+
+
+Part = str | GapOf | Sign
+Parts = tuple[Part, ...]
+
+
+def words_of(expr: n.Expr) -> Parts:
+    """How a line is worked out, in words with gaps."""
+    return _say(expr).value.parts
+
 
 def sentence_of(expr: n.Expr) -> str:
-    """How the line is worked out, in words; starts with a capital."""
-    text, _ = _say(expr)
+    """How a line is worked out, in the labels of what it uses; starts with a capital."""
+    text = "".join(_in_labels(part) for part in words_of(expr))
     return text[:1].upper() + text[1:]
 
 
-Said = tuple[str, int]
+def _in_labels(part: Part) -> str:
+    if isinstance(part, GapOf):
+        return part.label
+    return part.among_labels if isinstance(part, Sign) else part
 
 
-def _say(expr: n.Expr) -> Said:
-    return NODE_RULES[type(expr)](expr)
-
-
-def _within(expr: n.Expr, least: int) -> str:
-    text, binds = _say(expr)
-    return text if binds >= least else f"({text})"
-
-
-def _name(label: str) -> str:
+def in_sentence(label: str) -> str:
     """A label inside a sentence: lower case at the start, unless it begins with an abbreviation."""
     return label if label[1:2].isupper() or label[1:2] in (":", ".") else label[:1].lower() + label[1:]
 
 
-def _line(x: n.Line) -> Said:
-    return _name(x.label.removesuffix(" (used)")), ATOM
+@dataclass(frozen=True)
+class _Said:
+    parts: Parts
+    binds: int = LOOSE
+    asked: bool = False
+
+    @property
+    def value(self) -> _Said:
+        """A condition said as a number: 1 if it holds."""
+        return _Said(("1 if ", *self.parts)) if self.asked else self
+
+    def at(self, least: int) -> Parts:
+        """The value, in brackets where it binds more loosely than the surroundings need."""
+        value = self.value
+        return value.parts if value.binds >= least else ("(", *value.parts, ")")
 
 
-def _infix(sign: str, binds: int, right: int) -> Callable[[Any], Said]:
-    return lambda x: (f"{_within(x.left, binds)} {sign} {_within(x.right, right)}", binds)
+def _say(expr: n.Expr) -> _Said:
+    return NODE_RULES[type(expr)](expr)
 
 
-def _multiply(x: n.Multiply) -> Said:
+def _at(expr: n.Expr, least: int) -> Parts:
+    return _say(expr).at(least)
+
+
+def _gap(of: Named) -> GapOf:
+    return GapOf(of, in_sentence(of.label))
+
+
+def _named(of: Named, after: str = "") -> _Said:
+    return _Said((_gap(of), after) if after else (_gap(of),), ATOM)
+
+
+def _line(x: n.Line) -> _Said:
+    return _Said((GapOf(x, in_sentence(x.head)),), ATOM)
+
+
+def _filled(words: str, *fillings: Parts) -> Parts:
+    """The words with each `{}` filled in turn."""
+    first, *rest = words.split("{}")
+    parts: list[Part] = [first]
+    for filling, after in zip(fillings, rest, strict=True):
+        parts += [*filling, after]
+    return tuple(part for part in parts if part)
+
+
+def _joined(word: str, terms: Iterable[Parts]) -> Parts:
+    """Terms with a word between them."""
+    parts: list[Part] = []
+    for term in terms:
+        parts += [word, *term]
+    return tuple(parts[1:])
+
+
+_BARE: Final = {-1: "minus one", 1: "one", 2: "two", 10: "ten"}
+
+
+def _bare(value: int) -> Sign:
+    return Sign(str(value), _BARE.get(value, str(value)))
+
+
+def _infix(sign: str | Sign, binds: int, right: int) -> Callable[[Any], _Said]:
+    return lambda x: _Said((*_at(x.left, binds), " ", sign, " ", *_at(x.right, right)), binds)
+
+
+def _multiply(x: n.Multiply) -> _Said:
     if isinstance(x.left, n.Number) and x.left.value == -1:
-        return f"minus {_within(x.right, MULTIPLIED)}", MULTIPLIED
-    return _infix("x", MULTIPLIED, MULTIPLIED)(x)
+        return _Said(("minus ", *_at(x.right, MULTIPLIED)), MULTIPLIED)
+    return _infix(TIMES, MULTIPLIED, MULTIPLIED)(x)
 
 
-def _ratio(x: n.Ratio) -> Said:
-    text = f"{_within(x.top, MULTIPLIED)} / {_within(x.bottom, ATOM)}"
+def _ratio(x: n.Ratio) -> _Said:
+    parts = (*_at(x.top, MULTIPLIED), " ", DIVIDED_BY, " ", *_at(x.bottom, ATOM))
     if isinstance(x.otherwise, n.Number) and x.otherwise.value == 0:
-        return text, MULTIPLIED
-    return f"{text}, or {_within(x.otherwise, ADDED)} where that cannot be divided", LOOSE
+        return _Said(parts, MULTIPLIED)
+    return _Said((*parts, ", or ", *_at(x.otherwise, ADDED), " where that cannot be divided"))
+
+
+def _power(x: n.Power) -> _Said:
+    return _Said((*_at(x.base, ATOM), " to the power ", *_at(x.exponent, ATOM)))
 
 
 _SIGNS: Final = {"<": "is below", "<=": "is at most", ">": "is above", ">=": "is at least"}
 
 
-def _compare(x: n.Compare) -> Said:
-    return f"1 if {_within(x.left, ADDED)} {_SIGNS[x.sign]} {_within(x.right, ADDED)}", LOOSE
+def _compare(x: n.Compare) -> _Said:
+    return _Said((*_at(x.left, ADDED), f" {_SIGNS[x.sign]} ", *_at(x.right, ADDED)), asked=True)
 
 
-def _condition(expr: n.Expr) -> str:
-    text = _say(expr)[0]
-    return text.removeprefix("1 if ")
-
-
-def _logic(x: n.Logic) -> Said:
+def _logic(x: n.Logic) -> _Said:
     if x.kind == "not":
-        return f"1 if not ({_condition(x.terms[0])})", LOOSE
-    word = " and " if x.kind == "all" else " or "
-    terms = (f"({_condition(term)})" if isinstance(term, n.Logic) else _condition(term) for term in x.terms)
-    return "1 if " + word.join(terms), LOOSE
+        return _Said(("not (", *_say(x.terms[0]).parts, ")"), asked=True)
+    terms = [_say(term).parts for term in x.terms]
+    kept = [("(", *term, ")") if isinstance(of, n.Logic) else term for of, term in zip(x.terms, terms, strict=True)]
+    return _Said(_joined(" and " if x.kind == "all" else " or ", kept), asked=True)
 
 
-def _where(x: n.Where) -> Said:
-    return f"{_within(x.yes, ADDED)} if {_condition(x.condition)}, otherwise {_within(x.no, ADDED)}", LOOSE
+def _where(x: n.Where) -> _Said:
+    return _Said((*_at(x.yes, ADDED), " if ", *_say(x.condition).parts, ", otherwise ", *_at(x.no, ADDED)))
 
 
 _FUNCTIONS: Final = {
-    "minimum": "the smaller of {0} and {1}",
-    "maximum": "the larger of {0} and {1}",
-    "mean": "half way between {0} and {1}",
-    "absolute": "the size of {0}",
-    "whole_up": "{0}, rounded up to a whole number",
-    "whole_down": "{0}, rounded down to a whole number",
-    "whole_near": "{0}, rounded to the nearest whole number",
-    "exponential": "e to the power {0}",
-    "natural_log": "natural logarithm of {0}",
-    "log_10": "logarithm of {0}",
-    "square_root": "square root of {0}",
+    "minimum": "the smaller of {} and {}",
+    "maximum": "the larger of {} and {}",
+    "mean": "half way between {} and {}",
+    "absolute": "the size of {}",
+    "whole_up": "{}, rounded up to a whole number",
+    "whole_down": "{}, rounded down to a whole number",
+    "whole_near": "{}, rounded to the nearest whole number",
+    "exponential": "e to the power {}",
+    "natural_log": "natural logarithm of {}",
+    "log_10": "logarithm of {}",
+    "square_root": "square root of {}",
 }
 
 
-def _call(x: n.Call) -> Said:
-    return _FUNCTIONS[x.function].format(*(_within(argument, ADDED) for argument in x.arguments)), LOOSE
+def _call(x: n.Call) -> _Said:
+    return _Said(_filled(_FUNCTIONS[x.function], *(_at(argument, ADDED) for argument in x.arguments)))
 
 
-def _total(x: n.Total) -> Said:
-    return f"total over each {x.axis.label} of {_within(x.expr, MULTIPLIED)}", LOOSE
+def _total(x: n.Total) -> _Said:
+    return _Said((f"total over each {x.axis.label} of ", *_at(x.expr, MULTIPLIED)))
 
 
-def _starting(x: n.Starting) -> Said:
-    return f"starts from {_within(x.opening, ADDED)}; then {_say(x.step)[0]}", LOOSE
+def _starting(x: n.Starting) -> _Said:
+    return _Said(("starts from ", *_at(x.opening, ADDED), "; then ", *_at(x.step, LOOSE)))
 
 
-def _running(x: n.Running) -> Said:
-    word = "sum" if x.sign == "+" else "product"
-    return f"{word} so far of {_within(x.expr, MULTIPLIED)}", LOOSE
+def _running(x: n.Running) -> _Said:
+    return _Said((f"{'sum' if x.sign == '+' else 'product'} so far of ", *_at(x.expr, MULTIPLIED)))
 
 
-def _same_text(x: n.SameText) -> Said:
-    sides = [
-        f'"{side.text}"' if isinstance(side, n.Word) else _name(getattr(side, "label", ""))
-        for side in (x.left, x.right)
-    ]
-    return f"1 if {sides[0]} is {sides[1]}", LOOSE
+def _at_position(x: n.At) -> _Said:
+    step = f" at {x.axis.label} "
+    between = step if isinstance(x.position, n.Number) else Sign(step, f" at the {x.axis.label} in ")
+    return _Said((_gap(x.line), between, *_at(x.position, ATOM)), ATOM)
 
 
-def _nth(x: n.Nth) -> Said:
+def _internal_rate(x: n.InternalRate) -> _Said:
+    return _Said((f"the rate for each {x.axis.label} at which all ", _gap(x.line), " are worth nothing together"))
+
+
+def _before(x: n.Before) -> _Said:
+    return _Said(("total of ", _gap(x.amount), f" over each {x.axis.label} whose ", _gap(x.key), " is lower"))
+
+
+def _nth(x: n.Nth) -> _Said:
     what = "label" if x.labels else "text" if x.is_text else "value"
     otherwise = f'"{x.otherwise}"' if x.is_text else "0"
-    place, many = _within(x.place, ADDED), _within(x.many, ADDED)
-    return f"the {what} that ranks as number {place}, the largest first, or {otherwise} above {many}", LOOSE
+    place, many = _at(x.place, ADDED), _at(x.many, ADDED)
+    return _Said((f"the {what} that ranks as number ", *place, f", the largest first, or {otherwise} above ", *many))
 
 
-def _shown(x: n.Shown) -> Said:
-    return f'{_within(x.value, ADDED)} if {_condition(x.when)}, otherwise "{x.words}"', LOOSE
+def _shown(x: n.Shown) -> _Said:
+    return _Said((*_at(x.value, ADDED), " if ", *_say(x.when).parts, f', otherwise "{x.words}"'))
 
 
-def _count_word(x: n.CountWord) -> Said:
+def _same_text(x: n.SameText) -> _Said:
+    left, right = (f'"{side.text}"' if isinstance(side, n.Word) else _gap(side) for side in (x.left, x.right))
+    return _Said((left, " is ", right), asked=True)
+
+
+def _count_word(x: n.CountWord) -> _Said:
     if isinstance(x.word, int):
-        return f"how many of these {len(x.sources)} lines are {x.word}", LOOSE
-    return f'how many of these {len(x.sources)} cells say "{x.word}"', LOOSE
+        return _Said((f"how many of these {len(x.sources)} lines are ", _bare(x.word)))
+    return _Said((f'how many of these {len(x.sources)} cells say "{x.word}"',))
 
 
-NODE_RULES: Final[dict[type[n.Expr], Callable[[Any], Said]]] = {
-    n.Number: lambda x: (str(x.value), ATOM),
-    n.Named: lambda x: (_name(x.constant.label), ATOM),
+NODE_RULES: Final[dict[type[n.Expr], Callable[[Any], _Said]]] = {
+    n.Number: lambda x: _Said((_bare(x.value),), ATOM),
+    n.Named: lambda x: _named(x.constant),
     n.Line: _line,
     n.Add: _infix("+", ADDED, ADDED),
     n.Subtract: _infix("-", ADDED, MULTIPLIED),
     n.Multiply: _multiply,
-    n.Divide: _infix("/", MULTIPLIED, ATOM),
+    n.Divide: _infix(DIVIDED_BY, MULTIPLIED, ATOM),
     n.Ratio: _ratio,
-    n.Power: lambda x: (f"{_within(x.base, ATOM)} to the power {_within(x.exponent, ATOM)}", LOOSE),
+    n.Power: _power,
     n.Compare: _compare,
     n.Logic: _logic,
     n.Where: _where,
     n.Call: _call,
     n.Total: _total,
-    n.Previous: lambda x: (f"{_name(x.line.label)} one {x.axis.label} earlier", ATOM),
+    n.Previous: lambda x: _named(x.line, f" one {x.axis.label} earlier"),
     n.Starting: _starting,
     n.Running: _running,
-    n.At: lambda x: (f"{_name(x.line.label)} at {x.axis.label} {_within(x.position, ATOM)}", ATOM),
-    n.Before: lambda x: (
-        f"total of {_name(x.amount.label)} over each {x.axis.label} whose {_name(x.key.label)} is lower",
-        LOOSE,
-    ),
+    n.At: _at_position,
+    n.Before: _before,
     n.Nth: _nth,
     n.Shown: _shown,
-    n.InternalRate: lambda x: (
-        f"the rate for each {x.axis.label} at which all {_name(x.line.label)} are worth nothing together",
-        LOOSE,
-    ),
+    n.InternalRate: _internal_rate,
     n.Joined: lambda x: _say(x.expr),
-    n.Raw: lambda x: (f"{_name(x.source.label)} as typed", ATOM),
-    n.Used: lambda x: (f"{_name(x.source.label)} as typed, 0 where it does not count", LOOSE),
-    n.IsNumber: lambda x: (f"1 if {_name(x.source.label)} holds a number", LOOSE),
-    n.Filled: lambda x: (f"1 if {_name(x.source.label)} is filled in", LOOSE),
+    n.Raw: lambda x: _named(x.source, " as typed"),
+    n.Used: lambda x: _named(x.source, " as typed, 0 where it does not count"),
+    n.IsNumber: lambda x: _Said((_gap(x.source), " holds a number"), asked=True),
+    n.Filled: lambda x: _Said((_gap(x.source), " is filled in"), asked=True),
     n.SameText: _same_text,
     n.CountWord: _count_word,
-    n.CountUsed: lambda x: (f'how many cells in use say "{x.word}"', LOOSE),
-    n.FirstLabel: lambda x: (f'the first of these that says "{x.word}"', LOOSE),
-    n.Label: lambda x: (f"{_name(x.source.label)} as typed", ATOM),
-    n.Choose: lambda x: (f"in words: {_say(x.state)[0]}", LOOSE),
+    n.CountUsed: lambda x: _Said((f'how many cells in use say "{x.word}"',)),
+    n.FirstLabel: lambda x: _Said((f'the first of these that says "{x.word}"',)),
+    n.Label: lambda x: _named(x.source, " as typed"),
+    n.Choose: lambda x: _Said(("in words: ", *_at(x.state, LOOSE))),
 }
+
+
+def operation_of(expr: n.Expr, *, listed: bool = True) -> Parts:
+    """The outermost operation alone and what it is worked out from, with gaps; not `listed`, how many lines that is."""
+    if isinstance(expr, n.Joined):
+        return operation_of(expr.expr, listed=listed)
+    name, members = _operation(expr), _members(expr)
+    said = [_say(member) for member in members]
+    if said and all(one.binds == ATOM for one in said):
+        return (f"{name} of ", *_list([one.parts for one in said], "amount", listed=listed))
+    of = f"{name} of {len(members)} amounts" if members else name
+    gaps = dict.fromkeys(part for part in words_of(expr) if isinstance(part, GapOf))
+    return (f"{of}, worked out from ", *_list([(gap,) for gap in gaps], "line", listed=listed)) if gaps else (of,)
+
+
+def _list(terms: list[Parts], noun: str, *, listed: bool) -> Parts:
+    """`9, 12 and 15`, or `3 lines`."""
+    if listed and len(terms) > 1:
+        return (*_joined(", ", terms[:-1]), " and ", *terms[-1])
+    if all(isinstance(part, GapOf) for term in terms for part in term):
+        noun = "line"
+    return terms[0] if listed else (f"{len(terms)} {noun}{'' if len(terms) == 1 else 's'}",)
+
+
+def _members(expr: n.Expr) -> list[n.Expr]:
+    """The terms of a sum, a product, a smallest or a largest, however they are grouped; none of another operation."""
+    if isinstance(expr, n.Add | n.Multiply):
+        operands: tuple[n.Expr, ...] = (expr.left, expr.right)
+    elif isinstance(expr, n.Call) and expr.function in _OF_MANY:
+        operands = expr.arguments
+    else:
+        return []
+    return [one for each in operands for one in (_members(each) if _alike(each, expr) else [each])]
+
+
+def _alike(one: n.Expr, other: n.Expr) -> bool:
+    return type(one) is type(other) and getattr(one, "function", "") == getattr(other, "function", "")
+
+
+_OF_MANY: Final = {"minimum": "the smallest", "maximum": "the largest"}
+
+_OPERATIONS: Final[dict[type[n.Expr], str]] = {
+    n.Add: "a sum",
+    n.Subtract: "a difference",
+    n.Multiply: "a product",
+    n.Divide: "a division",
+    n.Ratio: "a division",
+    n.Power: "a power",
+    n.Compare: "1 if a condition holds",
+    n.Logic: "1 if a condition holds",
+    n.Where: "a choice by a condition",
+    n.Starting: "a value carried on from step to step",
+}
+
+
+def _operation(expr: n.Expr) -> str:
+    """The outermost operation in a few words."""
+    if isinstance(expr, n.Total):
+        return f"a total over each {expr.axis.label}"
+    if isinstance(expr, n.Running):
+        return "a sum so far" if expr.sign == "+" else "a product so far"
+    if isinstance(expr, n.Call):
+        return _OF_MANY.get(expr.function) or _FUNCTIONS[expr.function].replace("{}", "an amount")
+    return _OPERATIONS.get(type(expr), "a figure")

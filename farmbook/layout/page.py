@@ -13,6 +13,7 @@ from farmbook.expr.axis import Axis
 from farmbook.expr.nodes import Constant, Expr, Line, RawInput, Running, Starting
 from farmbook.expr.walk import walk
 from farmbook.layout.book import Cell, Content, Home, Sheet, Shown, Text, Worked
+from farmbook.layout.line_numbers import Place
 from farmbook.layout.looks import LOOKS, number_format, zero_in_words
 from farmbook.sections.model import Model
 from farmbook.sections.section import Bound
@@ -29,7 +30,10 @@ LABEL, VALUE, UNIT, HOW, NOTE, NAME = 0, 1, 2, 3, 7, 10
 
 @dataclass
 class Plan:
-    """The model as it is to be laid out: names, lowered lines, sizes; and the homes given so far."""
+    """The model as it is to be laid out: names, lowered lines, sizes; and the homes given so far.
+
+    Lines with a place in `places` are worked out in the numbers of lines, the others in labels.
+    """
 
     model: Model
     system: str
@@ -44,6 +48,7 @@ class Plan:
     sheets: list[tuple[str, str, str]] = field(default_factory=list)
     labels: dict[Axis, tuple[str, int, int]] = field(default_factory=dict)
     lives_on: dict[str, str] = field(default_factory=dict)
+    places: Mapping[str, Place] = field(default_factory=dict)
 
     def __post_init__(self) -> None:
         self._unit_words: dict[Unit, str] = {}

@@ -13,6 +13,7 @@ from farmbook.expr.walk import ordered_axes
 from farmbook.interpret.formula import workbook_name
 from farmbook.interpret.words import sentence_of
 from farmbook.layout.book import Chart, Home, Shown, Text, Worked
+from farmbook.layout.line_numbers import numbered_way
 from farmbook.layout.looks import LOOKS
 from farmbook.layout.page import HOW, LABEL, NAME, NOTE, UNIT, VALUE, Page, Plan, needed_height
 from farmbook.layout.template import Block
@@ -82,7 +83,7 @@ def how(plan: Plan, line: Line, home: bool) -> str:
         return f"From the sheet {plan.lives_on.get(line.name, '')}."
     if line.kind == "used":
         return "From the inputs sheet."
-    return sentence_of(line.expr) + "."
+    return (numbered_way(line, plan.places) if line.name in plan.places else sentence_of(line.expr)) + "."
 
 
 def table_block(page: Page, block: Block) -> None:
@@ -95,7 +96,7 @@ def table_block(page: Page, block: Block) -> None:
     page.heading(block.title)
     page.put(page.row, LABEL, Text(axis.label.capitalize()), "column_head")
     for column, (line, _) in enumerate(lines, VALUE):
-        page.put(page.row, column, Text(line.label.removesuffix(" (used)")), "column_head_right")
+        page.put(page.row, column, Text(line.head), "column_head_right")
         page.put(page.row + 1, column, Text(plan.unit_words(line.unit)), "unit")
     first = page.row + 2
     opening = axis.ordered and any(plan.opening(line) for line, _ in lines)
@@ -147,7 +148,7 @@ def across_block(page: Page, block: Block) -> None:
         )
     page.row += 1
     for line, home in lines:
-        page.words(page.row, LABEL, line.label.removesuffix(" (used)"), "label")
+        page.words(page.row, LABEL, line.head, "label")
         _run(page, line, home, page.row, first, axis, opening)
         page.words(page.row, unit_column, plan.unit_words(line.unit), "unit")
         if wide:
@@ -185,7 +186,7 @@ def matrix_block(page: Page, block: Block) -> None:
 
 def _grid_heads(page: Page, line: Line, grid: Home, before: str) -> None:
     """The heading of a table of two lists and the names of their members; `before` is the way to the opening values."""
-    page.heading(f"{line.label.removesuffix(' (used)')}, {page.plan.unit_words(line.unit)}")
+    page.heading(f"{line.head}, {page.plan.unit_words(line.unit)}")
     for axis in grid.axes:
         if grid.way(axis) == "down":
             page.put(page.row, LABEL, Text(axis.label.capitalize()), "column_head")
@@ -285,7 +286,7 @@ def _legend(page: Page, lines: Sequence[Entry]) -> None:
     )
     page.row += 1
     for line, home in lines:
-        page.words(page.row, LABEL, line.label.removesuffix(" (used)"), "words")
+        page.words(page.row, LABEL, line.head, "words")
         page.words(page.row, VALUE, how(plan, line, home), "words", across=5)
         page.words(page.row, VALUE + 5, line.note if home else "", "words", across=4)
         page.words(page.row, NAME, workbook_name(line), "name")

@@ -25,27 +25,29 @@ class Report(Section):
 
     def __init__(self, model: Model) -> None:
         super().__init__(model)
-        for name, label, method in self._table_counts():
-            declared = LineOf(method, label, "count")
-            declared.__set_name__(type(self), name)
-            self._lines[declared] = self._make(declared)
+        self._cells_without_number: list[Line] = []
+        for key, bounds in self._tables().items():
+            words = key.replace("_", " ")
+            self._add(f"assumed_in_{key}", f"Cells assumed by the book, table of {words}", _assumed(bounds))
+            without = f"no_number_in_{key}", f"Cells that hold no number, table of {words}", _without_number(bounds)
+            self._cells_without_number.append(self._add(*without))
 
-    def _table_counts(self) -> list[tuple[str, str, Callable[[Any], Expr]]]:
-        """For each table of inputs: how many of its cells in use are assumed, and how many hold no number."""
+    def _add(self, name: str, label: str, method: Callable[[Any], Expr]) -> Line:
+        """A line that no declaration in the class body makes."""
+        declared = LineOf(method, label, "count")
+        declared.__set_name__(type(self), name)
+        made = self._lines[declared] = self._make(declared)
+        return made
+
+    def _tables(self) -> dict[str, list[Bound]]:
+        """The number inputs of each table, by what the table is called in names."""
         groups: dict[str, list[Bound]] = {}
         for bound in self.model.inputs.values():
             if isinstance(bound.declared, NumberInput) and bound.cell.axes:
                 axes = ordered_axes(bound.cell.axes)
                 key = axes[0].name if len(axes) == 1 else bound.cell.name.replace(".", "_")
                 groups.setdefault(key, []).append(bound)
-        found: list[tuple[str, str, Callable[[Any], Expr]]] = []
-        for key, bounds in groups.items():
-            words = key.replace("_", " ")
-            found.append((f"assumed_in_{key}", f"Cells assumed by the book, table of {words}", _assumed(bounds)))
-            found.append(
-                (f"no_number_in_{key}", f"Cells that hold no number, table of {words}", _without_number(bounds))
-            )
-        return found
+        return groups
 
     def singles(self) -> list[Bound]:
         """Single inputs that carry a basis, in reading order."""
@@ -118,19 +120,15 @@ class Report(Section):
         labels = tuple(bound.declared.label for bound in self.singles() if bound.flag in self.number_flags())
         return FirstLabel(self.number_flags(), labels, NOT_A_NUMBER, "none: every single input holds a number")
 
-    def table_counts(self) -> list[Line]:
-        """The lines that count the cells without a number, table by table."""
-        return [found for found in self.lines if found.name.startswith("report.no_number_in_")]
-
     @line("Cells that hold no number, first three tables", unit="count")
     def first_tables_without_number(self) -> Expr:
         """Counted in rows in use only."""
-        return _added(self.table_counts()[:3])
+        return _added(self._cells_without_number[:3])
 
     @line("Cells that hold no number, other tables", unit="count")
     def other_tables_without_number(self) -> Expr:
         """Counted in rows in use only."""
-        return _added(self.table_counts()[3:])
+        return _added(self._cells_without_number[3:])
 
     @line("Cells of tables that hold no number", unit="count")
     def table_cells_without_number(self) -> Expr:

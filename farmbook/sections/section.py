@@ -233,10 +233,10 @@ class Section:
         number = cell("", "number", declared.axes)
         low, high = cell("_usual_low", "low", ()), cell("_usual_high", "high", ())
 
-        def line(ending: str, label: str, of: Unit, build: Callable[[], Expr], note: str, kind: str) -> Line:
+        def line(kind: str, of: Unit, build: Callable[[], Expr], note: str) -> Line:
             return Line(
-                name + ending,
-                f"{declared.label} ({label})",
+                f"{name}_{kind}",
+                f"{declared.label} ({kind})",
                 of,
                 declared.axes,
                 build,
@@ -245,12 +245,9 @@ class Section:
                 kind=kind,
             )
 
-        used = line("_used", "used", own, lambda: self._used_expr(declared, number), _used_note(declared), "used")
-        flag = line("_flag", "flag", NO_UNIT, lambda: self._flag_expr(declared, number, low, high), "", "flag")
+        used = line("used", own, lambda: Used(number, self.model.presents(declared.axes)), _used_note(declared))
+        flag = line("flag", NO_UNIT, lambda: self._flag_expr(declared, number, low, high), "")
         return Bound(declared, number, cell("_basis", "basis", declared.axes), low, high, used, flag)
-
-    def _used_expr(self, declared: NumberInput, cell: RawInput) -> Expr:
-        return Used(cell, self.model.presents(declared.axes))
 
     def _flag_expr(self, declared: NumberInput, cell: RawInput, low: RawInput, high: RawInput) -> Choose:
         raw = Raw(cell)

@@ -291,6 +291,23 @@ def test_a_recalculated_book_reads_limits_from_their_cells(opened: tuple[LiveBoo
         assert book.read([beside_it]) == {beside_it: words}, (low, high, value)
 
 
+def test_the_first_without_a_number_is_the_highest_on_the_sheet(opened: tuple[LiveBook, Book]) -> None:
+    """Single inputs are cleared from the bottom up, so that each one cleared becomes the first."""
+    live, book = opened
+    required = [bound for each, bound in number_inputs() if not each.axes and not each.optional]
+    required.sort(key=lambda bound: live.book.homes[bound.cell].row, reverse=True)
+    first = live.computed.line("report.first_without_number")
+    (shown, _), *_ = live.places[first]
+    cleared: dict[RawInput, Cells] = {}
+    for step, bound in enumerate(required):
+        cleared[bound.cell] = filled((1,), None)
+        book.set(*live.place(Edit(bound.cell, (), None)), None)
+        assert str(live.computed.what_if(cleared, [first])[first][0]) == bound.declared.label
+        if step % 12 == 0:
+            assert book.read([shown]) == {shown: bound.declared.label}
+    assert len(required) > 100
+
+
 def named_rows(live: LiveBook) -> dict[Axis, list[str]]:
     """The names in each list of the book."""
     model = live.computed.model

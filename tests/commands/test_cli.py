@@ -133,6 +133,15 @@ def test_explain_goes_down_to_the_inputs(capsys: pytest.CaptureFixture[str]) -> 
     ]
 
 
+@pytest.mark.parametrize("name", ["farm.wage", "farm_wage", "farm.wage_used", "farm_wage_used", " farm.wage "])
+def test_explain_knows_a_number_typed_in_by_each_of_its_names(name: str, capsys: pytest.CaptureFixture[str]) -> None:
+    assert main(["explain", str(SCENARIO), name]) == 0
+    assert capsys.readouterr().out.splitlines() == [
+        "Pay for an hour of work (used): 17.50 USD/hour of work   [farm.wage_used]",
+        "  typed in as `farm.wage`",
+    ]
+
+
 def test_explain_offers_near_names(capsys: pytest.CaptureFixture[str]) -> None:
     assert main(["explain", str(SCENARIO), "farm.labor_rate"]) == 1
     said = capsys.readouterr().err

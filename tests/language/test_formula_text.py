@@ -316,5 +316,9 @@ def test_sentences_to_the_letter(name: str) -> None:
 
 
 def test_used_is_not_said() -> None:
-    used = n.Line("bag.size_used", "Size (used)", unit("1"), (), lambda: n.Number(0))
+    """A number typed in goes by the label of its cell; the ending of a label alone says nothing."""
+    cell = n.RawInput("bag.size", "Size", "number", unit("1"), ())
+    used = n.Line("bag.size_used", "Size (used)", unit("1"), (), lambda: n.Used(cell))
     assert sentence_of(used * A) == "Size x a"
+    other = n.Line("bag.width", "Width (used)", unit("1"), (), lambda: n.Number(0))
+    assert sentence_of(other * A) == "Width (used) x a"

@@ -1,0 +1,26 @@
+"""The order in which a reader meets what is typed in: that of the sheets, which the templates settle, not the model."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import replace
+
+from farmbook.expr.nodes import Expr, FirstLabel, Line
+from farmbook.layout.template import read_templates
+from farmbook.sections.model import Model
+
+__all__ = ["from_the_top"]
+
+
+def from_the_top(model: Model, roots: Mapping[Line, Expr]) -> dict[Line, Expr]:
+    """The same lines; the first of some flags is that of the input which stands first, from the first sheet down."""
+    flags = {bound.cell.name: bound.flag for bound in model.inputs.values() if bound.flag is not None}
+    names = (name for template in read_templates() for block in template.blocks for name in block.inputs)
+    place = {flags[name]: number for number, name in enumerate(names) if name in flags}
+    return {line: _sorted(root, place) if isinstance(root, FirstLabel) else root for line, root in roots.items()}
+
+
+def _sorted(first: FirstLabel, place: Mapping[Line, int]) -> FirstLabel:
+    """What no sheet holds comes last; placement refuses it by name."""
+    pairs = sorted(zip(first.lines, first.labels, strict=True), key=lambda pair: place.get(pair[0], len(place)))
+    return replace(first, lines=tuple(line for line, _ in pairs), labels=tuple(label for _, label in pairs))
