@@ -7,12 +7,13 @@ Lines are leaves of each other's expressions. Arithmetic operators build nodes; 
 from __future__ import annotations
 
 from collections.abc import Callable, Sequence
-from dataclasses import dataclass, field
+from dataclasses import dataclass
 from functools import cached_property
-from typing import Final, Self
+from typing import Final
 
 from farmbook.errors import ModelFault
 from farmbook.expr.axis import Axis
+from farmbook.expr.constant import Constant
 from farmbook.units import Unit
 
 __all__ = [
@@ -112,25 +113,6 @@ class Expr:
 
     def __bool__(self) -> bool:
         raise ModelFault("a line was used as a Python condition", why="write where(condition, yes, no)")
-
-
-class Constant(float):
-    """A number with a name, a unit and a source.
-
-    Beside plain numbers it is a number; beside a node it keeps its name and gets a cell.
-    """
-
-    name: str
-    label: str
-    unit: Unit
-    source: str
-    note: str
-
-    def __new__(cls, value: float, name: str, *, label: str, unit: Unit, source: str, note: str = "") -> Self:
-        """Make the number and keep what is known of it."""
-        self = super().__new__(cls, value)
-        self.name, self.label, self.unit, self.source, self.note = name, label, unit, source, note
-        return self
 
 
 @dataclass(frozen=True, eq=False)
@@ -450,7 +432,6 @@ class Line(Expr):
     source: str = ""
     where: str = ""
     kind: str = "worked"
-    tags: frozenset[str] = field(default_factory=frozenset)
     case: str = ""
     zero_is_none: bool = False
 
