@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
-from itertools import groupby
 from typing import Final
 
 from farmbook.errors import ModelFault
@@ -86,8 +85,11 @@ class Addresses:
         for part in parts:
             found += [part] if isinstance(part, str) else self._part(part, own)
         pieces: list[str | _Corner] = []
-        for fixed, run in groupby(found, lambda piece: isinstance(piece, str)):
-            pieces += ["".join(map(str, run))] if fixed else run
+        for piece in found:
+            if isinstance(piece, str) and pieces and isinstance(pieces[-1], str):
+                pieces[-1] += piece
+            else:
+                pieces.append(piece)
         return Filling(tuple(pieces))
 
     def _part(self, part: CellOf | RangeOf | BlockOf, own: Home) -> Iterator[str | _Corner]:
