@@ -182,7 +182,7 @@ class Unit:
             product *= SYMBOLS[name].size ** power
         return product
 
-    @property
+    @cached_property
     def point(self) -> bool:
         """Whether this is a temperature on a scale (not a difference)."""
         return len(self.powers) == 1 and self.powers[0][1] == 1 and SYMBOLS[self.powers[0][0]].point

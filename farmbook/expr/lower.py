@@ -9,6 +9,7 @@ from __future__ import annotations
 from collections.abc import Callable
 from dataclasses import replace
 from fractions import Fraction
+from functools import cache
 from typing import Any, Final
 
 from farmbook.errors import KindMismatch, ModelFault
@@ -366,6 +367,7 @@ def _scaled(core: n.Expr, factor: n.Factor | None, *, inverse: bool) -> n.Expr:
     return n.Divide(core, factor) if inverse else n.Multiply(core, factor)
 
 
+@cache
 def factor_between(found: Unit, target: Unit) -> tuple[n.Factor | None, bool]:
     """The factor from one unit to another (None if they are the same size), and whether to divide by it."""
     powers: dict[str, int] = {}

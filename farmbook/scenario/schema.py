@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Mapping
+from dataclasses import dataclass
 from fractions import Fraction
 from functools import lru_cache
 from typing import Annotated, Any, ClassVar, Final, cast
@@ -173,7 +174,17 @@ def _field_type(field: f.Field) -> Any:
     found = _cell_type(field.declared)
     for axis in reversed(field.inner):
         found = _keyed_type(axis, found) if axis.named else _members_type(axis, found)
-    return Annotated[found, WithJsonSchema(field_schema(field))]
+    return Annotated[found, _Described(field)]
+
+
+@dataclass(frozen=True)
+class _Described:
+    """What the JSON Schema says of a field, put in words only when a schema is asked for."""
+
+    field: f.Field
+
+    def __get_pydantic_json_schema__(self, *_: object) -> dict[str, Any]:
+        return field_schema(self.field)
 
 
 def _nothing() -> None:

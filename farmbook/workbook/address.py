@@ -81,12 +81,15 @@ class Addresses:
                 )
 
     def _filling(self, parts: Sequence[Part], own: Home) -> Filling:
-        pieces: list[str | _Corner] = []
+        found: list[str | _Corner] = []
         for part in parts:
-            if isinstance(part, str):
-                pieces.append(part)
+            found += [part] if isinstance(part, str) else self._part(part, own)
+        pieces: list[str | _Corner] = []
+        for piece in found:
+            if isinstance(piece, str) and pieces and isinstance(pieces[-1], str):
+                pieces[-1] += piece
             else:
-                pieces += self._part(part, own)
+                pieces.append(piece)
         return Filling(tuple(pieces))
 
     def _part(self, part: CellOf | RangeOf | BlockOf | ColumnOf, own: Home) -> Iterator[str | _Corner]:
@@ -143,7 +146,7 @@ class Addresses:
         return "" if home.sheet == sheet else f"{home.sheet}!"
 
 
-def _corner(home: Home, own: Home, *, back: Axis | None = None, held: Mapping[Axis, int] = NOTHING) -> _Corner:
+def _corner(home: Home, own: Home, *, back: Axis | None = None, held: Mapping[Axis, int] = NOTHING) -> str | _Corner:
     """A cell of `home` as seen from `own`: one step earlier on the axis `back`, always at the members `held`.
 
     Relative where a list runs, so that one formula serves the whole row or column.
@@ -153,4 +156,5 @@ def _corner(home: Home, own: Home, *, back: Axis | None = None, held: Mapping[Ax
     moving = [axis for axis in home.axes if axis not in held]
     runs = {home.way(axis) for axis in moving if axis in own.axes and own.way(axis) == home.way(axis)}
     down, across = (tuple(order.index(axis) for axis in moving if home.way(axis) == way) for way in ("down", "across"))
-    return _Corner(row, column, down, across, "down" not in runs, "across" not in runs)
+    corner = _Corner(row, column, down, across, "down" not in runs, "across" not in runs)
+    return corner if moving else corner.at(())

@@ -150,8 +150,8 @@ def _same_text(e: Emitter, x: n.SameText, axes: Axes) -> str:
 
 def count_word(e: Emitter, x: n.CountWord, axes: Axes) -> str:
     """How many cells hold a word: single texts are counted as they are, those of tables by array."""
-    wanted = repr(fold(x.word) if isinstance(x.word, str) else float(x.word))
-    cells = [e.compared(source, text=isinstance(x.word, str)) for source in x.sources]
+    word = fold(x.word) if isinstance(x.word, str) else float(x.word)
+    cells, wanted = [e.compared(source, word) for source in x.sources], repr(word)
     plain = [cell for cell, source in zip(cells, x.sources, strict=True) if e.plain(source.axes)]
     counted = [f"count({cell}, {wanted})" for cell in cells if cell not in plain]
     if plain:

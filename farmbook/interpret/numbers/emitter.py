@@ -8,6 +8,7 @@ from farmbook.errors import ModelFault
 from farmbook.expr import nodes as n
 from farmbook.expr.axis import Axis
 from farmbook.expr.graph import Graph
+from farmbook.expr.texts import fold
 from farmbook.expr.walk import axes_of
 from farmbook.interpret.numbers.array_rules import ARRAY_RULES, Axes
 from farmbook.interpret.numbers.single_rules import SINGLE_RULES
@@ -99,12 +100,13 @@ class Emitter:
         """The text in a cell as it is compared."""
         return f"v[{self.slots.input(cell, 'folded')}]"
 
-    def compared(self, source: n.RawInput | n.Line, *, text: bool) -> str:
-        """What is counted of a cell or line: its text as it is compared, or its number."""
+    def compared(self, source: n.RawInput | n.Line, wanted: str | float) -> str:
+        """What is held against a folded word, or a number: a cell's or line's text as it is compared, or its number."""
         if isinstance(source, n.RawInput):
             return self.folded(source)
-        folding = "fold" if self.plain(source.axes) else "fold_all"
-        return f"{folding}({self.value(source)})" if text else self.value(source)
+        if isinstance(wanted, float) or _need_no_folding(source.expr, wanted):
+            return self.value(source)
+        return f"{'fold' if self.plain(source.axes) else 'fold_all'}({self.value(source)})"
 
     def held(self, code: str) -> str:
         """Code that does not change from step to step: inside a loop it is worked out once, before it."""
@@ -134,3 +136,8 @@ class Emitter:
             return code
         marks = ", ".join(":" if axis in own else "None" for axis in axes)
         return f"{code}[:, {marks}]"
+
+
+def _need_no_folding(expr: n.Expr, wanted: str) -> bool:
+    """Whether what a line may say is this folded word as it stands, or is another word even when folded."""
+    return isinstance(expr, n.Choose) and all((fold(said) == wanted) == (said == wanted) for said in expr.sentences)

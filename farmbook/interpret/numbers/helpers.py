@@ -96,8 +96,8 @@ def _count(cells: Array, wanted: str | float) -> Array:
 
 
 def _total_of(cells: Array) -> Array:
-    summed: Array = cells.reshape(cells.shape[0], -1).sum(axis=1)
-    return summed
+    """The sum of all cells of each draw."""
+    return cells if cells.ndim == 1 else cells.reshape(cells.shape[0], -1).sum(axis=1)
 
 
 def _first(texts: list[Array], word: str, labels: tuple[str, ...], otherwise: str) -> Array:

@@ -23,22 +23,28 @@ def _as_array(rule: Callable[[Emitter, Any, array_rules.Axes], str]) -> Callable
 
 def _condition(e: Emitter, x: n.Expr) -> str:
     """A node as a Python condition: true where it is not zero."""
-    if isinstance(x, n.Compare):
-        return f"({_one(e, x.left)} {x.sign} {_one(e, x.right)})"
-    if isinstance(x, n.Logic):
-        terms = [_condition(e, term) for term in x.terms]
-        if x.kind == "not":
-            return f"(not {terms[0]})"
-        return "(" + (" and " if x.kind == "all" else " or ").join(terms) + ")"
-    return f"({_one(e, x)} != 0.0)"
+    rule = _CONDITIONS.get(type(x))
+    return f"({rule(e, x) if rule is not None else f'{_one(e, x)} != 0.0'})"
 
 
 def _one(e: Emitter, x: n.Expr) -> str:
     return e.emit(x, ())
 
 
-def _flag(condition: str) -> str:
-    return f"(1.0 if {condition} else 0.0)"
+def _flag(e: Emitter, x: n.Expr) -> str:
+    """A node that is a condition, as a number."""
+    return f"(1.0 if {_condition(e, x)} else 0.0)"
+
+
+def _compare(e: Emitter, x: n.Compare) -> str:
+    return f"{_one(e, x.left)} {x.sign} {_one(e, x.right)}"
+
+
+def _logic(e: Emitter, x: n.Logic) -> str:
+    terms = [_condition(e, term) for term in x.terms]
+    if x.kind == "not":
+        return f"not {terms[0]}"
+    return (" and " if x.kind == "all" else " or ").join(terms)
 
 
 def _line(e: Emitter, x: n.Line) -> str:
@@ -88,7 +94,7 @@ def _raw(e: Emitter, x: n.Raw) -> str:
 
 def _is_number(e: Emitter, x: n.IsNumber) -> str:
     cell = e.one(e.numbers(x.source), x.source.axes)
-    return _flag(f"{cell} == {cell}")
+    return f"{cell} == {cell}"
 
 
 def _used(e: Emitter, x: n.Used) -> str:
@@ -98,7 +104,7 @@ def _used(e: Emitter, x: n.Used) -> str:
 
 
 def _filled(e: Emitter, x: n.Filled) -> str:
-    return _flag(f"{e.one(e.texts(x.source), x.source.axes)} != ''")
+    return f"{e.one(e.texts(x.source), x.source.axes)} != ''"
 
 
 def _same_text(e: Emitter, x: n.SameText) -> str:
@@ -106,7 +112,7 @@ def _same_text(e: Emitter, x: n.SameText) -> str:
         repr(fold(side.text)) if isinstance(side, n.Word) else e.one(e.folded(side), ordered_axes(side.axes))
         for side in (x.left, x.right)
     )
-    return _flag(f"{left} == {right}")
+    return f"{left} == {right}"
 
 
 def _first_label(e: Emitter, x: n.FirstLabel) -> str:
@@ -122,6 +128,15 @@ def _choose(e: Emitter, x: n.Choose) -> str:
     return f"pick_one({x.sentences!r}, {_one(e, x.state)})"
 
 
+_CONDITIONS: Final[dict[type[n.Expr], Callable[[Emitter, Any], str]]] = {
+    n.Compare: _compare,
+    n.Logic: _logic,
+    n.IsNumber: _is_number,
+    n.Filled: _filled,
+    n.SameText: _same_text,
+}
+"""How each node that is 1 or 0 is written as a condition."""
+
 SINGLE_RULES: Final[dict[type[n.Expr], Callable[[Emitter, Any], str]]] = {
     n.Number: _as_array(array_rules.number),
     n.Named: _as_array(array_rules.named),
@@ -133,8 +148,8 @@ SINGLE_RULES: Final[dict[type[n.Expr], Callable[[Emitter, Any], str]]] = {
     n.Divide: _as_array(array_rules.infix("/")),
     n.Ratio: _ratio,
     n.Power: _power,
-    n.Compare: lambda e, x: _flag(_condition(e, x)),
-    n.Logic: lambda e, x: _flag(_condition(e, x)),
+    n.Compare: _flag,
+    n.Logic: _flag,
     n.Where: _where,
     n.Call: _call,
     n.Total: _as_array(array_rules.total),
@@ -144,9 +159,9 @@ SINGLE_RULES: Final[dict[type[n.Expr], Callable[[Emitter, Any], str]]] = {
     n.InternalRate: _as_array(array_rules.internal_rate),
     n.Raw: _raw,
     n.Used: _used,
-    n.IsNumber: _is_number,
-    n.Filled: _filled,
-    n.SameText: _same_text,
+    n.IsNumber: _flag,
+    n.Filled: _flag,
+    n.SameText: _flag,
     n.CountWord: _as_array(array_rules.count_word),
     n.CountUsed: _as_array(array_rules.count_used),
     n.FirstLabel: _first_label,

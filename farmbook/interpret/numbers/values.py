@@ -28,7 +28,7 @@ class Cells:
 def fold_all(texts: Array) -> Array:
     """Each text as it is compared, whole, however long folding makes it."""
     found = np.empty(texts.shape, dtype=object)
-    found.reshape(-1)[:] = [fold(str(text)) for text in texts.reshape(-1)]
+    found.reshape(-1)[:] = list(map(fold, texts.reshape(-1).tolist()))
     return found
 
 
