@@ -17,15 +17,15 @@ from farmbook.units import unit
 __all__ = ["BELOW_ALL", "before", "nth_label", "nth_text", "nth_value", "preference_key", "ranking_key"]
 
 BELOW_ALL: Final = Constant(
-    -(2.0**52), "below_all_ranks", label="Below all that are ranked", unit=unit("1"), source="arithmetic"
+    -1e14, "below_all_ranks", label="Below all that are ranked", unit=unit("1"), source="arithmetic"
 )
-"""Whole keys above it, and it less a position, are exact in a spreadsheet's numbers."""
+"""It less a position has fifteen digits, the most that every program tells apart."""
 
 
 def ranking_key(amount: Expr, position: Expr | float, count: Expr | float, present: Expr | None = None) -> Expr:
     """What lines are ranked by, the largest amount first: a whole number that no other line has.
 
-    `amount` is a plain number, told apart by whole ones (money in cents), times `count` less than 2^52 either way; to have
+    `amount` is a plain number, told apart by whole ones (money in cents), times `count` less than 10^14 either way; to have
     the smallest first, negate it. `position` tells this line from the others that are ranked, 1 to `count`: of equal amounts
     the first leads. Without a `present` that is not zero it comes after all that are there.
     """
