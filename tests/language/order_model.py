@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import Final
 
 from farmbook.expr.axis import Axis
-from farmbook.expr.functions import maximum, minimum, running_sum, shown, total
+from farmbook.expr.functions import maximum, minimum, previous, running_sum, shown, starting, total
 from farmbook.expr.nodes import Constant, Expr, Label
 from farmbook.expr.ranking import before, nth_label, nth_text, nth_value, preference_key, ranking_key
 from farmbook.layout.template import Block, Template
@@ -258,6 +258,26 @@ class Loans(Section):
         """From every loan."""
         return total(self.drawn, LOAN)
 
+    @line("Room left", unit="money", axes=(LOAN, MONTH))
+    def room(self) -> Expr:
+        """Of the limit, at the start of the month."""
+        return self.limit - previous(self.owed, MONTH)
+
+    @line("Room of the loans before", unit="money", axes=(LOAN, MONTH))
+    def room_before(self) -> Expr:
+        """Those that are taken up first."""
+        return before(self.room, self.turn, LOAN)
+
+    @line("Taken up", unit="money", axes=(LOAN, MONTH))
+    def taken(self) -> Expr:
+        """What is still needed, to the room left."""
+        return maximum(minimum(self.room, self.needed - self.room_before), 0)
+
+    @line("Owed", unit="money", axes=(LOAN, MONTH))
+    def owed(self) -> Expr:
+        """Nothing is paid back."""
+        return starting(0, previous(self.owed, MONTH) + self.taken)
+
     @line("Limit in cents", unit="1", axes=(LOAN,))
     def limit_cents(self) -> Expr:
         """What loans are ranked by."""
@@ -345,7 +365,17 @@ def sheets() -> tuple[Template, ...]:
                 ),
                 axis="loan",
             ),
-            Block("matrix", lines=("loans.drawn", "loans.drawn_before")),
+            Block(
+                "matrix",
+                lines=(
+                    "loans.drawn",
+                    "loans.drawn_before",
+                    "loans.room",
+                    "loans.room_before",
+                    "loans.taken",
+                    "loans.owed",
+                ),
+            ),
             Block("across", "Months", ("loans.needed_used", "loans.drawn_in_all"), axis="month"),
         ),
         _sheet("Constants", "reference", Block("constants", "Constants"), Block("sources", "Sources")),

@@ -142,11 +142,24 @@ def assert_drawn(values: Mapping[str, Any], changes: Mapping[Input, Any]) -> Non
         assert values["loans.drawn_in_all"][month] == pytest.approx(needed - left)
 
 
+def assert_taken_up(values: Mapping[str, Any], changes: Mapping[Input, Any]) -> None:
+    """As drawn, but a loan that is taken up once stays so: each month goes on where the one before stopped."""
+    turns = sorted(range(3), key=lambda row: int(changes[Loans.order][row] + 0.5))
+    room = list(changes[Loans.limit])
+    for month, needed in enumerate(changes[Loans.needed]):
+        left = needed
+        for row in turns:
+            taken = min(left, room[row])
+            assert values["loans.taken"][row][month] == pytest.approx(taken)
+            left, room[row] = left - taken, room[row] - taken
+
+
 def test_loans_are_drawn_in_turn() -> None:
     rng = random.Random(7)
     for _ in range(200):
         changes = random_loans(rng)
         assert_drawn(found(changes), changes)
+        assert_taken_up(found(changes), changes)
 
 
 def test_spare_rows_are_not_among_the_largest() -> None:
