@@ -29,7 +29,7 @@ from tests.language.order_model import LOAN, SECTIONS, SIZES, TITLE, Changes, sh
 
 NAMES = {LOAN: ("Bank", "Family", "Shop", "", "")}
 NAME, EACH, WORDS = "ranked.worth_or_words", "ranked.each_or_words", "no change is worth making"
-NONE_WORTH = {Changes.steamer: -3.5, Changes.spawn: -40, Changes.bags: None, Changes.market: None}
+NONE_WORTH: dict[Input, Any] = {Changes.steamer: -3.5, Changes.spawn: -40, Changes.bags: None, Changes.market: None}
 
 
 @cache

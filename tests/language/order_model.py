@@ -7,7 +7,7 @@ from typing import Final
 from farmbook.expr.axis import Axis
 from farmbook.expr.functions import maximum, minimum, previous, running_sum, shown, starting, total
 from farmbook.expr.nodes import Constant, Expr, Label
-from farmbook.expr.ranking import before, nth_label, nth_text, nth_value, preference_key, ranking_key
+from farmbook.expr.ranking import before, nth_label, nth_value, preference_key, ranking_key
 from farmbook.layout.template import Block, Template
 from farmbook.model.declare import NumberInput, line, names, number, text, uses
 from farmbook.model.section import Section
@@ -292,7 +292,7 @@ class Loans(Section):
     def loan_of(self) -> Expr:
         """The largest limits by name."""
         place = self.model.section(Ranked).place
-        return nth_text((self.limit_key,), place, self.many, (self.model.axes[LOAN].label,), "no loan")
+        return nth_value((self.limit_key,), place, self.many, (self.model.axes[LOAN].label,), "no loan")
 
     @line("Largest limit", unit="money")
     def largest(self) -> Expr:
