@@ -147,6 +147,8 @@ def _stand_in_one_order(expr: n.Nth) -> None:
         raise ModelFault("keys and what is shown by them do not stand side by side", why=why)
     if len({line.is_text for line in expr.shown}) > 1:
         raise ModelFault("numbers and texts are ranked together")
+    if expr.otherwise and not expr.is_text:
+        raise ModelFault(f"numbers are ranked, so there is no place for the words {expr.otherwise!r}")
     if isinstance(expr.place, (n.Number, n.Named)):
         place = expr.place.value if isinstance(expr.place, n.Number) else float(expr.place.constant)
         if place < 1 or place != round(place) or (not listed and place > len(expr.keys)):

@@ -14,18 +14,18 @@ from farmbook.expr.functions import as_line, where, whole_near
 from farmbook.expr.nodes import Before, Constant, Expr, Line, Nth, wrap
 from farmbook.units import unit
 
-__all__ = ["BELOW_ALL", "before", "nth_label", "nth_text", "nth_value", "preference_key", "ranking_key"]
+__all__ = ["BELOW_ALL", "before", "nth_label", "nth_value", "preference_key", "ranking_key"]
 
 BELOW_ALL: Final = Constant(
-    -(2.0**52), "below_all_ranks", label="Below all that are ranked", unit=unit("1"), source="arithmetic"
+    -1e14, "below_all_ranks", label="Below all that are ranked", unit=unit("1"), source="arithmetic"
 )
-"""Whole keys above it, and it less a position, are exact in a spreadsheet's numbers."""
+"""It less a position has fifteen digits, the most that every program tells apart."""
 
 
 def ranking_key(amount: Expr, position: Expr | float, count: Expr | float, present: Expr | None = None) -> Expr:
     """What lines are ranked by, the largest amount first: a whole number that no other line has.
 
-    `amount` is a plain number, told apart by whole ones (money in cents), times `count` less than 2^52 either way; to have
+    `amount` is a plain number, told apart by whole ones (money in cents), times `count` less than 10^14 either way; to have
     the smallest first, negate it. `position` tells this line from the others that are ranked, 1 to `count`: of equal amounts
     the first leads. Without a `present` that is not zero it comes after all that are there.
     """
@@ -33,27 +33,23 @@ def ranking_key(amount: Expr, position: Expr | float, count: Expr | float, prese
     return (size if present is None else where(present, size, wrap(BELOW_ALL))) - position
 
 
-def nth_value(keys: Sequence[Expr], place: Expr | float, many: Expr | float, values: Sequence[Expr]) -> Expr:
-    """The value that belongs to the key in this place, 1 for the largest; 0 where `place` is above `many`.
+def nth_value(
+    keys: Sequence[Expr], place: Expr | float, many: Expr | float, values: Sequence[Expr], otherwise: str = ""
+) -> Expr:
+    """The value that belongs to the key in this place, 1 for the largest; where `place` is above `many`, 0, or of lines that
+    give texts (such as the names of a list) `otherwise`.
 
     Keys and values are single lines in the same order, or one line each over a list that runs down. `many` is how many
     count, at most all of them.
     """
-    return Nth(_as_lines(keys), wrap(place), wrap(many), _as_lines(values))
+    return Nth(_as_lines(keys), wrap(place), wrap(many), _as_lines(values), otherwise=otherwise)
 
 
 def nth_label(
     keys: Sequence[Expr], place: Expr | float, many: Expr | float, lines: Sequence[Expr], otherwise: str
 ) -> Expr:
-    """The label of the single line that belongs to the key in this place, as `nth_value`; other words above `many`."""
+    """The label of the single line that belongs to the key in this place, as `nth_value`."""
     return Nth(_as_lines(keys), wrap(place), wrap(many), _as_lines(lines), labels=True, otherwise=otherwise)
-
-
-def nth_text(
-    keys: Sequence[Expr], place: Expr | float, many: Expr | float, texts: Sequence[Expr], otherwise: str
-) -> Expr:
-    """As `nth_value`, of lines that give texts, such as the names of a list; other words above `many`."""
-    return Nth(_as_lines(keys), wrap(place), wrap(many), _as_lines(texts), otherwise=otherwise)
 
 
 def preference_key(order: Expr, position: Expr | float, count: Expr | float) -> Expr:

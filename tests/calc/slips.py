@@ -149,7 +149,7 @@ def _of_a_call(function: str, call: ast.Call) -> list[tuple[ast.expr, bool]]:
             return [(other, True) for other in others]
         case "absolute":
             return [(first, True)]
-        case "exponential" | "natural_log" | "log_10" | "square_root" | "whole_up" | "whole_down":
+        case "exponential" | "natural_log" | "log_10" | "square_root" | "whole_up" | "whole_down" | "whole_near":
             return [(first, False)]
         case "joined" | "cast":
             return []

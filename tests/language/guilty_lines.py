@@ -17,11 +17,12 @@ from farmbook.sections.declare import choice, line, number, uses
 from farmbook.sections.model import Model
 from farmbook.sections.section import Section
 
-__all__ = ["BATCH", "COLUMN", "MONTH", "ROW", "Ground", "Guilty", "Method", "model_of", "worked_out"]
+__all__ = ["BATCH", "COLUMN", "MONTH", "ROW", "SPELL", "Ground", "Guilty", "Method", "model_of", "worked_out"]
 
 ROW = Axis("row", "row", "down", 10, members=("upper", "lower"))
 COLUMN = Axis("column", "column", "across", 20, members=("left", "right"))
 MONTH = Axis("month", "month", "across", 90, ordered=True, members=("1", "2", "3"))
+SPELL = Axis("spell", "spell", "down", 95, ordered=True, members=("1", "2"))
 BATCH = Axis("batch", "batch", "down", 99, members=("early", "late"))
 """Lies after the months, so that a cycle stepped by the month cannot read what runs along both."""
 
@@ -47,9 +48,15 @@ class Ground(Section):
     percent = _number("Percent", "percent")
     rows = _number("Rows", "1", ROW)
     warm_rows = _number("Warm rows", "degC", ROW)
+    cash_rows = _number("Cash rows", "money", ROW)
     columns = _number("Columns", "1", COLUMN)
     months = _number("Months", "1", MONTH)
     warm_months = _number("Warm months", "degC", MONTH)
+
+    @line("Words", unit="1")
+    def worded(self) -> n.Expr:
+        """A text."""
+        return f.sentence(self.plain, "one", "two")
 
     @line("Balance", unit="1", axes=(MONTH,))
     def balance(self) -> n.Expr:
@@ -87,6 +94,6 @@ def worked_out(guilty: Guilty, system: str) -> None:
     """Take a line through lowering, numbers and formula."""
     model = model_of(guilty)
     roots = {each: lower(each, system) for each in model.lines}
-    Program(Graph(roots), {ROW: 2, COLUMN: 2, MONTH: 3, BATCH: 2}, system, single=True)
+    Program(Graph(roots), {ROW: 2, COLUMN: 2, MONTH: 3, SPELL: 2, BATCH: 2}, system, single=True)
     for each, root in roots.items():
         formula_of(each, root)

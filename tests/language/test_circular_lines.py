@@ -8,7 +8,8 @@ import pytest
 
 from farmbook.errors import ModelFault
 from farmbook.expr import functions as f
-from tests.language.guilty_lines import BATCH, MONTH, ROW, Guilty, worked_out
+from farmbook.expr.ranking import before, nth_value
+from tests.language.guilty_lines import BATCH, MONTH, ROW, SPELL, Guilty, worked_out
 
 ONE_STEP = "the lines need each other within one step"
 
@@ -51,6 +52,23 @@ CIRCLES: Mapping[str, Guilty] = {
         "circular lines: guilty.alone",
         "a total over every step stands inside the cycle; make it a line of its own",
         (MONTH,),
+    ),
+    "with steps taken in another order": Guilty(
+        "1",
+        lambda s: f.starting(
+            s.ground.plain, f.previous(s.alone, MONTH) + before(s.ground.months, s.ground.months, MONTH)
+        ),
+        "circular lines: guilty.alone",
+        "a total over every step stands inside the cycle; make it a line of its own",
+        (MONTH,),
+    ),
+    "through the largest of the steps": Guilty(
+        "1",
+        lambda s: f.starting(s.ground.plain, f.previous(s.alone, SPELL) + s.first),
+        "circular lines: guilty.alone, guilty.first",
+        "steps are ranked inside a cycle; make it a line outside",
+        (SPELL,),
+        {"first": (lambda s: nth_value((s.alone,), 1, 1, (s.alone,)), (SPELL,))},
     ),
 }
 

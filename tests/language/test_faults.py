@@ -207,7 +207,11 @@ GUILTY: Mapping[str, Guilty] = {
 @pytest.mark.parametrize("system", SYSTEMS)
 @pytest.mark.parametrize("name", GUILTY)
 def test_a_fault_says_what_is_wrong_and_where(name: str, system: str) -> None:
-    guilty = GUILTY[name]
+    assert_said(GUILTY[name], system, "test_faults.py")
+
+
+def assert_said(guilty: Guilty, system: str, file: str) -> None:
+    """The guilty line is refused, in the words expected and with the place in this file where it is declared."""
     with pytest.raises(ModelFault) as raised:
         worked_out(guilty, system)
     fault = raised.value
@@ -215,7 +219,7 @@ def test_a_fault_says_what_is_wrong_and_where(name: str, system: str) -> None:
     if system == "metric":
         assert fault.why == guilty.why
     assert fault.why or not guilty.why
-    declared = f"test_faults.py:{guilty.method.__code__.co_firstlineno}"
+    declared = f"{file}:{guilty.method.__code__.co_firstlineno}"
     assert fault.where.endswith(declared)
     assert str(fault).startswith(guilty.what)
     assert str(fault).endswith(declared)

@@ -10,7 +10,7 @@ from farmbook.expr import functions as f
 from farmbook.expr import nodes as n
 from farmbook.expr.axis import Axis
 from farmbook.expr.lower import lower
-from farmbook.expr.ranking import before, nth_label, nth_text, nth_value, preference_key, ranking_key
+from farmbook.expr.ranking import before, nth_label, nth_value, preference_key, ranking_key
 from farmbook.expr.walk import ordered_axes
 from farmbook.interpret.formula import formula_of
 from farmbook.interpret.words import sentence_of
@@ -156,7 +156,7 @@ TEXTS: Mapping[str, tuple[str, str]] = {
         "IF(1<=bag_c,INDEX(Mix!$C$10:$C$13,MATCH(LARGE(Mix!$B$10:$B$13,1),Mix!$B$10:$B$13,0),1),0)",
     ),
     "the text of the largest of a list": (
-        text_of(nth_text((ROWS,), FLUSHES, C, (WORDED,), "none"), "1", FLUSH),
+        text_of(nth_value((ROWS,), FLUSHES, C, (WORDED,), "none"), "1", FLUSH),
         'IF($B11<=bag_c,INDEX(Mix!$D$10:$D$13,MATCH(LARGE(Mix!$B$10:$B$13,$B11),Mix!$B$10:$B$13,0),1),"none")',
     ),
     "a key to fill by": (text_of(preference_key(ROWS, OTHER, A), "1", ROW), "ROUND(ROUND($B11,9),0)*bag_a+$C11"),
@@ -274,7 +274,7 @@ SENTENCES: Mapping[str, tuple[n.Expr, str]] = {
         'The label that ranks as number a - 1, the largest first, or "none" above c',
     ),
     "the text of the largest": (
-        nth_text((ROWS,), 1, C, (WORDED,), "none"),
+        nth_value((ROWS,), 1, C, (WORDED,), "none"),
         'The text that ranks as number 1, the largest first, or "none" above c',
     ),
     "what comes before a row": (before(OTHER, ROWS, ROW), "Total of other over each row whose rows is lower"),

@@ -59,6 +59,11 @@ EXPECTED: Mapping[str, tuple[n.Expr, float]] = {
     "three, rounded up": (f.whole_up((TENTH + FIFTH) * TEN), 3),
     "a little less, rounded down": (f.whole_down(-TENTH), -1),
     "a little more, rounded up": (f.whole_up(TWO + TENTH), 3),
+    # half to even would make it 2; 28.999999999999996 / 2 is a half to nine digits
+    "two and a half, to the nearest": (f.whole_near(TEN / FOUR), 3),
+    "as much below zero": (f.whole_near(-(TEN / FOUR)), -3),
+    "fourteen and a half, to the nearest": (f.whole_near(CENTS * HUNDRED / TWO), 15),
+    "less than a half": (f.whole_near(TWO + TENTH), 2),
     "not one and not two": (f.where(f.any_of(TWO <= 1, f.negation(THREE > TWO)), TEN, FOUR), 4),
 }
 
