@@ -248,6 +248,25 @@ def test_a_member_of_a_list_that_is_missing(tmp_path: Path) -> None:
     ]
 
 
+def test_a_member_that_is_wrong_is_not_also_missing(tmp_path: Path) -> None:
+    content = changed("risen = [0.9, 0.5]", "risen = {first = true}")
+    assert told(tmp_path, content) == [
+        ("[bakery.risen] first", "true", "a number is wanted, not true or false"),
+        ("[bakery.risen] second", "", "missing: Volume gained, usually 20 to 150 %"),
+    ]
+    content = changed("risen = [0.9, 0.5]", "risen = [true, 2026-03-01]")
+    assert [where for where, _, _ in told(tmp_path, content)] == ["[bakery.risen] first", "[bakery.risen] second"]
+
+
+def test_every_part_of_a_value_in_a_list_is_judged_and_shown(tmp_path: Path) -> None:
+    content = changed("risen = [0.9, 0.5]", 'risen = [{value = "5 lb", basis = "rumour", source = 7}, 0.5]')
+    assert [(where, given) for where, given, _ in told(tmp_path, content)] == [
+        ("[bakery.risen.first] basis", '"rumour"'),
+        ("[bakery.risen] first", '"5 lb"'),
+        ("[bakery.risen.first] source", "7"),
+    ]
+
+
 def test_the_wrong_value_is_not_also_missing(tmp_path: Path) -> None:
     assert told(tmp_path, changed("[0.9, 0.5]", "[0.9, true]")) == [
         ("[bakery.risen] second", "true", "a number is wanted, not true or false")
