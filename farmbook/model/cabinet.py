@@ -16,7 +16,7 @@ from farmbook.model.cabinet_run import CabinetRun, SteamerRun
 from farmbook.model.declare import NumberInput, check, line, number, uses
 from farmbook.model.energy import Energy
 from farmbook.model.farm_plan import Farm
-from farmbook.model.steaming import CABINET, if_in_use
+from farmbook.model.steaming import if_in_use
 from farmbook.sources import COMMON_PRACTICE, EIA_UNITS
 
 __all__ = ["Cabinet", "SteamerCost"]
@@ -271,7 +271,7 @@ class SteamerCost(Alike):
         return if_in_use(self.heat.in_use, absolute(self.energy_difference) <= FAR_FROM_WORKED)
 
 
-class Cabinet(SteamerCost, words=CABINET):
+class Cabinet(SteamerCost, words="cabinet"):
     """What one load in the steam cabinet takes and costs."""
 
     title = "Steam cabinet: what a load costs"

@@ -36,8 +36,8 @@ from farmbook.model.cook_strength import (
     rate_of_core,
 )
 from farmbook.model.core_heating import IN_CABINET, CoreHeating
-from farmbook.model.declare import LineOf, check, line, number, uses
-from farmbook.model.steaming import CABINET, if_in_use
+from farmbook.model.declare import LineOf, Option, check, line, number, uses
+from farmbook.model.steaming import if_in_use
 from farmbook.sources import ARITHMETIC, COMMON_PRACTICE, HEAT_CONDUCTION, LETHAL_RATE
 
 __all__ = ["CabinetCook", "SteamerCook"]
@@ -52,7 +52,7 @@ class SteamerCook(Alike):
     heat: SteamerHeat
     run: SteamerRun
     hours: LineOf
-    probe_place: ClassVar[str]
+    probe_place: ClassVar[Option]
     """Where the probe was, if it was in this steamer."""
 
     @property
@@ -469,7 +469,7 @@ class SteamerCook(Alike):
         return if_in_use(self.heat.in_use, self.hours_left_over <= absolute(self.hold) * SUM_TOLERANCE)
 
 
-class CabinetCook(SteamerCook, words=CABINET):
+class CabinetCook(SteamerCook, words="cabinet"):
     """The middle of the coldest bag in the cabinet."""
 
     title = "How hard a bag is cooked: steam cabinet"

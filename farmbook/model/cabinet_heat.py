@@ -28,7 +28,7 @@ from farmbook.expr.functions import all_of, joined, maximum, mean, named, ratio
 from farmbook.expr.nodes import Expr, Line
 from farmbook.model.alike import Alike
 from farmbook.model.bag import Bag
-from farmbook.model.declare import Choice, LineOf, NumberInput, check, choice, line, number, uses
+from farmbook.model.declare import Choice, LineOf, NumberInput, Option, check, choice, line, number, uses
 from farmbook.model.farm_plan import Farm
 from farmbook.model.site import Site
 from farmbook.model.steaming import CABINET, Steaming, if_in_use
@@ -43,8 +43,8 @@ from farmbook.sources import (
 
 __all__ = ["DRAINED", "RETURNED", "CabinetHeat", "SteamerHeat"]
 
-DRAINED: Final = "drains away hot"
-RETURNED: Final = "goes back to the steam generator"
+DRAINED: Final = Option("drains away", "drains away hot")
+RETURNED: Final = Option("goes back", "goes back to the steam generator")
 
 
 class SteamerHeat(Alike):
@@ -63,7 +63,9 @@ class SteamerHeat(Alike):
     inside_area: LineOf
     in_steam: LineOf
     sound: LineOf
-    boiled_again: ClassVar[str]
+    steamer: ClassVar[Option]
+    """The option of `steaming.kind` that this steamer is."""
+    boiled_again: ClassVar[Option]
     """The option of `condensate` with which condensed steam does not drain away."""
 
     start_temperature = number(
@@ -102,7 +104,7 @@ class SteamerHeat(Alike):
     @line("The farm steams in the {}", unit="flag")
     def in_use(self) -> Expr:
         """1 for the steamer chosen; the other is worked out for comparing only."""
-        return self.steaming.chose(self.steaming.kind, self.words)
+        return self.steaming.chose(self.steaming.kind, self.steamer)
 
     @line("Dry mix in a load of the {}", unit="kg_dry/run")
     def load_dry(self) -> Expr:
@@ -267,11 +269,12 @@ class SteamerHeat(Alike):
         return if_in_use(self.in_use, self.hold_temperature > self.warmest_at_start)
 
 
-class CabinetHeat(SteamerHeat, words=CABINET):
+class CabinetHeat(SteamerHeat, words="cabinet"):
     """The steam cabinet, unpressurised: its heat, from cold to temperature and while it is held there."""
 
     title = "Steam cabinet: heat"
     table = "cabinet"
+    steamer = CABINET
     boiled_again = RETURNED
 
     length = number(

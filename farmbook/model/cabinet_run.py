@@ -15,7 +15,7 @@ from farmbook.model.cabinet_heat import CabinetHeat, SteamerHeat
 from farmbook.model.declare import LineOf, NumberInput, check, choice, line, number, uses
 from farmbook.model.energy import ELECTRICITY, NATURAL_GAS, PROPANE, THREE_PHASE, Energy
 from farmbook.model.farm_plan import Farm
-from farmbook.model.steaming import CABINET, Steaming, if_in_use
+from farmbook.model.steaming import Steaming, if_in_use
 from farmbook.model.to_steam import ToSteam
 from farmbook.sources import ARITHMETIC, COMMON_PRACTICE, NATIONAL_ELECTRICAL_CODE
 
@@ -272,7 +272,7 @@ class SteamerRun(Alike):
         return if_in_use(self.heat.in_use, self.loads_a_week <= self.loads_possible)
 
 
-class CabinetRun(SteamerRun, words=CABINET):
+class CabinetRun(SteamerRun, words="cabinet"):
     """One run of the cabinet."""
 
     title = "Steam cabinet: hours and power"

@@ -20,7 +20,7 @@ from farmbook.expr.functions import (
 from farmbook.expr.nodes import Expr, wrap
 from farmbook.model.axes import FLUSH, RECIPE
 from farmbook.model.bag import Bag
-from farmbook.model.declare import check, choice, line, number, uses
+from farmbook.model.declare import Option, check, choice, line, number, uses
 from farmbook.model.recipe import Recipe
 from farmbook.model.section import Section
 from farmbook.model.spawn_source import SpawnSource
@@ -29,8 +29,8 @@ from farmbook.sources import ARITHMETIC, BIOLOGICAL_EFFICIENCY, COMMON_PRACTICE
 
 __all__ = ["BY_EFFICIENCY", "BY_WEIGHT", "Crop"]
 
-BY_EFFICIENCY: Final = "biological efficiency"
-BY_WEIGHT: Final = "weight picked per bag filled"
+BY_EFFICIENCY: Final = Option("efficiency", "biological efficiency")
+BY_WEIGHT: Final = Option("weight", "weight picked per bag filled")
 
 
 class Crop(Section):

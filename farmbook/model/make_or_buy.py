@@ -18,7 +18,7 @@ from farmbook.calc.worth import (
 from farmbook.expr.functions import absolute, joined, maximum, minimum, named, negation, ratio, sentence
 from farmbook.expr.nodes import Constant, Expr
 from farmbook.model.crop import Crop
-from farmbook.model.declare import check, choice, line, number, uses
+from farmbook.model.declare import Option, check, choice, line, number, uses
 from farmbook.model.farm_plan import Farm
 from farmbook.model.growing_cost import GrowingCost
 from farmbook.model.lost_bags import LostBags
@@ -39,9 +39,9 @@ from farmbook.units import unit
 
 __all__ = ["AFTER_LAB", "LAB", "STEAMING", "MakeOrBuy"]
 
-STEAMING: Final = "the steamer"
-LAB: Final = "the lab or the spawn run room"
-AFTER_LAB: Final = "fruiting, hands or sales"
+STEAMING: Final = Option("steamer", "the steamer")
+LAB: Final = Option("lab", "the lab or the spawn run room")
+AFTER_LAB: Final = Option("after the lab", "fruiting, hands or sales")
 
 TOO_CLOSE: Final = Constant(
     0.10,

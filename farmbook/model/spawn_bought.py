@@ -9,7 +9,7 @@ from farmbook.expr.functions import all_of, joined, ratio, where, whole_up
 from farmbook.expr.nodes import Constant, Expr
 from farmbook.model.bag import Bag
 from farmbook.model.crop import Crop
-from farmbook.model.declare import check, choice, line, number, uses
+from farmbook.model.declare import Option, check, choice, line, number, uses
 from farmbook.model.farm_plan import Farm
 from farmbook.model.section import Section
 from farmbook.sources import ARITHMETIC, COMMON_PRACTICE, ROYSE_2002
@@ -17,8 +17,8 @@ from farmbook.units import unit
 
 __all__ = ["GRAIN", "SAWDUST", "Spawn"]
 
-GRAIN: Final = "grain spawn"
-SAWDUST: Final = "sawdust spawn"
+GRAIN: Final = Option("grain", "grain spawn")
+SAWDUST: Final = Option("sawdust", "sawdust spawn")
 
 GRAIN_SPAWN_MOISTURE: Final = Constant(
     0.48,

@@ -19,7 +19,7 @@ from farmbook.model.crop import Crop
 from farmbook.model.declare import LineOf, NumberInput, check, line, number, uses
 from farmbook.model.farm_plan import Farm
 from farmbook.model.growing_cost import GrowingCost
-from farmbook.model.steaming import CABINET, VESSEL, Steaming
+from farmbook.model.steaming import Steaming
 from farmbook.model.vessel import Vessel
 from farmbook.sources import ANNUITY, ARITHMETIC, COMMON_PRACTICE, EQUIVALENT_ANNUAL_COST
 
@@ -112,7 +112,7 @@ class SteamerYear(Alike):
         return self.salvage <= self.price
 
 
-class CabinetYear(SteamerYear, words=CABINET):
+class CabinetYear(SteamerYear, words="cabinet"):
     """A year with the steam cabinet."""
 
     title = "Steam cabinet: a year"
@@ -165,7 +165,7 @@ class CabinetYear(SteamerYear, words=CABINET):
         return self.crop.loss_at_steaming
 
 
-class VesselYear(SteamerYear, words=VESSEL):
+class VesselYear(SteamerYear, words="pressure vessel"):
     """A year with the pressure vessel."""
 
     title = "Pressure vessel: a year"

@@ -8,7 +8,6 @@ from farmbook.expr.functions import absolute, all_of, any_of, maximum, negation,
 from farmbook.expr.nodes import Expr
 from farmbook.model.cabinet import SteamerCost
 from farmbook.model.declare import check, line, number, uses
-from farmbook.model.steaming import VESSEL
 from farmbook.model.vessel_heat import FALLS_BACK, VesselHeat
 from farmbook.model.vessel_run import VesselRun
 from farmbook.sources import COMMON_PRACTICE
@@ -16,7 +15,7 @@ from farmbook.sources import COMMON_PRACTICE
 __all__ = ["Vessel"]
 
 
-class Vessel(SteamerCost, words=VESSEL):
+class Vessel(SteamerCost, words="pressure vessel"):
     """What one load in the pressure vessel takes and costs."""
 
     title = "Pressure vessel: what a load costs"

@@ -8,7 +8,6 @@ from farmbook.model.cabinet_cook import SteamerCook
 from farmbook.model.cook_strength import clock
 from farmbook.model.core_heating import IN_VESSEL
 from farmbook.model.declare import line, number, uses
-from farmbook.model.steaming import VESSEL
 from farmbook.model.vessel_heat import VesselHeat
 from farmbook.model.vessel_run import VesselRun
 from farmbook.sources import COMMON_PRACTICE
@@ -16,7 +15,7 @@ from farmbook.sources import COMMON_PRACTICE
 __all__ = ["VesselCook"]
 
 
-class VesselCook(SteamerCook, words=VESSEL):
+class VesselCook(SteamerCook, words="pressure vessel"):
     """The middle of the coldest bag in the pressure vessel."""
 
     title = "How hard a bag is cooked: pressure vessel"

@@ -7,14 +7,13 @@ from farmbook.expr.functions import minimum
 from farmbook.expr.nodes import Expr, Line
 from farmbook.model.cabinet_run import SteamerRun
 from farmbook.model.declare import line, number, uses
-from farmbook.model.steaming import VESSEL
 from farmbook.model.vessel_heat import VesselHeat
 from farmbook.sources import ARITHMETIC, COMMON_PRACTICE
 
 __all__ = ["VesselRun"]
 
 
-class VesselRun(SteamerRun, words=VESSEL):
+class VesselRun(SteamerRun, words="pressure vessel"):
     """One run of the pressure vessel."""
 
     title = "Pressure vessel: hours and power"

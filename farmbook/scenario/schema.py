@@ -89,7 +89,8 @@ def _leaf(declared: Input) -> dict[str, Any]:
     if isinstance(declared, NumberInput):
         return _with_cell([{"type": "number", **_bounds(declared)}, {"type": "string"}], extras)
     if isinstance(declared, Choice):
-        return _with_cell([{"enum": list(declared.options)}], extras)
+        keys = [option.key for option in declared.options if option.key != option.label]
+        return _with_cell([{"enum": [*declared.labels, *keys]}], extras)
     return _with_cell([{"type": "string", "minLength": 1, "maxLength": LONGEST_TEXT}], extras)
 
 

@@ -89,7 +89,7 @@ def read_value(declared: Input, given: object, context: Context) -> tuple[Fracti
     """A number in the declared unit, or a text, and nothing in place of the other; raises UnfitError for neither."""
     if isinstance(declared, NumberInput):
         return read_number(declared, given, context), ""
-    return Fraction(0), read_word(given, declared.options) if isinstance(declared, Choice) else read_text(given)
+    return Fraction(0), read_option(declared, given) if isinstance(declared, Choice) else read_text(given)
 
 
 def read_number(declared: NumberInput, given: object, context: Context) -> Fraction:
@@ -172,3 +172,9 @@ def read_word(given: object, options: tuple[str, ...]) -> str:
 def read_basis(given: object) -> str:
     """How a number is known."""
     return read_word(given, BASES)
+
+
+def read_option(declared: Choice, given: object) -> str:
+    """The label of the option that a file names by its label or its key; raises UnfitError for other words."""
+    keys = {fold(option.key): option.label for option in declared.options}
+    return keys.get(fold(read_text(given))) or read_word(given, declared.labels)

@@ -13,17 +13,19 @@ from farmbook.expr.graph import Graph
 from farmbook.expr.lower import lower
 from farmbook.interpret.formula import formula_of
 from farmbook.interpret.numbers.program import Program
-from farmbook.model.declare import choice, line, number, uses
+from farmbook.model.declare import Option, choice, line, number, uses
 from farmbook.model.model import Model
 from farmbook.model.section import Section
 
-__all__ = ["BATCH", "COLUMN", "MONTH", "ROW", "Ground", "Guilty", "Method", "model_of", "worked_out"]
+__all__ = ["BATCH", "COLUMN", "MONTH", "ONE_PHASE", "ROW", "Ground", "Guilty", "Method", "model_of", "worked_out"]
 
 ROW = Axis("row", "row", "down", 10, members=("upper", "lower"))
 COLUMN = Axis("column", "column", "across", 20, members=("left", "right"))
 MONTH = Axis("month", "month", "across", 90, ordered=True, members=("1", "2", "3"))
 BATCH = Axis("batch", "batch", "down", 99, members=("early", "late"))
 """Lies after the months, so that a cycle stepped by the month cannot read what runs along both."""
+THREE_PHASE = Option("three", "three-phase")
+ONE_PHASE = Option("one", "one-phase")
 
 
 def _number(label: str, of: str, *axes: Axis) -> Any:
@@ -33,7 +35,7 @@ def _number(label: str, of: str, *axes: Axis) -> Any:
 class Ground(Section):
     """What the guilty lines use; nothing is wrong here."""
 
-    supply = choice("Supply", "three-phase", "one-phase", default="one-phase", how="Look.")
+    supply = choice("Supply", THREE_PHASE, ONE_PHASE, default=ONE_PHASE, how="Look.")
     wet = _number("Wet", "kg_wet")
     dry = _number("Dry", "kg_dry")
     cash = _number("Cash", "money")

@@ -8,7 +8,7 @@ import pytest
 
 from farmbook.model.cabinet import Cabinet
 from farmbook.model.cabinet_run import CabinetRun
-from farmbook.model.declare import Input
+from farmbook.model.declare import Input, Option
 from farmbook.model.energy import ELECTRICITY, NATURAL_GAS, PROPANE, Energy
 from farmbook.model.steaming import Steaming
 from tests.model.helpers import systems_agree
@@ -23,7 +23,7 @@ BURNED: Final = 12 * (LOAD / 3600 * MULTIPLIER / (9.6 - STANDING / 2)) + 10 * ST
 
 
 @pytest.mark.parametrize(("fuel", "efficiency"), [(ELECTRICITY, 0.96), (NATURAL_GAS, 0.80), (PROPANE, 0.80)])
-def test_share_that_gets_into_the_steam_follows_the_fuel_until_it_is_measured(fuel: str, efficiency: float) -> None:
+def test_share_that_gets_into_the_steam_follows_the_fuel_until_it_is_measured(fuel: Option, efficiency: float) -> None:
     usual = worked({CabinetRun.fuel: fuel, CabinetRun.own_efficiency: None})
     assert usual["cabinet_run.efficiency"] == efficiency
     measured = worked({CabinetRun.fuel: fuel, CabinetRun.own_efficiency: 0.7})

@@ -7,6 +7,7 @@ import pytest
 from farmbook.model.axes import INGREDIENT, RECIPE
 from farmbook.model.bag import Bag
 from farmbook.model.crop import Crop
+from farmbook.model.declare import Option
 from farmbook.model.farm_plan import Farm
 from farmbook.model.recipe import Recipe
 from farmbook.model.spawn_bought import GRAIN, SAWDUST, Spawn
@@ -73,7 +74,7 @@ def test_an_order_of_whole_bags_is_not_rounded_up_by_a_conversion(system: str) -
 
 
 @pytest.mark.parametrize(("kind", "water"), [(GRAIN, 0.48), (SAWDUST, 0.60)])
-def test_the_kind_settles_the_water_until_it_is_measured(kind: str, water: float) -> None:
+def test_the_kind_settles_the_water_until_it_is_measured(kind: Option, water: float) -> None:
     usual = worked({Spawn.kind: kind, Spawn.own_moisture: None}, sections=CROP_SECTIONS)
     assert one(usual, "spawn.dry_spawn_per_bag") == pytest.approx(0.1 * (1 - water))
     measured = worked({Spawn.kind: kind, Spawn.own_moisture: 0.3}, sections=CROP_SECTIONS)

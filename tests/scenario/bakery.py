@@ -10,7 +10,7 @@ import pytest
 from farmbook.errors import ScenarioProblems
 from farmbook.expr.axis import Axis
 from farmbook.expr.nodes import Expr, RawInput
-from farmbook.model.declare import Input, check, choice, line, member, names, number, text
+from farmbook.model.declare import Input, Option, check, choice, line, member, names, number, text
 from farmbook.model.model import Model
 from farmbook.model.section import Section
 from farmbook.scenario import Scenario, load
@@ -18,6 +18,10 @@ from farmbook.scenario import Scenario, load
 LOAF = Axis("loaf", "loaf", "down", 10, named=True, most=6)
 STALL = Axis("stall", "stall", "across", 20, named=True, most=3)
 RISE = Axis("rise", "rise", "down", 30, ordered=True, members=("first", "second"))
+
+WOOD = Option("wood", "wood")
+GAS = Option("gas", "gas")
+ELECTRICITY = Option("power", "electricity")
 
 
 class Bakery(Section):
@@ -38,7 +42,7 @@ class Bakery(Section):
     bake_off = number("Weight lost in baking", unit="share", usual=(0.08, 0.2), hard=(0, 1), default=0.12, how="Scale.")
     burnt = number("Loaves burnt", unit="share", usual=(0.003, 0.03), hard=(0, 1), default=0.01, how="Count.")
     own_time = number("Baking time, timed", unit="h/run", usual=(0.3, 1.5), hard=(0, 10), optional=True, how="Watch.")
-    fuel = choice("Fuel", "wood", "gas", "electricity", default="gas", how="What is burnt.")
+    fuel = choice("Fuel", WOOD, GAS, ELECTRICITY, default=GAS, how="What is burnt.")
     rest = number(
         "Rest of the dough", unit="h", axes=(RISE,), usual=(0.5, 12), hard=(0, 48), default=(8, 1), how="Watch."
     )

@@ -89,6 +89,12 @@ def test_texts_and_choices(tmp_path: Path) -> None:
     assert np.isnan(found.cells[cell(Bakery.sign)].numbers).all()
 
 
+@pytest.mark.parametrize("word", ["power", "Power", "electricity", "ELECTRICITY"])
+def test_an_option_by_its_key_or_its_label(tmp_path: Path, word: str) -> None:
+    found = loaded(tmp_path, GOOD.replace("oven_power", f"fuel = '{word}'\noven_power"))
+    assert texts(found, cell(Bakery.fuel)) == "electricity"
+
+
 @pytest.mark.parametrize("picked", ["harbour", "HARBOUR", "By the harbour", "by the HARBOUR"])
 def test_a_row_is_picked_by_its_key_or_its_name(tmp_path: Path, picked: str) -> None:
     content = GOOD + f'[stall.harbour]\nname = "By the harbour"\n[sale]\nbest = "{picked}"\n'
