@@ -169,7 +169,8 @@ class _Filling:
         low, high = (_of_numbers(np.array([limit])) for limit in usual_of(declared, self.system))
         stands = {bound.cell: _of_numbers(numbers), bound.basis: _of_texts(basis), bound.low: low, bound.high: high}
         self.out.cells.update({cell: found for cell, found in stands.items() if cell is not None})
-        self._absent(place, absent, self._wanted(declared))
+        if absent:
+            self._absent(place, absent, self._wanted(declared))
 
     def _shown(self, declared: NumberInput, found: Given) -> float:
         """The number in the book's unit; a warning where it is outside its usual range."""

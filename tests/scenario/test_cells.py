@@ -11,9 +11,11 @@ import pytest
 from farmbook.expr.graph import Graph
 from farmbook.expr.lower import lower
 from farmbook.interpret.numbers import Engine
+from farmbook.model.declare import Choice
 from farmbook.model.farm import SECTIONS
 from farmbook.model.model import Model
 from farmbook.scenario import load
+from farmbook.scenario.values import Context, read_value
 from tests.scenario.bakery import GOOD, LOAF, MODEL, RISE, STALL, Bakery, Sale, basis, cell, loaded, numbers, texts
 
 US = GOOD.replace('"metric"', '"us"').replace('"EUR"', '"USD"')
@@ -93,6 +95,13 @@ def test_texts_and_choices(tmp_path: Path) -> None:
 def test_an_option_by_its_key_or_its_label(tmp_path: Path, word: str) -> None:
     found = loaded(tmp_path, GOOD.replace("oven_power", f"fuel = '{word}'\noven_power"))
     assert texts(found, cell(Bakery.fuel)) == "electricity"
+
+
+def test_every_option_of_the_farm_is_known_by_its_key_and_its_label() -> None:
+    choices = [declared for declared in Model(SECTIONS).inputs if isinstance(declared, Choice)]
+    for declared, option in ((each, option) for each in choices for option in each.options):
+        for word in (option.key, option.label, option.key.upper(), option.label.title()):
+            assert read_value(declared, word, Context("metric", "EUR")) == (0, option.label)
 
 
 @pytest.mark.parametrize("picked", ["harbour", "HARBOUR", "By the harbour", "by the HARBOUR"])
