@@ -63,7 +63,7 @@ class Unknown:
     origin: str
     value: object
     options: tuple[str, ...]
-    home: str = ""
+    home: str
 
     @cached_property
     def near(self) -> str:

@@ -113,6 +113,12 @@ flour_price = 0.9
 """
 
 
+def changed(old: str, new: str) -> str:
+    """The good file with one piece replaced."""
+    assert old in GOOD
+    return GOOD.replace(old, new, 1)
+
+
 def written(folder: Path, content: str, name: str = "oak_lane.toml") -> Path:
     """Put a scenario file into a folder."""
     path = folder / name

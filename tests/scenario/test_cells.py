@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+from fractions import Fraction
 from pathlib import Path
 
 import numpy as np
@@ -101,7 +102,7 @@ def test_every_option_of_the_farm_is_known_by_its_key_and_its_label() -> None:
     choices = [declared for declared in Model(SECTIONS).inputs if isinstance(declared, Choice)]
     for declared, option in ((each, option) for each in choices for option in each.options):
         for word in (option.key, option.label, option.key.upper(), option.label.title()):
-            assert read_value(declared, word, Context("metric", "EUR")) == (0, option.label)
+            assert read_value(declared, word, Context("metric", "EUR")) == (Fraction(0), option.label)
 
 
 @pytest.mark.parametrize("picked", ["harbour", "HARBOUR", "By the harbour", "by the HARBOUR"])
