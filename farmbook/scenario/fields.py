@@ -9,17 +9,17 @@ from typing import Final
 from farmbook.errors import ModelFault
 from farmbook.expr.axis import Axis
 from farmbook.expr.walk import ordered_axes
+from farmbook.scenario.header import TOP_KEYS
 from farmbook.scenario.words import Path
 from farmbook.sections.declare import Choice, Input, TextInput
 from farmbook.sections.section import Section
 
-__all__ = ["BASIS_KEY", "NAME_KEY", "TOP_KEYS", "Field", "Table", "has_basis", "tables_of"]
+__all__ = ["BASIS_KEY", "NAME_KEY", "Field", "Table", "has_basis", "tables_of"]
 
 NAME_KEY: Final = "name"
 """The key of a row's own name, whatever the input that holds the names is called."""
 BASIS_KEY: Final = "basis"
 """The key that gives a whole table or row its basis."""
-TOP_KEYS: Final = ("units", "currency", "paper", "extends")
 
 
 def has_basis(declared: Input) -> bool:
@@ -62,6 +62,13 @@ class Table:
     axis: Axis | None = None
     fields: dict[str, Field] = field(default_factory=dict)
     row_fields: dict[str, Field] = field(default_factory=dict)
+
+    @property
+    def holding(self) -> str:
+        """What stands in it, in words."""
+        if self.axis is None:
+            return f"its values below the heading [{self.key}]"
+        return f"a row for each {self.axis.label}, as in [{self.key}.first_{self.axis.label}]"
 
 
 def tables_of(sections: Iterable[type[Section]]) -> dict[str, Table]:

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Iterable, Mapping
+from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass, field
 from typing import Final
 
@@ -130,7 +130,7 @@ class _Filling:
         """A row's name: given, or made of its key."""
         declared = self._names(axis)
         found = self.given.values.get((declared, (key,)))
-        return found.value.text if found else readable(key)
+        return found.text if found else readable(key)
 
     def _names(self, axis: Axis) -> Input:
         cell = self.model.axes[axis].names
@@ -151,21 +151,17 @@ class _Filling:
         wanted = f"there is no {axis.label} `{key_words(key)}`" + (
             f"; {did_you_mean(key, rows, 'there are')}" if rows else ""
         )
-        self.out.problems.append(Problem(found.where, as_written(found.value.written), wanted))
+        self.out.problems.append(Problem(found.where, as_written(found.written), wanted))
 
     def numbers(self, declared: NumberInput, bound: Bound, place: Field) -> None:
         """The cells of a number, its basis and its usual range."""
-        axes = ordered_axes(declared.axes)
-        shape = (1, *(self.sizes[axis] for axis in axes))
+        axes, shape = ordered_axes(declared.axes), self._shape(declared)
         numbers, basis = np.full(shape, np.nan), np.full(shape, "", dtype=object)
         absent: list[Path] = []
-        for index in np.ndindex(shape[1:]):
-            keys = self._keys(axes, index)
-            found = self.given.values.get((declared, keys)) if keys is not None else None
+        for index, keys, found in self._places(bound):
             if found is not None:
                 numbers[0, *index] = self._shown(declared, found)
                 basis[0, *index] = found.basis
-                self._note(bound.cell, index, found)
                 continue
             default = default_at(declared, dict(zip(axes, index, strict=True)), self.system)
             if default is not None:
@@ -175,11 +171,12 @@ class _Filling:
         low, high = (_of_numbers(np.array([limit])) for limit in usual_of(declared, self.system))
         stands = {bound.cell: _of_numbers(numbers), bound.basis: _of_texts(basis), bound.low: low, bound.high: high}
         self.out.cells.update({cell: found for cell, found in stands.items() if cell is not None})
-        self._absent(place, absent, self._wanted(declared))
+        if absent:
+            self._absent(place, absent, self._wanted(declared))
 
     def _shown(self, declared: NumberInput, found: Given) -> float:
         """The number in the book's unit; a warning where it is outside its usual range."""
-        value, written = found.value.number, found.value.written
+        value, written = found.number, found.written
         target = unit(declared.unit)
         shown = float(converted(value, target, displayed(target, self.system)))
         fault = usual_fault(declared, shown, value, written, self.system, self.currency)
@@ -197,23 +194,18 @@ class _Filling:
         count = math.prod(len(self.all_rows.get(axis, axis.members)) for axis in place.inner)
         heads: dict[Path, list[Path]] = {}
         for path in absent:
-            heads.setdefault(path[:depth], []).append(path)
+            if not self.given.is_bad(path):
+                heads.setdefault(path[:depth], []).append(path)
         for head, paths in heads.items():
             told = [head] if len(paths) == count else paths
             each = f" (one for each {place.inner[0].label})" if place.inner and told == [head] else ""
-            self.out.missing += [Missing(path, wanted + each) for path in told if not self.given.is_bad(path)]
+            self.out.missing += [Missing(path, wanted + each) for path in told]
 
     def texts(self, declared: TextInput, bound: Bound, place: Field) -> None:
         """The cells of a text, an option, a name or a member."""
-        axes = ordered_axes(declared.axes)
-        shape = (1, *(self.sizes[axis] for axis in axes))
-        texts = np.full(shape, "", dtype=object)
-        for index in np.ndindex(shape[1:]):
-            keys = self._keys(axes, index)
-            found = self.given.values.get((declared, keys)) if keys is not None else None
+        texts = np.full(self._shape(declared), "", dtype=object)
+        for index, keys, found in self._places(bound):
             texts[0, *index] = self._text(declared, place, keys, found)
-            if found is not None:
-                self._note(bound.cell, index, found)
         self.out.cells[bound.cell] = _of_texts(texts)
         if bound.basis is not None:
             given = self.given.values.get((declared, ()))
@@ -224,17 +216,17 @@ class _Filling:
             return "" if keys is None else self.name(declared.axes[0], keys[0])
         if declared.picks is not None:
             return self._member(declared.picks, declared, place, found)
-        return found.value.text if found else declared.default
+        return found.text if found else declared.default
 
     def _member(self, axis: Axis, declared: TextInput, place: Field, found: Given | None) -> str:
         """The name of the row that is picked, by its key or its name; the only row there is need not be picked."""
         names = {key: self.name(axis, key) for key in self.all_rows[axis]}
         if found is not None:
-            picked = _called(found.value.text, names)
+            picked = _called(found.text, names)
             if len(picked) > 1:
                 self._ambiguous(axis, picked, names, found)
             elif not picked and not self._misnamed(axis):
-                self._stranger(axis, found.value.text, found)
+                self._stranger(axis, found.text, found)
         else:
             picked = list(names)
             if len(picked) != 1 and axis.name not in self.given.misspelt and not self._misnamed(axis):
@@ -249,22 +241,29 @@ class _Filling:
     def _ambiguous(self, axis: Axis, picked: list[str], names: Mapping[str, str], found: Given) -> None:
         meant = [f"{where_of((axis.name, key), table=True)} (named {as_written(names[key])})" for key in picked[:2]]
         wanted = f"may mean {' or '.join(meant)}; write a key or a name that only one of them has"
-        self.out.problems.append(Problem(found.where, as_written(found.value.written), wanted))
+        self.out.problems.append(Problem(found.where, as_written(found.written), wanted))
+
+    def _shape(self, declared: Input) -> tuple[int, ...]:
+        return (1, *(self.sizes[axis] for axis in ordered_axes(declared.axes)))
+
+    def _places(self, bound: Bound) -> Iterator[tuple[tuple[int, ...], Path | None, Given | None]]:
+        """Every cell of an input: its place, its members' keys (None in a spare row), and what is given for it."""
+        axes = ordered_axes(bound.declared.axes)
+        for index in np.ndindex(self._shape(bound.declared)[1:]):
+            keys = self._keys(axes, index)
+            found = None if keys is None else self.given.values.get((bound.declared, keys))
+            if found is not None and found.note:
+                self.out.notes.setdefault(bound.cell, {})[index] = found.note
+            yield index, keys, found
 
     def _keys(self, axes: tuple[Axis, ...], index: tuple[int, ...]) -> Path | None:
-        """The keys of a cell's members; None in a spare row."""
-        keys = [self._key(axis, place) for axis, place in zip(axes, index, strict=True)]
-        return None if None in keys else tuple(key for key in keys if key is not None)
-
-    def _key(self, axis: Axis, place: int) -> str | None:
-        if not axis.named:
-            return axis.members[place]
-        rows = self.all_rows[axis]
-        return rows[place] if place < len(rows) else None
-
-    def _note(self, cell: RawInput, index: tuple[int, ...], found: Given) -> None:
-        if found.value.note:
-            self.out.notes.setdefault(cell, {})[index] = found.value.note
+        keys: list[str] = []
+        for axis, place in zip(axes, index, strict=True):
+            members = self.all_rows[axis] if axis.named else axis.members
+            if place >= len(members):
+                return None
+            keys.append(members[place])
+        return tuple(keys)
 
 
 def _called(word: str, names: Mapping[str, str]) -> list[str]:

@@ -1,38 +1,51 @@
-"""One scenario file's values, rows and problems: validated, what is wrong set aside, the rest taken in."""
+"""One scenario file's values, rows and problems: what is right is taken in, what is wrong is told of and left out."""
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping
-from dataclasses import dataclass, field
+from collections.abc import Callable, Mapping
+from dataclasses import dataclass, field, replace
+from fractions import Fraction
 from functools import cached_property
 from typing import Any, Final, TypeVar
 
-from pydantic import BaseModel, ValidationError
-
 from farmbook.errors import Problem
 from farmbook.expr.axis import Axis
-from farmbook.scenario.fields import BASIS_KEY, NAME_KEY, TOP_KEYS, Field, Table, has_basis
-from farmbook.scenario.schema import OWN_WORDS, Header
-from farmbook.scenario.values import CELL_KEYS, Context, Value
-from farmbook.scenario.words import Path, as_written, closest, listed, where_of, where_table
+from farmbook.scenario.fields import BASIS_KEY, NAME_KEY, Field, Table, has_basis
+from farmbook.scenario.header import TOP_KEYS, Header
+from farmbook.scenario.values import (
+    CELL_KEYS,
+    TEXT_CELL_KEYS,
+    Context,
+    as_cell,
+    by_member,
+    read_basis,
+    read_text,
+    read_value,
+    table_of,
+)
+from farmbook.scenario.words import Path, UnfitError, as_written, closest, listed, where_of, where_table
 from farmbook.sections.declare import Input
 
 __all__ = ["GUESS", "Gathered", "Given", "Unknown", "gather"]
 
 GUESS: Final = "guess"
 """The basis of a number that the file gives without saying how it is known."""
-_MOST_TRANSLATED: Final = 200
-"""Errors of one file that are put into words; a file with more is not a scenario with slips."""
+_MOST_TOLD: Final = 200
+"""Problems of one file that are put into words; a file with more is not a scenario with slips."""
+_LONGEST_ROW_KEY: Final = 60
 
-AnyModel = TypeVar("AnyModel", bound=BaseModel)
+T = TypeVar("T")
 
 
 @dataclass(frozen=True)
 class Given:
-    """A value that a file gives, and where."""
+    """A value that a file gives, a number in the declared unit or a text, and where."""
 
-    value: Value
+    number: Fraction
+    text: str
     basis: str
+    note: str
+    written: object
     path: Path
     origin: str
 
@@ -50,7 +63,7 @@ class Unknown:
     origin: str
     value: object
     options: tuple[str, ...]
-    home: str = ""
+    home: str
 
     @cached_property
     def near(self) -> str:
@@ -94,128 +107,132 @@ class Gathered:
         return any(path[:length] in self.bad for length in range(1, len(path) + 1))
 
 
-def gather(
-    into: Gathered, raw: Mapping[str, Any], model: type[BaseModel], tables: Mapping[str, Table], origin: str
-) -> None:
+def gather(into: Gathered, raw: Mapping[str, Any], tables: Mapping[str, Table], origin: str) -> None:
     """Take one file in, over what the files below it gave. Nothing is raised for what the file says wrongly."""
-    taking = _Taking(into, tables, origin, raw)
-    own, rest = taking.valid(Header, _copied(raw), None)
-    context = taking.header(own)
-    body, _ = taking.valid(model, rest, context)
-    for attribute, info in type(body).model_fields.items():
-        found = getattr(body, attribute)
-        table = tables.get(info.alias or "")
-        if table is not None and found is not None:
-            taking.table(table, found)
+    taking = _Taking(into, tables, origin)
+    taking.header(raw)
+    for key, table in tables.items():
+        if key in raw:
+            taking.table(table, raw[key])
+    taking.strangers((), raw, (*TOP_KEYS, *tables))
 
 
 @dataclass
 class _Taking:
+    """One file being taken in, table by table in the order of the sections; `told` counts its problems."""
+
     into: Gathered
     tables: Mapping[str, Table]
     origin: str
-    raw: Mapping[str, Any]
+    told: int = 0
+    context: Context = field(init=False)
 
-    def valid(
-        self, model: type[AnyModel], raw: Mapping[str, Any], context: Context | None
-    ) -> tuple[AnyModel, Mapping[str, Any]]:
-        """The model of what is right in the file, and the file without what is wrong, which is told."""
-        while True:
-            try:
-                return model.model_validate(raw, context=context), raw
-            except ValidationError as fault:
-                errors = fault.errors(include_url=False)
-            paths = [_path(error["loc"]) for error in errors]
-            for path, error in list(zip(paths, errors, strict=True))[:_MOST_TRANSLATED]:
-                self._tell(path, error["type"], error["msg"])
-            raw, out = _pruned(raw, paths)
-            self.into.bad |= out
-
-    def header(self, own: Header) -> Context:
+    def header(self, raw: Mapping[str, Any]) -> None:
         """Take the top of the file over; what a file leaves out, the file below it gives."""
-        before = self.into.header
-        if before.currency and own.currency and own.currency != before.currency:
+        own = {key: self._part((), raw, key, top.read) for key, top in TOP_KEYS.items()}
+        before, currency = self.into.header, own["currency"]
+        if before.currency and currency and currency != before.currency:
             wanted = f"the file that this one extends is in {before.currency}; money of two currencies is not mixed"
-            self.into.problems.append(Problem(where_of(("currency",), self.origin), as_written(own.currency), wanted))
-        told = {name: getattr(own, name) or getattr(before, name) for name in TOP_KEYS}
-        self.into.header = Header.model_construct(**told)
+            self.into.problems.append(Problem(where_of(("currency",), self.origin), as_written(currency), wanted))
+        self.into.header = now = replace(before, **{key: text for key, text in own.items() if text})
         bad = self.into.bad
-        return Context("" if ("units",) in bad else told["units"], "" if ("currency",) in bad else told["currency"])
+        self.context = Context("" if ("units",) in bad else now.units, "" if ("currency",) in bad else now.currency)
 
-    def table(self, table: Table, found: BaseModel) -> None:
+    def table(self, table: Table, given: object) -> None:
         """Take in a section's fields, and the rows of a named axis."""
-        self._fields(table.fields, (table.key,), found)
-        if table.axis is None:
+        path, known = (table.key,), (*table.fields, BASIS_KEY)
+        inside = self._read(path, given, lambda: table_of(given, table.holding))
+        if inside is None:
             return
-        rows = self.into.rows.setdefault(table.axis, {})
-        for key, row in (found.__pydantic_extra__ or {}).items():
-            path = (table.key, key)
-            if not key.isascii() or not key.replace("_", "").replace("-", "").isalnum() or len(key) > 60:
-                wanted = 'a row\'s key is made of letters, digits and underscores; give other words as its name = "..."'
-                self._problem(path, Problem(where_of(path, self.origin, table=True), "", wanted))
-                continue
-            rows.setdefault(key)
-            self._fields(table.row_fields, path, row)
+        self._fields(table.fields, path, inside)
+        if table.axis is None:
+            self.strangers(path, inside, known)
+            return
+        for key, row in inside.items():
+            if key not in known:
+                self._row(table, table.axis, key, row)
 
-    def _fields(self, fields: Mapping[str, Field], path: Path, found: BaseModel) -> None:
-        basis = getattr(found, BASIS_KEY) or GUESS
-        for attribute, info in type(found).model_fields.items():
-            key, value = info.alias or attribute, getattr(found, attribute)
-            if key in fields and value is not None:
-                self._values(fields[key], (*path, key), value, basis)
+    def _row(self, table: Table, axis: Axis, key: str, given: object) -> None:
+        path = (table.key, key)
+        if not isinstance(given, Mapping):
+            self._no_row(table, path, given)
+            return
+        if _is_row_key(key):
+            self.into.rows.setdefault(axis, {}).setdefault(key)
+        elif self._bad(path):
+            wanted = 'a row\'s key is made of letters, digits and underscores; give other words as its name = "..."'
+            self.into.problems.append(Problem(where_of(path, self.origin, table=True), "", wanted))
+        self._fields(table.row_fields, path, given)
+        self.strangers(path, given, (*sorted(table.row_fields, key=lambda key: key != NAME_KEY), BASIS_KEY))
 
-    def _values(self, field: Field, path: Path, found: object, basis: str) -> None:
-        if isinstance(found, Value):
-            given = Given(found, (found.basis or basis) if has_basis(field.declared) else "", path, self.origin)
-            self.into.values[field.declared, field.spot(path)] = given
-        elif isinstance(found, dict):
-            for key, inside in found.items():
-                self._values(field, (*path, key), inside, basis)
-        elif isinstance(found, BaseModel):
-            for attribute, info in type(found).model_fields.items():
-                inside = getattr(found, attribute)
-                if inside is not None:
-                    self._values(field, (*path, info.alias or attribute), inside, basis)
-
-    def _tell(self, path: Path, kind: str, message: str) -> None:
-        value = self._at(path)
-        if kind == OWN_WORDS:
-            self._problem(path, Problem(where_of(path, self.origin), as_written(value), message))
-        elif kind in ("extra_forbidden", "model_type"):
-            unknown = Unknown(path, self.origin, value, self._options(path), self._home(path[-1]))
-            self.into.bad.add(path)
-            if kind == "model_type" and not unknown.near and not unknown.home:
-                wanted = (
-                    f"each {path[0]} has a table of its own, {where_table(path)}, with its values below the heading"
-                )
-                self.into.problems.append(Problem(where_of(path, self.origin), as_written(value), wanted))
-            else:
-                self.into.unknown.append(unknown)
+    def _no_row(self, table: Table, path: Path, given: object) -> None:
+        """A value where a row is wanted: a field misspelt or in the wrong table, or a row that is not a table."""
+        if not self._bad(path):
+            return
+        unknown = Unknown(path, self.origin, given, (*table.fields, BASIS_KEY), self._home(path[-1]))
+        if unknown.near or unknown.home:
+            self.into.unknown.append(unknown)
         else:
-            self._problem(path, Problem(where_of(path, self.origin), as_written(value), "cannot stand here"))
+            wanted = f"each {path[0]} has a table of its own, {where_table(path)}, with its values below the heading"
+            self.into.problems.append(Problem(where_of(path, self.origin), as_written(given), wanted))
 
-    def _at(self, path: Path) -> object:
-        """What the file has at a path, or at the nearest table or list above."""
-        found: object = self.raw
-        for key in path:
-            if isinstance(found, list):
-                place = next((axis.members.index(key) for axis in self._lists() if key in axis.members), len(found))
-                return found[place] if place < len(found) else found
-            if not isinstance(found, Mapping) or key not in found:
-                return found
-            found = found[key]
-        return found
+    def _fields(self, fields: Mapping[str, Field], path: Path, given: Mapping[str, Any]) -> None:
+        basis = self._part(path, given, BASIS_KEY, read_basis) or GUESS
+        for key, place in fields.items():
+            if key in given:
+                self._values(place, place.inner, (*path, key), given[key], basis)
 
-    def _lists(self) -> list[Axis]:
-        """The axes for whose members a file may give a list."""
-        fields = [
-            field for table in self.tables.values() for field in (*table.fields.values(), *table.row_fields.values())
-        ]
-        return [axis for field in fields for axis in field.inner if not axis.named]
+    def _values(self, place: Field, axes: tuple[Axis, ...], path: Path, given: object, basis: str) -> None:
+        """Take in the value at a path, or one for each member of the axes."""
+        if not axes:
+            self._value(place, path, given, basis)
+            return
+        inside = self._read(path, given, lambda: by_member(axes[0], given))
+        if inside is None:
+            return
+        for key in inside if axes[0].named else axes[0].members:
+            if key in inside:
+                self._values(place, axes[1:], (*path, key), inside[key], basis)
+        if not axes[0].named:
+            self.strangers(path, inside, axes[0].members)
 
-    def _problem(self, path: Path, problem: Problem) -> None:
-        self.into.problems.append(problem)
+    def _value(self, place: Field, path: Path, given: object, table_basis: str) -> None:
+        declared, known = place.declared, has_basis(place.declared)
+        cell = self._read(path, given, lambda: as_cell(given, basis=known))
+        if cell is None:
+            return
+        basis = (self._part(path, cell, BASIS_KEY, read_basis) or table_basis) if known else ""
+        note = self._part(path, cell, "note", read_text)
+        self.strangers(path, cell, CELL_KEYS if known else TEXT_CELL_KEYS)
+        found = self._read(path, cell, lambda: read_value(declared, cell["value"], self.context))
+        if found is not None:
+            taken = Given(*found, basis, note, cell["value"], path, self.origin)
+            self.into.values[declared, place.spot(path)] = taken
+
+    def _part(self, path: Path, given: Mapping[str, Any], key: str, read: Callable[[object], str]) -> str:
+        """The text of one key; empty where it is left out or wrong."""
+        return (self._read((*path, key), given[key], lambda: read(given[key])) or "") if key in given else ""
+
+    def _read(self, path: Path, given: object, read: Callable[[], T]) -> T | None:
+        """What a reader makes of a value; None where it complains, which is told."""
+        try:
+            return read()
+        except UnfitError as complaint:
+            if self._bad(path):
+                self.into.problems.append(Problem(where_of(path, self.origin), as_written(given), complaint.wanted))
+            return None
+
+    def strangers(self, path: Path, given: Mapping[str, Any], known: tuple[str, ...]) -> None:
+        """Tell of the keys that have no place in a table."""
+        for key, value in given.items():
+            if key not in known and self._bad((*path, key)):
+                self.into.unknown.append(Unknown((*path, key), self.origin, value, known, self._home(key)))
+
+    def _bad(self, path: Path) -> bool:
+        """Set down that this place is wrong; whether it is still to be put into words."""
         self.into.bad.add(path)
+        self.told += 1
+        return self.told <= _MOST_TOLD
 
     def _home(self, key: str) -> str:
         """The table in which a key of this very name has its place."""
@@ -226,50 +243,6 @@ class _Taking:
                 return f"the rows of {where_table((table.key,))}"
         return ""
 
-    def _options(self, path: Path) -> tuple[str, ...]:
-        """The keys that may stand beside the last key of a path."""
-        if len(path) == 1:
-            return (*TOP_KEYS, *self.tables)
-        table = self.tables[path[0]]
-        fields, inside = (
-            (table.row_fields, path[2:]) if table.axis and path[1] not in table.fields else (table.fields, path[1:])
-        )
-        if len(path) == 2:
-            return (*table.fields, BASIS_KEY)
-        if len(inside) == 1:
-            return (*sorted(fields, key=lambda key: key != NAME_KEY), BASIS_KEY)
-        field = fields[inside[0]]
-        if len(inside) - 2 < len(field.inner):
-            return field.inner[len(inside) - 2].members
-        return CELL_KEYS if has_basis(field.declared) else ("value", "note")
 
-
-def _path(loc: Iterable[int | str]) -> Path:
-    return tuple(str(part) for part in loc)
-
-
-def _pruned(raw: Mapping[str, Any], paths: Iterable[Path]) -> tuple[dict[str, Any], set[Path]]:
-    """A copy of the file without what stands at these paths, or without the list around it, and what was left out."""
-    copy = _copied(raw)
-    out = {_present(raw, path) for path in paths}
-    if () in out:
-        return {}, out
-    for path in out:
-        inside = copy
-        for key in path[:-1]:
-            inside = inside.get(key, {})
-        inside.pop(path[-1], None)
-    return copy, out
-
-
-def _present(raw: object, path: Path) -> Path:
-    """As much of a path as leads through tables to something that stands in the file."""
-    for length, key in enumerate(path):
-        if not isinstance(raw, Mapping) or key not in raw:
-            return path[:length]
-        raw = raw[key]
-    return path
-
-
-def _copied(raw: Mapping[str, Any]) -> dict[str, Any]:
-    return {key: _copied(value) if isinstance(value, Mapping) else value for key, value in raw.items()}
+def _is_row_key(key: str) -> bool:
+    return key.isascii() and key.replace("_", "").replace("-", "").isalnum() and len(key) <= _LONGEST_ROW_KEY

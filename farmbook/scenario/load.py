@@ -13,7 +13,6 @@ from farmbook.scenario.files import SourceFile, bases_of, check_depth, digest_of
 from farmbook.scenario.fill import MOST_PROBLEMS, Missing, fill, sizes_of
 from farmbook.scenario.gather import Gathered, Unknown, gather
 from farmbook.scenario.scenario import Scenario
-from farmbook.scenario.schema import file_model
 from farmbook.sections.model import Model
 
 __all__ = ["load", "read"]
@@ -38,12 +37,10 @@ def read(mapping: Mapping[str, Any], model: Model, path: str = "scenario.toml") 
 
 
 def _scenario(path: str, files: list[SourceFile], model: Model) -> Scenario:
-    sections = [type(section) for section in model.sections]
-    tables = tables_of(sections)
-    shape = file_model(sections)
+    tables = tables_of(type(section) for section in model.sections)
     gathered = Gathered()
     for file in reversed(files):
-        gather(gathered, file.raw, shape, tables, file.shown)
+        gather(gathered, file.raw, tables, file.shown)
     sizes = sizes_of(model, gathered.rows)
     filled = fill(model, tables, gathered, sizes)
     problems = [*_header_problems(gathered), *gathered.problems, *_joined(gathered, filled.missing), *filled.problems]

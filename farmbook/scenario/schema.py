@@ -1,243 +1,155 @@
-"""The shape of a scenario file as pydantic models, made from the declarations of the sections."""
+"""The JSON Schema of scenario files, for editors: title, units, usual range, default and options of every key."""
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable, Mapping
-from dataclasses import dataclass
+import math
+from collections.abc import Iterable, Mapping
 from fractions import Fraction
-from functools import lru_cache
-from typing import Annotated, Any, ClassVar, Final, cast
+from typing import Any, Final
 
-from pydantic import (
-    AfterValidator,
-    BaseModel,
-    BeforeValidator,
-    ConfigDict,
-    Field,
-    ValidationInfo,
-    WithJsonSchema,
-    create_model,
-)
-from pydantic_core import PydanticCustomError
-
-from farmbook.expr.axis import Axis
-from farmbook.scenario import fields as f
-from farmbook.scenario.json_words import field_schema
-from farmbook.scenario.values import Value, as_cell, read_basis, read_number, read_option, read_text, read_word
-from farmbook.scenario.words import UnfitError
-from farmbook.sections.declare import BASES, Input, NumberInput, TextInput
+from farmbook.scenario.fields import BASIS_KEY, Field, Table, has_basis, tables_of
+from farmbook.scenario.header import TOP_KEYS
+from farmbook.scenario.limits import usual_of
+from farmbook.scenario.values import LONGEST_TEXT
+from farmbook.scenario.words import usual_words
+from farmbook.sections.declare import BASES, Choice, Input, NumberInput, TextInput
 from farmbook.sections.section import Section
-from farmbook.units import SYSTEMS
+from farmbook.units import SYSTEMS, displayed, unit
 
-__all__ = ["OWN_WORDS", "Header", "file_model", "json_schema"]
+__all__ = ["json_schema"]
 
-OWN_WORDS: Final = "farmbook"
-"""Type of the errors that carry our own message."""
-PAPERS: Final = ("letter", "a4")
 _TABLE_BASIS: Final = "How the numbers of this table are known that do not say it themselves."
 
 
-def _told(read: Callable[..., Any], *arguments: Any) -> Any:
-    """Call a reader and hand its complaint to pydantic in our own words."""
-    try:
-        return read(*arguments)
-    except UnfitError as complaint:
-        raise PydanticCustomError(OWN_WORDS, "{wanted}", {"wanted": complaint.wanted}) from None
-
-
-def _currency(given: object) -> str:
-    text = read_text(given)
-    if len(text) != 3 or not text.isascii() or not text.isalpha() or not text.isupper():
-        raise UnfitError('three capital letters are wanted, such as "USD"')
-    return text
-
-
-Basis = Annotated[
-    str,
-    BeforeValidator(lambda given: _told(read_basis, given)),
-    WithJsonSchema({"type": "string", "enum": list(BASES)}),
-]
-Units = Annotated[
-    str,
-    BeforeValidator(lambda given: _told(read_word, given, SYSTEMS)),
-    WithJsonSchema({"type": "string", "enum": list(SYSTEMS)}),
-]
-Paper = Annotated[
-    str,
-    BeforeValidator(lambda given: _told(read_word, given, PAPERS)),
-    WithJsonSchema({"type": "string", "enum": list(PAPERS)}),
-]
-Text = Annotated[str, BeforeValidator(lambda given: _told(read_text, given)), WithJsonSchema({"type": "string"})]
-Currency = Annotated[
-    str,
-    BeforeValidator(lambda given: _told(_currency, given)),
-    WithJsonSchema({"type": "string", "pattern": "^[A-Z]{3}$"}),
-]
-
-
-class Header(BaseModel):
-    """What stands at the top of a file, before any table."""
-
-    model_config = ConfigDict(extra="ignore")
-
-    units: Units = Field(default_factory=str, description="What plain numbers in this file mean.")
-    currency: Currency = Field(default_factory=str, description="The only currency of the file.")
-    paper: Paper = Field(default_factory=str, description="Paper to print on; left out, it follows the units.")
-    extends: Text = Field(
-        default_factory=str, description="A scenario file beside this one, whose values this one changes."
-    )
-
-
-class _File(Header):
-    model_config = ConfigDict(
-        extra="forbid", json_schema_extra={"anyOf": [{"required": ["units", "currency"]}, {"required": ["extends"]}]}
-    )
-
-
-class _TextCell(BaseModel):
-    model_config = ConfigDict(extra="forbid")
-    basis: ClassVar[str] = ""
-
-    value: Any
-    note: Text = Field(default_factory=str)
-
-
-class _Cell(BaseModel):
-    model_config = ConfigDict(extra="forbid")
-
-    value: Any
-    basis: Basis = Field(default_factory=str)
-    note: Text = Field(default_factory=str)
-
-
-class _Closed(BaseModel):
-    model_config = ConfigDict(extra="forbid")
-
-    basis: Basis = Field(default_factory=str, description=_TABLE_BASIS)
-
-
-class _Open(BaseModel):
-    model_config = ConfigDict(extra="allow")
-
-    basis: Basis = Field(default_factory=str, description=_TABLE_BASIS)
-
-
-def _cell_type(declared: Input) -> Any:
-    """One value: its structure judged by pydantic, its number and unit or its text by our own readers."""
-    known = f.has_basis(declared)
-
-    def finish(cell: _Cell | _TextCell, info: ValidationInfo) -> Value:
-        if isinstance(declared, NumberInput):
-            number = _told(read_number, declared, cell.value, info.context)
-            return Value(number, "", cell.basis, cell.note, cell.value)
-        text = _told(read_option, cast(TextInput, declared), cell.value)
-        return Value(Fraction(0), text, cell.basis, cell.note, cell.value)
-
-    wrap = BeforeValidator(lambda given: _told(lambda: as_cell(given, basis=known)))
-    return Annotated[_Cell if known else _TextCell, wrap, AfterValidator(finish)]
-
-
-def _members_type(axis: Axis, leaf: Any) -> Any:
-    """A value for each member of a fixed axis: a list of all of them, or a table of some."""
-    members = dict.fromkeys(axis.members, leaf)
-    return Annotated[
-        _model(f"Each{axis.name.capitalize()}", members), BeforeValidator(lambda given: _told(_by_member, axis, given))
-    ]
-
-
-def _by_member(axis: Axis, given: object) -> object:
-    if isinstance(given, Mapping):
-        return given
-    count = len(axis.members)
-    shown = ", ".join(axis.members[:6])
-    if not isinstance(given, list):
-        raise UnfitError(f"a list of {count} values is wanted, or a table with a value for each {axis.label} ({shown})")
-    if len(given) != count:
-        raise UnfitError(f"{count} values are wanted, one for each {axis.label} ({shown}); the list has {len(given)}")
-    return dict(zip(axis.members, given, strict=True))
-
-
-def _keyed_type(axis: Axis, leaf: Any) -> Any:
-    return Annotated[
-        dict[str, leaf],
-        BeforeValidator(lambda given: _told(_table, given, f"a value for each {axis.label}, by its key")),
-    ]
-
-
-def _table(given: object, holding: str) -> object:
-    if not isinstance(given, Mapping):
-        raise UnfitError(f"a table is wanted here, with {holding}")
-    return given
-
-
-def _field_type(field: f.Field) -> Any:
-    found = _cell_type(field.declared)
-    for axis in reversed(field.inner):
-        found = _keyed_type(axis, found) if axis.named else _members_type(axis, found)
-    return Annotated[found, _Described(field)]
-
-
-@dataclass(frozen=True)
-class _Described:
-    """What the JSON Schema says of a field, put in words only when a schema is asked for."""
-
-    field: f.Field
-
-    def __get_pydantic_json_schema__(self, *_: object) -> dict[str, Any]:
-        return field_schema(self.field)
-
-
-def _nothing() -> None:
-    """What stands for a key that is left out."""
-
-
-def _model(name: str, members: Mapping[str, Any], base: type[BaseModel] | None = None) -> type[BaseModel]:
-    """A model whose keys may be any words: the attributes have names of their own."""
-    attributes = {
-        f"field_{place}": (kind, Field(default_factory=_nothing, alias=key))
-        for place, (key, kind) in enumerate(members.items())
-    }
-    if base is None:
-        return create_model(name, __config__=ConfigDict(extra="forbid"), **cast(Any, attributes))
-    return create_model(name, __base__=base, **cast(Any, attributes))
-
-
-def _table_model(table: f.Table) -> type[BaseModel]:
-    title = table.key.replace("_", " ").title().replace(" ", "")
-    own = {key: _field_type(field) for key, field in table.fields.items()}
-    if table.axis is None:
-        return _model(title, own, _Closed)
-    row: Any = _model(f"{title}Row", {key: _field_type(field) for key, field in table.row_fields.items()}, _Closed)
-    rows = type(
-        f"{title}Rows", (_Open,), {"__annotations__": {"__pydantic_extra__": dict[str, row]}, "__module__": __name__}
-    )
-    return _model(title, own, rows)
-
-
-def file_model(sections: Iterable[type[Section]]) -> type[BaseModel]:
-    """The model of a whole file: one model for each section, one for each row of a named axis."""
-    return _file_model(tuple(sections))
-
-
-@lru_cache(maxsize=8)
-def _file_model(sections: tuple[type[Section], ...]) -> type[BaseModel]:
-    tables = f.tables_of(sections)
-    members = {key: _with_table(_table_model(table), table) for key, table in tables.items()}
-    return _model("Scenario", members, _File)
-
-
-def _with_table(model: type[BaseModel], table: f.Table) -> Any:
-    label = table.axis.label if table.axis else ""
-    rows = f"a row for each {label}, as in [{table.key}.first_{label}]"
-    holding = rows if label else f"its values below the heading [{table.key}]"
-    return Annotated[
-        model,
-        BeforeValidator(lambda given: _told(_table, given, holding)),
-        Field(title=table.title or label.capitalize()),
-    ]
-
-
 def json_schema(sections: Iterable[type[Section]]) -> dict[str, Any]:
-    """The JSON Schema of scenario files, for editors: title, units, usual range, default and options of every key."""
-    found = file_model(sections).model_json_schema()
-    return {"$schema": "https://json-schema.org/draft/2020-12/schema", **found, "title": "farmbook scenario"}
+    """The schema of a whole file: a definition for each table, and one for each row of a named axis."""
+    tables = tables_of(sections)
+    keys = {key: {"title": key.capitalize(), "description": top.says, **top.schema} for key, top in TOP_KEYS.items()}
+    keys |= {key: {"title": _title(table), "$ref": _reference(_name(table))} for key, table in tables.items()}
+    return {
+        "$schema": "https://json-schema.org/draft/2020-12/schema",
+        "title": "farmbook scenario",
+        **_closed(keys),
+        "anyOf": [{"required": ["units", "currency"]}, {"required": ["extends"]}],
+        "$defs": {name: about for table in tables.values() for name, about in _definitions(table).items()},
+    }
+
+
+def _title(table: Table) -> str:
+    return table.title or (table.axis.label.capitalize() if table.axis else "")
+
+
+def _definitions(table: Table) -> dict[str, Any]:
+    """A table's own definition and that of its rows, by name."""
+    name = _name(table)
+    own = _holding(name, table.fields)
+    if table.axis is None:
+        return {name: own}
+    row = f"{name}Row"
+    return {name: {**own, "additionalProperties": {"$ref": _reference(row)}}, row: _holding(row, table.row_fields)}
+
+
+def _name(table: Table) -> str:
+    return table.key.replace("_", " ").title().replace(" ", "")
+
+
+def _reference(name: str) -> str:
+    return f"#/$defs/{name}"
+
+
+def _holding(title: str, fields: Mapping[str, Field]) -> dict[str, Any]:
+    basis = {"title": "Basis", "description": _TABLE_BASIS, "type": "string", "enum": list(BASES)}
+    return {"title": title, **_closed({BASIS_KEY: basis, **{key: _field(field) for key, field in fields.items()}})}
+
+
+def _closed(properties: dict[str, Any]) -> dict[str, Any]:
+    """A table of these keys and no others."""
+    return {"type": "object", "properties": properties, "additionalProperties": False}
+
+
+def _field(field: Field) -> dict[str, Any]:
+    """The schema of one field, with the lists and tables of its inner axes."""
+    found = _leaf(field.declared)
+    for axis in reversed(field.inner):
+        if axis.named:
+            found = {"type": "object", "additionalProperties": found}
+        else:
+            count = len(axis.members)
+            listed = {"type": "array", "items": found, "minItems": count, "maxItems": count}
+            found = {"anyOf": [listed, _closed(dict.fromkeys(axis.members, found))]}
+    about: dict[str, Any] = {"title": field.declared.label, "description": _description(field.declared)}
+    default = _default(field)
+    return {**about, **found} if default is None else {**about, **found, "default": default}
+
+
+def _leaf(declared: Input) -> dict[str, Any]:
+    extras: dict[str, Any] = {"note": {"type": "string", "maxLength": LONGEST_TEXT}}
+    if has_basis(declared):
+        extras["basis"] = {"enum": list(BASES)}
+    if isinstance(declared, NumberInput):
+        return _with_cell([{"type": "number", **_bounds(declared)}, {"type": "string"}], extras)
+    if isinstance(declared, Choice):
+        keys = [option.key for option in declared.options if option.key != option.label]
+        return _with_cell([{"enum": [*declared.labels, *keys]}], extras)
+    return _with_cell([{"type": "string", "minLength": 1, "maxLength": LONGEST_TEXT}], extras)
+
+
+def _with_cell(plain: list[dict[str, Any]], extras: dict[str, Any]) -> dict[str, Any]:
+    cell = _closed({"value": {"anyOf": plain}, **extras})
+    return {"anyOf": [*plain, {**cell, "required": ["value"]}]}
+
+
+def _same_everywhere(declared: NumberInput) -> bool:
+    """Whether a plain number means the same in a metric and in a US file."""
+    own = unit(declared.unit)
+    return displayed(own, "us").size == own.size and not own.point
+
+
+def _bounds(declared: NumberInput) -> dict[str, float]:
+    if not _same_everywhere(declared):
+        return {}
+    low, high = declared.hard
+    return {key: limit for key, limit in (("minimum", low), ("maximum", high)) if math.isfinite(limit)}
+
+
+def _description(declared: Input) -> str:
+    sentences = [declared.how]
+    if isinstance(declared, NumberInput):
+        sentences.append(_ranges(declared))
+        if declared.optional:
+            sentences.append("May be left out.")
+        elif declared.default is None:
+            sentences.append("Must be given.")
+    return " ".join(filter(None, [*sentences, declared.note]))
+
+
+def _ranges(declared: NumberInput) -> str:
+    words = {system: usual_words(declared, usual_of(declared, system), system, "") for system in SYSTEMS}
+    if words["metric"] == words["us"]:
+        return f"Usually {words['metric']}."
+    return f"Usually {words['metric']} in a metric file, {words['us']} in a US file."
+
+
+def _default(field: Field) -> Any:
+    """The default as a value that means the same in every file: a text with its unit where the systems differ."""
+    declared = field.declared
+    if isinstance(declared, TextInput):
+        return declared.default or None
+    if not isinstance(declared, NumberInput) or declared.default is None or any(axis.named for axis in field.inner):
+        return None
+    if isinstance(declared.default, tuple):
+        members = zip(field.inner[0].members, declared.default, strict=True)
+        shown = {key: _shown(declared, value) for key, value in members if value is not None}
+        return shown if None in declared.default else list(shown.values())
+    found: Any = _shown(declared, declared.default)
+    for axis in reversed(field.inner):
+        found = [found] * len(axis.members)
+    return found
+
+
+def _shown(declared: NumberInput, value: float) -> float | str:
+    return value if _same_everywhere(declared) else f"{_plain(value)} {unit(declared.unit).shown()}"
+
+
+def _plain(value: float) -> str:
+    return str(int(value)) if Fraction(value).denominator == 1 else repr(value)

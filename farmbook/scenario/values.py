@@ -11,29 +11,33 @@ from decimal import Decimal
 from fractions import Fraction
 from typing import Any, Final
 
+from farmbook.expr.axis import Axis
 from farmbook.expr.texts import fold
 from farmbook.scenario.limits import hard_fault
 from farmbook.scenario.quantity import checked, converted, read_quantity, split_quantity
 from farmbook.scenario.words import UnfitError, closest, did_you_mean, key_words
-from farmbook.sections.declare import BASES, Choice, NumberInput, TextInput
+from farmbook.sections.declare import BASES, Choice, Input, NumberInput
 from farmbook.units import displayed, unit
 
 __all__ = [
     "CELL_KEYS",
     "LONGEST_TEXT",
+    "TEXT_CELL_KEYS",
     "Context",
-    "Value",
     "as_cell",
+    "by_member",
     "read_basis",
     "read_number",
-    "read_option",
     "read_text",
+    "read_value",
     "read_word",
+    "table_of",
 ]
 
 LONGEST_TEXT: Final = 200
 _AMBIGUOUS_TON: Final = re.compile(r"(?<!short )\btons?\b", re.IGNORECASE)
 CELL_KEYS: Final = ("value", "basis", "note")
+TEXT_CELL_KEYS: Final = ("value", "note")
 _TURNING: Final = {*range(0x202A, 0x202F), *range(0x2066, 0x206A), 0x200E, 0x200F}
 """Characters that turn the direction of writing and so can hide what a text says."""
 
@@ -46,18 +50,29 @@ class Context:
     currency: str
 
 
-@dataclass(frozen=True)
-class Value:
-    """One value as read: a number in the declared unit (0 for a text), or a text."""
-
-    number: Fraction
-    text: str
-    basis: str
-    note: str
-    written: object
+def table_of(given: object, holding: str) -> Mapping[str, Any]:
+    """A table; raises UnfitError, with what it holds in words, for anything else."""
+    if not isinstance(given, Mapping):
+        raise UnfitError(f"a table is wanted here, with {holding}")
+    return given
 
 
-def as_cell(given: object, *, basis: bool) -> object:
+def by_member(axis: Axis, given: object) -> Mapping[str, Any]:
+    """A value for each member of an axis, by key; of a fixed axis also as a list. Raises UnfitError for anything else."""
+    if axis.named:
+        return table_of(given, f"a value for each {axis.label}, by its key")
+    if isinstance(given, Mapping):
+        return given
+    count = len(axis.members)
+    shown = ", ".join(axis.members[:6])
+    if not isinstance(given, list):
+        raise UnfitError(f"a list of {count} values is wanted, or a table with a value for each {axis.label} ({shown})")
+    if len(given) != count:
+        raise UnfitError(f"{count} values are wanted, one for each {axis.label} ({shown}); the list has {len(given)}")
+    return dict(zip(axis.members, given, strict=True))
+
+
+def as_cell(given: object, *, basis: bool) -> Mapping[str, Any]:
     """A plain value as the table `{value = ...}` that it stands for; raises UnfitError for a table without a value."""
     if not isinstance(given, Mapping):
         return {"value": given}
@@ -68,6 +83,13 @@ def as_cell(given: object, *, basis: bool) -> object:
     raise UnfitError(
         f"one value is wanted, or {{{keys}}}" + (f"; did you mean `value` by `{key_words(near)}`?" if near else "")
     )
+
+
+def read_value(declared: Input, given: object, context: Context) -> tuple[Fraction, str]:
+    """A number in the declared unit, or a text, and nothing in place of the other; raises UnfitError for neither."""
+    if isinstance(declared, NumberInput):
+        return read_number(declared, given, context), ""
+    return Fraction(0), read_option(declared, given) if isinstance(declared, Choice) else read_text(given)
 
 
 def read_number(declared: NumberInput, given: object, context: Context) -> Fraction:
@@ -152,6 +174,7 @@ def read_basis(given: object) -> str:
     return read_word(given, BASES)
 
 
-def read_option(declared: TextInput, given: object) -> str:
-    """A text, or one of the options of a choice."""
-    return read_word(given, declared.options) if isinstance(declared, Choice) else read_text(given)
+def read_option(declared: Choice, given: object) -> str:
+    """The label of the option that a file names by its label or its key; raises UnfitError for other words."""
+    keys = {fold(option.key): option.label for option in declared.options}
+    return keys.get(fold(read_text(given))) or read_word(given, declared.labels)

@@ -16,6 +16,7 @@ from typing import Any, Protocol, Self, TypeVar, overload
 from farmbook.errors import ModelFault
 from farmbook.expr.axis import Axis
 from farmbook.expr.nodes import Expr, Line, RawInput, wrap
+from farmbook.expr.texts import fold
 from farmbook.sources import Source
 
 __all__ = [
@@ -26,6 +27,7 @@ __all__ = [
     "Input",
     "LineOf",
     "NumberInput",
+    "Option",
     "Shock",
     "TextInput",
     "Uses",
@@ -128,11 +130,24 @@ class TextInput(Input):
         return self if instance is None else instance.raw(self)
 
 
+@dataclass(frozen=True)
+class Option:
+    """One answer of a choice: `key` is what code names, `label` the words in the cell; a file may hold either."""
+
+    key: str
+    label: str
+
+
 @dataclass(eq=False)
 class Choice(TextInput):
-    """One of a few words."""
+    """One of a few options; the cell holds its label."""
 
-    options: tuple[str, ...] = ()
+    options: tuple[Option, ...] = ()
+
+    @property
+    def labels(self) -> tuple[str, ...]:
+        """The words that may stand in the cell."""
+        return tuple(option.label for option in self.options)
 
 
 @dataclass(eq=False)
@@ -219,11 +234,14 @@ def member(axis: Axis, label: str, *, how: str) -> TextInput:
     return TextInput(label, how, picks=axis)
 
 
-def choice(label: str, *options: str, default: str, how: str, source: Source | None = None) -> Choice:
-    """Declare a choice among words; the default is one of them."""
+def choice(label: str, *options: Option, default: Option, how: str, source: Source | None = None) -> Choice:
+    """Declare a choice among options; the default is one of them, and no word stands for two."""
     if default not in options:
-        raise ModelFault(f"the default {default!r} of `{label}` is not among its options")
-    return Choice(label, how, (), source, default=default, options=options)
+        raise ModelFault(f"the default {default.label!r} of `{label}` is not among its options")
+    words = [word for option in options for word in {fold(option.key), fold(option.label)}]
+    if len(set(words)) < len(words):
+        raise ModelFault(f"two options of `{label}` share a word")
+    return Choice(label, how, (), source, default=default.label, options=options)
 
 
 def line(

@@ -25,7 +25,7 @@ from farmbook.expr.nodes import (
     Used,
     wrap,
 )
-from farmbook.sections.declare import Check, Choice, Declared, Input, LineOf, NumberInput, TextInput, Uses
+from farmbook.sections.declare import Check, Choice, Declared, Input, LineOf, NumberInput, Option, TextInput, Uses
 from farmbook.units import Unit, unit
 
 __all__ = ["NOT_AN_OPTION", "NOT_A_NUMBER", "AxisLines", "Bound", "Section", "Whole"]
@@ -144,12 +144,12 @@ class Section:
         """The section's worked lines in the order of their declaration."""
         return list(self._lines.values())
 
-    def chose(self, cell: RawInput, option: str) -> Expr:
-        """1 where this option is chosen; raises ModelFault for a word that is not among the options."""
+    def chose(self, cell: RawInput, option: Option) -> Expr:
+        """1 where this option is chosen; raises ModelFault for one that is not among the choice's options."""
         declaration = next((declared for declared, bound in self.bound.items() if bound.cell is cell), None)
         if not isinstance(declaration, Choice) or option not in declaration.options:
-            raise ModelFault(f"{option!r} is not an option of `{cell.name}`")
-        return is_word(cell, option)
+            raise ModelFault(f"{option.label!r} is not an option of `{cell.name}`")
+        return is_word(cell, option.label)
 
     def given(self, used: Line) -> Expr:
         """1 where a number is typed for an optional input."""
@@ -216,7 +216,7 @@ class Section:
         """Whether the word typed is one of the options, or the name of exactly one member in use."""
         if isinstance(declared, Choice):
             return Choose(
-                1 + negation(any_of(*(is_word(cell, option) for option in declared.options))), ("ok", NOT_AN_OPTION)
+                1 + negation(any_of(*(is_word(cell, label) for label in declared.labels))), ("ok", NOT_AN_OPTION)
             )
         assert isinstance(declared, TextInput) and declared.picks is not None
         axis = self.model.axes[declared.picks]

@@ -30,7 +30,7 @@ def validation_of(cell: RawInput, bound: Bound, plan: Plan) -> Mapping[str, Any]
     if isinstance(declared, NumberInput):
         return _number(declared, plan)
     if isinstance(declared, Choice):
-        return _listed(list(declared.options), declared.label, declared.how)
+        return _listed(list(declared.labels), declared.label, declared.how)
     if isinstance(declared, TextInput) and declared.picks is not None:
         return _listed(_names_range(declared, plan), declared.label, declared.how)
     return _text(declared)

@@ -182,7 +182,7 @@ def picks() -> list[tuple[TextInput, Bound]]:
 
 def words_to_pick(declared: TextInput, lists: dict[Axis, Any]) -> Iterator[tuple[Entry, str]]:
     """What may be typed into an input that picks, and what stands beside it then."""
-    options = declared.options if isinstance(declared, Choice) else lists[declared.picks or RECIPE]
+    options = declared.labels if isinstance(declared, Choice) else lists[declared.picks or RECIPE]
     for option in options:
         if option:
             yield option, FINE

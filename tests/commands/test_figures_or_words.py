@@ -18,10 +18,10 @@ from farmbook.explain import explanation
 from farmbook.expr.graph import Graph
 from farmbook.figures import is_number, recorded, spoken
 from farmbook.layout.template import Block, Template
-from farmbook.model.declare import Input
-from farmbook.model.model import Model
 from farmbook.results import Computed
 from farmbook.scenario.scenario import Scenario
+from farmbook.sections.declare import Input
+from farmbook.sections.model import Model
 from farmbook.show import as_csv, as_json, headline_text
 from farmbook.tables import frames
 from tests.language.books import work_out

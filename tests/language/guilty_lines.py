@@ -13,11 +13,23 @@ from farmbook.expr.graph import Graph
 from farmbook.expr.lower import lower
 from farmbook.interpret.formula import formula_of
 from farmbook.interpret.numbers.program import Program
-from farmbook.sections.declare import choice, line, number, uses
+from farmbook.sections.declare import Option, choice, line, number, uses
 from farmbook.sections.model import Model
 from farmbook.sections.section import Section
 
-__all__ = ["BATCH", "COLUMN", "MONTH", "ROW", "SPELL", "Ground", "Guilty", "Method", "model_of", "worked_out"]
+__all__ = [
+    "BATCH",
+    "COLUMN",
+    "MONTH",
+    "ONE_PHASE",
+    "ROW",
+    "SPELL",
+    "Ground",
+    "Guilty",
+    "Method",
+    "model_of",
+    "worked_out",
+]
 
 ROW = Axis("row", "row", "down", 10, members=("upper", "lower"))
 COLUMN = Axis("column", "column", "across", 20, members=("left", "right"))
@@ -25,6 +37,8 @@ MONTH = Axis("month", "month", "across", 90, ordered=True, members=("1", "2", "3
 SPELL = Axis("spell", "spell", "down", 95, ordered=True, members=("1", "2"))
 BATCH = Axis("batch", "batch", "down", 99, members=("early", "late"))
 """Lies after the months, so that a cycle stepped by the month cannot read what runs along both."""
+THREE_PHASE = Option("three", "three-phase")
+ONE_PHASE = Option("one", "one-phase")
 
 
 def _number(label: str, of: str, *axes: Axis) -> Any:
@@ -34,7 +48,7 @@ def _number(label: str, of: str, *axes: Axis) -> Any:
 class Ground(Section):
     """What the guilty lines use; nothing is wrong here."""
 
-    supply = choice("Supply", "three-phase", "one-phase", default="one-phase", how="Look.")
+    supply = choice("Supply", THREE_PHASE, ONE_PHASE, default=ONE_PHASE, how="Look.")
     wet = _number("Wet", "kg_wet")
     dry = _number("Dry", "kg_dry")
     cash = _number("Cash", "money")

@@ -9,8 +9,8 @@ from farmbook.expr.functions import maximum, minimum, previous, running_sum, sho
 from farmbook.expr.nodes import Constant, Expr, Label
 from farmbook.expr.ranking import before, nth_label, nth_value, preference_key, ranking_key
 from farmbook.layout.template import Block, Template
-from farmbook.model.declare import NumberInput, line, names, number, text, uses
-from farmbook.model.section import Section
+from farmbook.sections.declare import NumberInput, line, names, number, text, uses
+from farmbook.sections.section import Section
 from farmbook.units import unit
 
 __all__ = ["LOAN", "MONTH", "PLACE", "SECTIONS", "SIZES", "TITLE", "Changes", "Loans", "Ranked", "sheets"]

@@ -8,7 +8,7 @@ from farmbook.expr.axis import Axis
 from farmbook.expr.functions import joined, previous, running_product, running_sum, starting, total
 from farmbook.expr.nodes import Constant, Expr, Label
 from farmbook.expr.ranking import preference_key, ranking_key
-from farmbook.sections.declare import NumberInput, choice, line, names, number, text
+from farmbook.sections.declare import NumberInput, Option, choice, line, names, number, text
 from farmbook.sections.section import Section
 from farmbook.units import unit
 
@@ -20,6 +20,8 @@ FLUSH: Final = Axis("flush", "flush", "down", 30, ordered=True, members=("first"
 STEP: Final = Axis("step", "step", "across", 90, ordered=True, members=("1", "2", "3", "4"))
 SPELL: Final = Axis("spell", "spell", "down", 95, ordered=True, members=("1", "2", "3", "4", "5"))
 SIZES: Final = {axis: len(axis.members) for axis in (COLUMN, FLUSH, STEP, SPELL)} | {ROW: 4}
+THREE_PHASE: Final = Option("three", "three-phase")
+ONE_PHASE: Final = Option("one", "one-phase")
 
 
 def _constant(value: float, name: str, of: str) -> Constant:
@@ -46,7 +48,7 @@ def _number(label: str, of: str, *axes: Axis, optional: bool = False) -> NumberI
 class Pool(Section):
     """Numbers of many kinds, single and in tables; words; and lines that can be stepped through."""
 
-    word = choice("Supply", "three-phase", "one-phase", default="three-phase", how="Look.")
+    word = choice("Supply", THREE_PHASE, ONE_PHASE, default=THREE_PHASE, how="Look.")
     note = text("Note", default="none", how="Any words.")
     row = names(ROW, "Row", how="Name it.")
     own = _number("Own hours", "h", optional=True)
@@ -87,12 +89,12 @@ class Pool(Section):
     @line("On one phase", unit="flag")
     def one_phase(self) -> Expr:
         """1 where this option is chosen."""
-        return self.chose(self.word, "one-phase")
+        return self.chose(self.word, ONE_PHASE)
 
     @line("On three phases", unit="flag")
     def three_phase(self) -> Expr:
         """1 where this option is chosen."""
-        return self.chose(self.word, "three-phase")
+        return self.chose(self.word, THREE_PHASE)
 
     @line("Step number", unit="1", axes=(STEP,))
     def step_number(self) -> Expr:

@@ -13,11 +13,11 @@ from farmbook.expr import nodes as n
 from farmbook.expr.axis import Axis
 from farmbook.expr.lower import lower
 from farmbook.interpret.kinds import check_kinds
-from farmbook.sections.declare import choice, number, uses
+from farmbook.sections.declare import Option, choice, number, uses
 from farmbook.sections.model import Model
 from farmbook.sections.section import Section
 from farmbook.units import SYSTEMS, unit
-from tests.language.guilty_lines import COLUMN, MONTH, ROW, Ground, Guilty, Method, model_of, worked_out
+from tests.language.guilty_lines import COLUMN, MONTH, ONE_PHASE, ROW, Ground, Guilty, Method, model_of, worked_out
 
 UNITS = "units do not agree in line `guilty.alone` [{}]"
 FLAT = "a difference of temperatures, or one line that gives kelvin"
@@ -115,11 +115,11 @@ GUILTY: Mapping[str, Guilty] = {
     ),
     "an unknown option": other(
         "'two-phase' is not an option of `ground.supply` (line `guilty.alone`)",
-        lambda s: s.ground.chose(s.ground.supply, "two-phase"),
+        lambda s: s.ground.chose(s.ground.supply, Option("two", "two-phase")),
     ),
     "an option of another section": other(
         "'one-phase' is not an option of `ground.supply` (line `guilty.alone`)",
-        lambda s: s.chose(s.ground.supply, "one-phase"),
+        lambda s: s.chose(s.ground.supply, ONE_PHASE),
     ),
     "a running sum inside a sum": other(
         "Running may stand only as the whole of a line (line `guilty.alone`)",
@@ -241,9 +241,18 @@ def test_an_unknown_unit_of_an_input_names_it() -> None:
     assert raised.value.where.endswith("Odd")
 
 
+OIL, WOOD = Option("oil", "heating oil"), Option("wood", "firewood")
+
+
 def test_a_default_that_is_no_option_is_refused() -> None:
-    with pytest.raises(ModelFault, match="the default 'gas' of `Supply` is not among its options"):
-        choice("Supply", "oil", "wood", default="gas", how="Look.")
+    with pytest.raises(ModelFault, match="the default 'town gas' of `Supply` is not among its options"):
+        choice("Supply", OIL, WOOD, default=Option("gas", "town gas"), how="Look.")
+
+
+@pytest.mark.parametrize("other", [Option("Wood", "logs"), Option("logs", "FIREWOOD"), Option("logs", "wood")])
+def test_a_word_that_stands_for_two_options_is_refused(other: Option) -> None:
+    with pytest.raises(ModelFault, match="two options of `Supply` share a word"):
+        choice("Supply", OIL, WOOD, other, default=OIL, how="Look.")
 
 
 def test_a_section_must_come_after_those_it_uses() -> None:

@@ -15,8 +15,8 @@ import pytest
 from farmbook.expr.walk import ordered_axes
 from farmbook.interpret.numbers import Cells
 from farmbook.layout.book import Book
-from farmbook.model.declare import Input
-from farmbook.model.model import Model
+from farmbook.sections.declare import Input
+from farmbook.sections.model import Model
 from tests.engines import gnumeric, require
 from tests.engines.cells import Book as OpenBook
 from tests.engines.cells import Cell, disagreements, formula_cells, stored_values

@@ -138,7 +138,7 @@ def _values(live: LiveBook, bound: Bound) -> list[Entry | None]:
         low, high = (float(cells[limit].numbers.reshape(-1)[0]) for limit in (bound.low, bound.high))
         return [low, high, None, WORDS, DAY]
     if isinstance(declared, Choice):
-        return [*declared.options, declared.options[0].upper(), None, WORDS, DAY]
+        return [*declared.labels, declared.labels[0].upper(), None, WORDS, DAY]
     if isinstance(declared, TextInput) and declared.picks is not None:
         names = live.computed.scenario.cells[live.computed.model.axes[declared.picks].names].texts.reshape(-1)
         return [*(str(name) for name in names if name), None, WORDS, DAY]

@@ -16,7 +16,7 @@ from farmbook.expr.nodes import RawInput
 from farmbook.expr.walk import ordered_axes
 from farmbook.interpret.numbers import Array, Cells, Engine
 from farmbook.model.farm import SECTIONS
-from farmbook.sections.declare import Input, LineOf, NumberInput, TextInput, Uses
+from farmbook.sections.declare import Input, LineOf, NumberInput, Option, TextInput, Uses
 from farmbook.sections.model import Model
 from farmbook.sections.section import Bound, Section
 from farmbook.units import Unit, displayed, ice_point_shift, unit
@@ -32,7 +32,7 @@ def evaluate(
 ) -> dict[str, Array]:
     """Every line of these sections by its dotted name, in the display units of `system` ("metric" or "us").
 
-    `given` maps a declaration (`Bag.wet_fill`) to its value in the declared metric unit: a number, a word, a list or a
+    `given` maps a declaration (`Bag.wet_fill`) to its value in the declared metric unit: a number, a word, an option, a list or a
     table in the order of the axes; None is a cleared cell. What is not given takes its default. `names` lists the
     members of each named axis; "" is a spare row. Raises KeyError for a required number, or an axis, that is missing.
     """
@@ -128,7 +128,8 @@ class _Filling:
             self._fill_number(declared, bound)
         elif isinstance(declared, TextInput):
             default = self.names[declared.axes[0]] if declared.names else declared.default
-            self._words(bound.cell, self.given.get(declared, default))
+            value = self.given.get(declared, default)
+            self._words(bound.cell, value.label if isinstance(value, Option) else value)
         if bound.basis is not None:
             self._words(bound.basis, "assumed")
 

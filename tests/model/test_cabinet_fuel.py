@@ -10,7 +10,7 @@ from farmbook.model.heat.steaming import Steaming
 from farmbook.model.place.energy import ELECTRICITY, NATURAL_GAS, PROPANE, Energy
 from farmbook.model.steam.cabinet import Cabinet
 from farmbook.model.steam.cabinet_run import CabinetRun
-from farmbook.sections.declare import Input
+from farmbook.sections.declare import Input, Option
 from tests.model.helpers import systems_agree
 from tests.model.steam_case import BY_HAND, KWH_A_LITRE_OF_PROPANE, LOAD, MULTIPLIER, NAMES, SECTIONS, STANDING, worked
 
@@ -23,7 +23,7 @@ BURNED: Final = 12 * (LOAD / 3600 * MULTIPLIER / (9.6 - STANDING / 2)) + 10 * ST
 
 
 @pytest.mark.parametrize(("fuel", "efficiency"), [(ELECTRICITY, 0.96), (NATURAL_GAS, 0.80), (PROPANE, 0.80)])
-def test_share_that_gets_into_the_steam_follows_the_fuel_until_it_is_measured(fuel: str, efficiency: float) -> None:
+def test_share_that_gets_into_the_steam_follows_the_fuel_until_it_is_measured(fuel: Option, efficiency: float) -> None:
     usual = worked({CabinetRun.fuel: fuel, CabinetRun.own_efficiency: None})
     assert usual["cabinet_run.efficiency"] == efficiency
     measured = worked({CabinetRun.fuel: fuel, CabinetRun.own_efficiency: 0.7})

@@ -33,7 +33,7 @@ from farmbook.model.place.site import Site
 from farmbook.model.steam.cabinet_run import CabinetRun
 from farmbook.model.steam.vessel_run import VesselRun
 from farmbook.results import whole_farm
-from farmbook.sections.declare import line, number
+from farmbook.sections.declare import Option, line, number
 from farmbook.sections.section import Section
 from tests.model.cook_case import ENDS, HOT_AT_ONCE, IN_USE, PLACES, different_lines, failing, single, vessel_at, worked
 from tests.model.helpers import evaluate, in_metric
@@ -230,7 +230,7 @@ def stepped(
 @pytest.mark.parametrize("system", ["metric", "us"])
 @pytest.mark.parametrize("standing", [GAP_ALL_ROUND, IN_PAIRS, IN_ROWS])
 @pytest.mark.parametrize(("hold", "step"), [(17.0, 15.0), (9.05, 7.0), (0.1, 15.0)])
-def test_rows_are_those_of_a_plain_loop(system: str, standing: str, hold: float, step: float) -> None:
+def test_rows_are_those_of_a_plain_loop(system: str, standing: Option, hold: float, step: float) -> None:
     changes = {
         CoreHeating.standing: standing,
         CabinetRun.hold_time: hold,
@@ -472,7 +472,7 @@ def test_a_probe_is_judged_by_its_own_course() -> None:
 
 @pytest.mark.parametrize("standing", [GAP_ALL_ROUND, IN_PAIRS, IN_ROWS])
 @pytest.mark.parametrize("place", [IN_CABINET, IN_VESSEL])
-def test_us_and_metric_books_agree(standing: str, place: str) -> None:
+def test_us_and_metric_books_agree(standing: Option, place: Option) -> None:
     given = {
         CoreHeating.standing: standing,
         CoreHeating.probe_place: place,

@@ -18,6 +18,7 @@ from farmbook.model.cook.core_heating import (
 )
 from farmbook.model.heat.cabinet_heat import CabinetHeat
 from farmbook.model.steam.cabinet_run import CabinetRun
+from farmbook.sections.declare import Option
 from tests.model.cook_case import ENDS, HOT_AT_ONCE, IN_USE, PLACES, failing, single, worked
 
 LONG: Final[dict[Any, Any]] = {CabinetRun.hold_time: 47}
@@ -30,7 +31,7 @@ LONG: Final[dict[Any, Any]] = {CabinetRun.hold_time: 47}
     ("standing", "hours"),
     [(GAP_ALL_ROUND, 7), (IN_PAIRS, 13), (IN_ROWS, 17)],
 )
-def test_hours_lost_by_how_five_pound_bags_stand(standing: str, hours: float) -> None:
+def test_hours_lost_by_how_five_pound_bags_stand(standing: Option, hours: float) -> None:
     """Common practice, no source: about 7, 13 and 17 h of a long hold for bags of 12 x 20 x 20 cm, still cold at its start."""
     found = worked({**LONG, **HOT_AT_ONCE, CoreHeating.standing: standing})
     assert found["cabinet_cook.lost"] == pytest.approx(hours, abs=0.7)
@@ -102,7 +103,7 @@ RATES: Final = ("late", "warming", "warming_slow", "warming_fast")
 
 
 @pytest.mark.parametrize(("place", "chamber", "here", "other"), STEAMERS)
-def test_a_probe_in_one_steamer_leaves_the_other_alone(place: str, chamber: float, here: str, other: str) -> None:
+def test_a_probe_in_one_steamer_leaves_the_other_alone(place: Option, chamber: float, here: str, other: str) -> None:
     without = worked()
     found = worked({CoreHeating.probe_place: place, **readings(0.8, chamber, (150, 190), lag=1.4)})
     assert (found[f"{here}.probe_counts"], found[f"{other}.probe_counts"]) == (1, 0)
@@ -114,7 +115,7 @@ def test_a_probe_in_one_steamer_leaves_the_other_alone(place: str, chamber: floa
 
 @pytest.mark.parametrize(("place", "chamber", "here", "other"), STEAMERS)
 @pytest.mark.parametrize("lag", [0.9, 1.3, 2, 4])
-def test_the_course_goes_through_the_readings(place: str, chamber: float, here: str, other: str, lag: float) -> None:
+def test_the_course_goes_through_the_readings(place: Option, chamber: float, here: str, other: str, lag: float) -> None:
     """Between the rows of the table too, read off it at the hours of the readings."""
     rate = 0.25
     given = {CoreHeating.probe_place: place, **readings(rate, chamber, (150, 180, 190), lag=lag)}
@@ -163,7 +164,7 @@ def test_a_probe_faster_than_any_mix(
 
 
 @pytest.mark.parametrize(("place", "chamber"), [(IN_CABINET, 93.3), (IN_VESSEL, 121.1)])
-def test_a_probe_is_set_against_the_chamber_it_was_in(place: str, chamber: float) -> None:
+def test_a_probe_is_set_against_the_chamber_it_was_in(place: Option, chamber: float) -> None:
     found = worked({CoreHeating.probe_place: place, **readings(0.6, chamber, (150, 190))})
     assert found["core_heating.probe_chamber"] == pytest.approx(chamber)
     assert found["core_heating.probe_rate"] == pytest.approx(0.6)

@@ -13,7 +13,7 @@ from farmbook.model.cost.steriliser_year import CabinetYear, VesselYear
 from farmbook.model.crop.crop import Crop
 from farmbook.model.crop.spawn_source import BOUGHT, MADE, SpawnSource
 from farmbook.model.heat.steaming import CABINET, VESSEL, Steaming
-from farmbook.sections.declare import Input
+from farmbook.sections.declare import Input, Option
 from tests.model import growing_case, spawn_case
 from tests.model.growing_case import one
 
@@ -56,7 +56,7 @@ def test_grown_cost_with_the_cabinet_by_hand(system: str) -> None:
 
 @pytest.mark.parametrize(("kind", "steamer"), [(CABINET, CABINET_YEAR), (VESSEL, VESSEL_YEAR)])
 @pytest.mark.parametrize(("supply", "lab"), [(BOUGHT, 0), (MADE, LAB_YEAR)])
-def test_only_what_is_in_use_counts(kind: str, steamer: float, supply: str, lab: float) -> None:
+def test_only_what_is_in_use_counts(kind: Option, steamer: float, supply: Option, lab: float) -> None:
     found = worked({Steaming.kind: kind, SpawnSource.supply: supply})
     assert one(found, "equipment_cost.steamer") == pytest.approx(steamer, rel=1e-9)
     assert one(found, "equipment_cost.lab") == pytest.approx(lab, rel=1e-9)

@@ -30,7 +30,7 @@ from farmbook.model.spawn.own_spawn_way import (
     OwnSpawnWay,
 )
 from farmbook.model.spawn.spawn_bought import Spawn
-from farmbook.sections.declare import Input, LineOf
+from farmbook.sections.declare import Input, LineOf, Option
 from farmbook.sources import ARITHMETIC
 from farmbook.units import unit
 from tests.model.growing_case import one, table
@@ -41,7 +41,7 @@ LOST = 0.8 + 0.625 + 20 * 14 / 980 + 0.3 + 0.4
 
 @pytest.mark.parametrize("cooked_in", [IN_STEAMER, IN_COOKER])
 @pytest.mark.parametrize(("limit", "margin"), [(STEAMING, 2), (LAB, 2), (AFTER_LAB, 0)])
-def test_places_count_only_where_they_could_have_earned(limit: str, margin: float, cooked_in: str) -> None:
+def test_places_count_only_where_they_could_have_earned(limit: Option, margin: float, cooked_in: Option) -> None:
     """50 bags of spawn a week in the steamer, in place of 49 that come whole out of it; a bag more would leave 2."""
     found = made({MakeOrBuy.limit: limit, OwnSpawnWay.sawdust_cooked_in: cooked_in})
     displaced = 49 * 50 * 2 if limit == STEAMING and cooked_in == IN_STEAMER else 0
@@ -92,7 +92,7 @@ NO_STEPS: Final[Mapping[Input, Any]] = {
 
 
 @pytest.mark.parametrize("limit", [STEAMING, AFTER_LAB])
-def test_at_the_number_of_bags_given_both_ways_cost_the_same(limit: str) -> None:
+def test_at_the_number_of_bags_given_both_ways_cost_the_same(limit: Option) -> None:
     changes = {**NO_STEPS, MakeOrBuy.limit: limit, Spawn.set_up_hours: 0}
     bags = one(made(changes), "make_or_buy_turn.pays_from")
     assert 500 < bags < 2000
@@ -138,7 +138,7 @@ def test_not_even_free_hours_help_where_buying_is_cheap() -> None:
     ("route", "row", "weeks"),
     [(ONE_GRAIN, 2, 3), (TWO_GRAINS, 1, 2), (ONE_GRAIN_SAWDUST, 0, 1), (TWO_GRAINS_SAWDUST, 0, 1)],
 )
-def test_a_bad_batch_reaches_the_bags_of_what_comes_last(route: str, row: int, weeks: float) -> None:
+def test_a_bad_batch_reaches_the_bags_of_what_comes_last(route: Option, row: int, weeks: float) -> None:
     found = made(
         {
             OwnSpawnWay.route: route,
@@ -154,7 +154,7 @@ def test_a_bad_batch_reaches_the_bags_of_what_comes_last(route: str, row: int, w
 
 
 @pytest.mark.parametrize("limit", [STEAMING, LAB, AFTER_LAB])
-def test_a_ruined_week_costs_its_bags_and_its_crop_whatever_the_limit(limit: str) -> None:
+def test_a_ruined_week_costs_its_bags_and_its_crop_whatever_the_limit(limit: Option) -> None:
     """980 bags are lost, at what they cost by then and the work of taking them out, and none of them leaves its 2."""
     found = made({MakeOrBuy.limit: limit, MakeOrBuyTurn.delivery_weeks: 1})
     week = 980 * LOST + one(found, "make_or_buy_turn.week_without")

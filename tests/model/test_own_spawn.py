@@ -27,7 +27,7 @@ from farmbook.model.spawn.own_spawn_way import (
 )
 from farmbook.model.spawn.spawn_bought import Spawn
 from farmbook.model.steam.cabinet_run import CabinetRun
-from farmbook.sections.declare import Input
+from farmbook.sections.declare import Input, Option
 from farmbook.sections.model import Model
 from tests.model import growing_case
 from tests.model.growing_case import one, table
@@ -191,7 +191,7 @@ def test_spawn_steamed_with_the_bags_is_part_of_the_loads(
 
 
 @pytest.mark.parametrize(("supply", "fits"), [(BOUGHT, 1), (MADE, 0)])
-def test_a_steamer_full_of_bags_has_no_place_for_spawn(supply: str, fits: int) -> None:
+def test_a_steamer_full_of_bags_has_no_place_for_spawn(supply: Option, fits: int) -> None:
     loads = one(unchanged("metric"), "cabinet_run.loads_possible")
     full = made({SpawnSource.supply: supply, Farm.bags_per_load: 1000 / loads})
     assert one(full, "cabinet_run.loads_fit") == fits
@@ -199,7 +199,7 @@ def test_a_steamer_full_of_bags_has_no_place_for_spawn(supply: str, fits: int) -
 
 @both_systems
 @pytest.mark.parametrize("supply", [BOUGHT, MADE])
-def test_own_spawn_pays_for_what_it_adds_to_the_steamer_and_for_no_more(system: str, supply: str) -> None:
+def test_own_spawn_pays_for_what_it_adds_to_the_steamer_and_for_no_more(system: str, supply: Option) -> None:
     """36 kW at 10 a month are 4,320 a year, there with or without the spawn: 0.0864 for each of 50,000 bags.
 
     A place takes 5 hours of 20 for a load of 1,000, an hour to watch and four to load: 0.10.
@@ -227,7 +227,7 @@ def test_sawdust_spawn_is_made_of_the_farms_own_mix_and_bags(system: str) -> Non
 
 @both_systems
 @pytest.mark.parametrize(("supply", "wet"), [(MADE, 2500 + 50 * 2.3), (BOUGHT, 2500)])
-def test_a_week_of_ingredients_counts_the_spawn_made_of_them(system: str, supply: str, wet: float) -> None:
+def test_a_week_of_ingredients_counts_the_spawn_made_of_them(system: str, supply: Option, wet: float) -> None:
     """40 % of the wet mix is dry, and the sawdust comes half dry, at 0.1."""
     found = made({SpawnSource.supply: supply}, system)
     assert one(found, "mixing.wet_per_week") == pytest.approx(wet)
@@ -247,7 +247,7 @@ def test_a_week_of_ingredients_counts_the_spawn_made_of_them(system: str, supply
         (ONE_GRAIN, [None, None, 3, 1], 1),
     ],
 )
-def test_materials_that_nothing_else_tells_must_be_given(route: str, costs: list[float | None], fine: int) -> None:
+def test_materials_that_nothing_else_tells_must_be_given(route: Option, costs: list[float | None], fine: int) -> None:
     found = made({OwnSpawnWay.route: route, OwnSpawnWork.unit_cost: costs})
     assert one(found, "own_spawn_work.materials_given") == fine
 
@@ -267,7 +267,7 @@ def test_whole_plates_and_bags_never_fall_short(system: str, draw: int) -> None:
     changes: dict[Input, Any] = {
         Farm.bags_filled_a_week: float(random.integers(1, 4000)),
         Spawn.spawn_rate: random.uniform(0.01, 0.1),
-        OwnSpawnWay.route: str(random.choice([ONE_GRAIN, TWO_GRAINS, ONE_GRAIN_SAWDUST, TWO_GRAINS_SAWDUST])),
+        OwnSpawnWay.route: OwnSpawnWay.route.options[random.integers(len(OwnSpawnWay.route.options))],
         OwnSpawn.failure: random.uniform(0, 0.5, 4),
         OwnSpawn.batch_weeks: random.uniform(0.5, 8, 4),
         OwnSpawn.shelf_life: random.uniform(5, 60, 4),
@@ -349,7 +349,7 @@ def test_spawn_that_grows_too_old_is_flagged_where_it_is_made(days: float, fine:
         (ONE_GRAIN, 1, 1),
     ],
 )
-def test_too_many_generations_are_flagged_where_it_is_made(route: str, limit: int, fine: int) -> None:
+def test_too_many_generations_are_flagged_where_it_is_made(route: Option, limit: int, fine: int) -> None:
     changes: dict[Input, Any] = {OwnSpawnWay.route: route, OwnSpawnWay.generation_limit: limit}
     assert one(made({**changes, SpawnSource.supply: MADE}), "own_spawn_way.few_generations") == fine
     assert one(made(changes), "own_spawn_way.few_generations") == 1
@@ -371,7 +371,7 @@ def test_no_spawn_wanted_takes_nothing() -> None:
 
 
 @pytest.mark.parametrize(("supply", "made_here"), [(BOUGHT, 0), (MADE, 1)])
-def test_the_choice_feeds_the_farm(supply: str, made_here: int) -> None:
+def test_the_choice_feeds_the_farm(supply: Option, made_here: int) -> None:
     found = made({SpawnSource.supply: supply})
     expected = {
         "spawn_source.made": made_here,

@@ -10,6 +10,7 @@ from farmbook.model.mix.bag import Bag
 from farmbook.model.mix.recipe import Recipe
 from farmbook.model.place.farm_plan import Farm
 from farmbook.model.spawn.spawn_bought import GRAIN, SAWDUST, Spawn
+from farmbook.sections.declare import Option
 from tests.model.growing_case import CROP_SECTIONS, one, unchanged, worked
 from tests.model.helpers import evaluate
 
@@ -73,7 +74,7 @@ def test_an_order_of_whole_bags_is_not_rounded_up_by_a_conversion(system: str) -
 
 
 @pytest.mark.parametrize(("kind", "water"), [(GRAIN, 0.48), (SAWDUST, 0.60)])
-def test_the_kind_settles_the_water_until_it_is_measured(kind: str, water: float) -> None:
+def test_the_kind_settles_the_water_until_it_is_measured(kind: Option, water: float) -> None:
     usual = worked({Spawn.kind: kind, Spawn.own_moisture: None}, sections=CROP_SECTIONS)
     assert one(usual, "spawn.dry_spawn_per_bag") == pytest.approx(0.1 * (1 - water))
     measured = worked({Spawn.kind: kind, Spawn.own_moisture: 0.3}, sections=CROP_SECTIONS)

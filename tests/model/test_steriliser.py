@@ -25,7 +25,7 @@ from farmbook.model.steam.cabinet_run import CabinetRun
 from farmbook.model.steam.steriliser import Steriliser
 from farmbook.model.steam.vessel import Vessel
 from farmbook.model.steam.vessel_run import VesselRun
-from farmbook.sections.declare import Input, LineOf, NumberInput
+from farmbook.sections.declare import Input, LineOf, NumberInput, Option
 from tests.model import steam_case
 from tests.model.helpers import evaluate, systems_agree, with_used
 from tests.model.steam_case import BY_HAND, IN_VESSEL, NAMES, worked
@@ -232,7 +232,7 @@ def test_how_many_bags_better_cooking_must_save() -> None:
 
 @pytest.mark.parametrize("loses", [Crop.loss_at_steaming, VesselHeat.loss_at_steaming], ids=lambda each: each.dotted)
 @pytest.mark.parametrize("kind", [CABINET, VESSEL])
-def test_a_steamer_that_loses_every_bag_is_not_the_cheaper_one(loses: NumberInput, kind: str) -> None:
+def test_a_steamer_that_loses_every_bag_is_not_the_cheaper_one(loses: NumberInput, kind: Option) -> None:
     """Without a good bag there is no cost for each, and 0 of it would win every comparison."""
     found = year({loses: 1, Steaming.kind: kind})
     assert str(found["steriliser_choice.verdict"]).startswith("Not compared")
@@ -293,7 +293,7 @@ def test_a_difference_counts_when_it_is_larger_than_the_inputs_are_known_to() ->
     ],
 )
 @pytest.mark.parametrize("kind", [CABINET, VESSEL])
-def test_a_steamer_that_cannot_do_the_work_is_not_compared(broken: dict[Input, Any], kind: str) -> None:
+def test_a_steamer_that_cannot_do_the_work_is_not_compared(broken: dict[Input, Any], kind: Option) -> None:
     assert answer({**broken, Steaming.kind: kind}).startswith("Not compared")
 
 

@@ -17,7 +17,7 @@ from farmbook.model.place.farm_plan import Farm
 from farmbook.model.place.site import Site
 from farmbook.model.steam.vessel import Vessel
 from farmbook.model.steam.vessel_run import VesselRun
-from farmbook.sections.declare import Input, NumberInput
+from farmbook.sections.declare import Input, NumberInput, Option
 from tests.model.helpers import systems_agree
 from tests.model.steam_case import (
     BY_HAND,
@@ -155,7 +155,7 @@ def test_drained_vessel_boils_what_condenses_and_what_is_let_out() -> None:
 
 
 @pytest.mark.parametrize("feed", [AS_IT_BOILS, BEFOREHAND])
-def test_vessel_whose_condensate_falls_back_loses_only_what_is_let_out(feed: str) -> None:
+def test_vessel_whose_condensate_falls_back_loses_only_what_is_let_out(feed: Option) -> None:
     """The line takes the heat that the load does not take up; here the steam that leaves is counted."""
     found = worked({**FALLING, VesselHeat.feed: feed})
     hours = found["vessel_run.heat_up_time"] / 2 + 2
@@ -255,7 +255,7 @@ def test_own_peak_counts_only_for_the_steamer_in_use() -> None:
 
 
 @pytest.mark.parametrize("fuel", [NATURAL_GAS, PROPANE])
-def test_fuel_in_the_vessel(fuel: str) -> None:
+def test_fuel_in_the_vessel(fuel: Option) -> None:
     found = worked({VesselRun.fuel: fuel, VesselRun.own_efficiency: None, **IN_VESSEL, Energy.service_amps: 0})
     up = SUPPLY / (20 * 0.8 - STANDING / 2)
     energy = 20 * up + 2 * STANDING / 0.8
@@ -312,7 +312,7 @@ def test_check_speaks_just_past_its_limit_and_not_before(check: str, broken: Any
 
 
 @pytest.mark.parametrize("condensate", [DRAINED, FALLS_BACK])
-def test_boiling_dry_is_told_just_before_the_last_drop(condensate: str) -> None:
+def test_boiling_dry_is_told_just_before_the_last_drop(condensate: Option) -> None:
     """Water that stands in it is heated too, so what boils off follows what is put in: try amounts around the limit."""
     changes = {**IN_VESSEL, **BY_BUCKET, VesselHeat.condensate: condensate}
     needed = 50.0
@@ -355,7 +355,7 @@ def test_a_vessel_not_in_use_stops_no_plan(broken: dict[Input, Any]) -> None:
 
 @pytest.mark.parametrize("condensate", [DRAINED, FALLS_BACK])
 @pytest.mark.parametrize("feed", [AS_IT_BOILS, BEFOREHAND])
-def test_both_unit_systems_give_the_same_answers(condensate: str, feed: str) -> None:
+def test_both_unit_systems_give_the_same_answers(condensate: Option, feed: Option) -> None:
     choices = {VesselHeat.condensate: condensate, VesselHeat.feed: feed, Site.altitude: 900}
     own = {VesselRun.fuel: PROPANE, Vessel.own_propane: 9, Energy.phases: THREE_PHASE, VesselRun.own_efficiency: None}
     assert systems_agree(SECTIONS, {**BY_HAND, **choices}, NAMES) == []

@@ -12,13 +12,17 @@ from farmbook.expr.axis import Axis
 from farmbook.expr.nodes import Expr, RawInput
 from farmbook.scenario.load import load
 from farmbook.scenario.scenario import Scenario
-from farmbook.sections.declare import Input, check, choice, line, member, names, number, text
+from farmbook.sections.declare import Input, Option, check, choice, line, member, names, number, text
 from farmbook.sections.model import Model
 from farmbook.sections.section import Section
 
 LOAF = Axis("loaf", "loaf", "down", 10, named=True, most=6)
 STALL = Axis("stall", "stall", "across", 20, named=True, most=3)
 RISE = Axis("rise", "rise", "down", 30, ordered=True, members=("first", "second"))
+
+WOOD = Option("wood", "wood")
+GAS = Option("gas", "gas")
+ELECTRICITY = Option("power", "electricity")
 
 
 class Bakery(Section):
@@ -39,7 +43,7 @@ class Bakery(Section):
     bake_off = number("Weight lost in baking", unit="share", usual=(0.08, 0.2), hard=(0, 1), default=0.12, how="Scale.")
     burnt = number("Loaves burnt", unit="share", usual=(0.003, 0.03), hard=(0, 1), default=0.01, how="Count.")
     own_time = number("Baking time, timed", unit="h/run", usual=(0.3, 1.5), hard=(0, 10), optional=True, how="Watch.")
-    fuel = choice("Fuel", "wood", "gas", "electricity", default="gas", how="What is burnt.")
+    fuel = choice("Fuel", WOOD, GAS, ELECTRICITY, default=GAS, how="What is burnt.")
     rest = number(
         "Rest of the dough", unit="h", axes=(RISE,), usual=(0.5, 12), hard=(0, 48), default=(8, 1), how="Watch."
     )
@@ -108,6 +112,12 @@ flour_price = 0.9
 
 [stall.green_market]
 """
+
+
+def changed(old: str, new: str) -> str:
+    """The good file with one piece replaced."""
+    assert old in GOOD
+    return GOOD.replace(old, new, 1)
 
 
 def written(folder: Path, content: str, name: str = "oak_lane.toml") -> Path:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+from fractions import Fraction
 from pathlib import Path
 
 import numpy as np
@@ -13,6 +14,8 @@ from farmbook.expr.lower import lower
 from farmbook.interpret.numbers import Engine
 from farmbook.model.farm import SECTIONS
 from farmbook.scenario.load import load
+from farmbook.scenario.values import Context, read_value
+from farmbook.sections.declare import Choice
 from farmbook.sections.model import Model
 from tests.scenario.bakery import GOOD, LOAF, MODEL, RISE, STALL, Bakery, Sale, basis, cell, loaded, numbers, texts
 
@@ -87,6 +90,19 @@ def test_texts_and_choices(tmp_path: Path) -> None:
     assert texts(found, cell(Sale.loaves)) == ["Rye", "White tin", "", ""]
     assert texts(found, cell(Sale.best)) == "Green market"  # the only one there is
     assert np.isnan(found.cells[cell(Bakery.sign)].numbers).all()
+
+
+@pytest.mark.parametrize("word", ["power", "Power", "electricity", "ELECTRICITY"])
+def test_an_option_by_its_key_or_its_label(tmp_path: Path, word: str) -> None:
+    found = loaded(tmp_path, GOOD.replace("oven_power", f"fuel = '{word}'\noven_power"))
+    assert texts(found, cell(Bakery.fuel)) == "electricity"
+
+
+def test_every_option_of_the_farm_is_known_by_its_key_and_its_label() -> None:
+    choices = [declared for declared in Model(SECTIONS).inputs if isinstance(declared, Choice)]
+    for declared, option in ((each, option) for each in choices for option in each.options):
+        for word in (option.key, option.label, option.key.upper(), option.label.title()):
+            assert read_value(declared, word, Context("metric", "EUR")) == (Fraction(0), option.label)
 
 
 @pytest.mark.parametrize("picked", ["harbour", "HARBOUR", "By the harbour", "by the HARBOUR"])

@@ -14,12 +14,7 @@ from farmbook.scenario.load import load, read
 from farmbook.sections.declare import names, number
 from farmbook.sections.model import Model
 from farmbook.sections.section import Section
-from tests.scenario.bakery import GOOD, LOAF, MODEL, Bakery, loaded, told, written
-
-
-def changed(old: str, new: str) -> str:
-    assert old in GOOD
-    return GOOD.replace(old, new, 1)
+from tests.scenario.bakery import GOOD, LOAF, MODEL, Bakery, changed, loaded, told, written
 
 
 def in_bakery(row: str) -> str:
@@ -242,35 +237,6 @@ def test_a_missing_field_is_told_in_the_units_of_the_book(tmp_path: Path) -> Non
     )
 
 
-def test_a_member_of_a_list_that_is_missing(tmp_path: Path) -> None:
-    assert told(tmp_path, changed("risen = [0.9, 0.5]", "risen = {first = 0.9}")) == [
-        ("[bakery.risen] second", "", "missing: Volume gained, usually 20 to 150 %")
-    ]
-
-
-def test_the_wrong_value_is_not_also_missing(tmp_path: Path) -> None:
-    assert told(tmp_path, changed("[0.9, 0.5]", "[0.9, true]")) == [
-        ("[bakery.risen] second", "true", "a number is wanted, not true or false")
-    ]
-
-
-@pytest.mark.parametrize(
-    ("value", "wanted"),
-    [
-        ("0.9", "a list of 2 values is wanted, or a table with a value for each rise (first, second)"),
-        ("[0.9]", "2 values are wanted, one for each rise (first, second); the list has 1"),
-        ("[1, 2, 3]", "2 values are wanted, one for each rise (first, second); the list has 3"),
-    ],
-)
-def test_a_list_of_the_wrong_length(tmp_path: Path, value: str, wanted: str) -> None:
-    assert told(tmp_path, changed("[0.9, 0.5]", value)) == [("[bakery] risen", value, wanted)]
-
-
-def test_a_member_that_is_not_on_the_list(tmp_path: Path) -> None:
-    found = told(tmp_path, changed("[0.9, 0.5]", "{first = 0.9, second = 0.5, secnd = 1}"))
-    assert found == [("[bakery.risen] secnd", "1", "no such field; did you mean `second`?")]
-
-
 def test_tables_where_values_stand_and_values_where_tables_stand(tmp_path: Path) -> None:
     assert told(
         tmp_path, "loaf = 3\n" + changed("[loaf.rye]\nflour_price = 1.1", "").replace("[loaf.white_tin]", "[x]")
@@ -354,6 +320,18 @@ def test_the_key_of_a_row(tmp_path: Path) -> None:
     wanted = 'a row\'s key is made of letters, digits and underscores; give other words as its name = "..."'
     assert told(tmp_path, GOOD + '[loaf."sour rye"]\nflour_price = 1\n') == [('[loaf."sour rye"]', "", wanted)]
     assert told(tmp_path, GOOD + '[loaf."bell\\u0007"]\nflour_price = 1\n') == [('[loaf."bell\\u0007"]', "", wanted)]
+    sixty, more = ("r" * count for count in (60, 61))
+    assert loaded(tmp_path, f"{GOOD}[loaf.{sixty}]\nflour_price = 1\n").rows[LOAF][2] == sixty
+    assert [found[1:] for found in told(tmp_path, f"{GOOD}[loaf.{more}]\nflour_price = 1\n")] == [("", wanted)]
+
+
+def test_what_stands_in_a_row_with_a_wrong_key_is_judged_too(tmp_path: Path) -> None:
+    found = told(tmp_path, GOOD + '[loaf."sour rye"]\nflour_price = true\nflower_price = 1\n')
+    assert [where for where, _, _ in found] == [
+        '[loaf."sour rye"]',
+        '[loaf."sour rye"] flour_price',
+        '[loaf."sour rye"] flower_price',
+    ]
 
 
 @pytest.mark.parametrize(

@@ -57,7 +57,7 @@ def test_words_of_a_field() -> None:
 
 def test_options_and_units_are_enumerations() -> None:
     fuel = properties("bakery")["properties"]["fuel"]
-    assert fuel["anyOf"][0] == {"enum": ["wood", "gas", "electricity"]}
+    assert fuel["anyOf"][0] == {"enum": ["wood", "gas", "electricity", "power"]}
     assert fuel["default"] == "gas"
     assert SCHEMA["properties"]["units"]["enum"] == ["metric", "us"]
     assert SCHEMA["properties"]["paper"]["enum"] == ["letter", "a4"]

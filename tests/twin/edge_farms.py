@@ -189,4 +189,4 @@ def at_a_limit(declared: NumberInput, side: int) -> float:
 def other_options() -> list[tuple[Choice, str]]:
     """Every option of every choice that is not the default."""
     choices = [declared for declared in whole_farm().inputs if isinstance(declared, Choice)]
-    return [(each, option) for each in choices for option in each.options if option != each.default]
+    return [(each, option) for each in choices for option in each.labels if option != each.default]

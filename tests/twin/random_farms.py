@@ -34,7 +34,7 @@ def random_farm(seed: int) -> Farm:
         if isinstance(declared, NumberInput):
             given[declared] = random_numbers(rng, declared, names)
         elif isinstance(declared, Choice):
-            given[declared] = random_case(rng, str(rng.choice(declared.options)))
+            given[declared] = random_case(rng, str(rng.choice(declared.labels)))
         elif isinstance(declared, TextInput) and not declared.names:
             given[declared] = random_name(rng, declared, names)
     given[Crop.loss_between_flushes] = mostly_nothing_first(rng, given[Crop.loss_between_flushes])

@@ -26,7 +26,7 @@ from farmbook.model.crop.spawn_source import SpawnSource
 from farmbook.model.place.farm_plan import Farm
 from farmbook.model.spawn.own_spawn import OwnSpawn
 from farmbook.model.spawn.spawn_bought import Spawn
-from farmbook.sections.declare import check, choice, line, number, uses
+from farmbook.sections.declare import Option, check, choice, line, number, uses
 from farmbook.sections.section import Section
 from farmbook.sources import (
     ARITHMETIC,
@@ -39,9 +39,9 @@ from farmbook.units import unit
 
 __all__ = ["AFTER_LAB", "LAB", "STEAMING", "MakeOrBuy"]
 
-STEAMING: Final = "the steamer"
-LAB: Final = "the lab or the spawn run room"
-AFTER_LAB: Final = "fruiting, hands or sales"
+STEAMING: Final = Option("steamer", "the steamer")
+LAB: Final = Option("lab", "the lab or the spawn run room")
+AFTER_LAB: Final = Option("after the lab", "fruiting, hands or sales")
 
 TOO_CLOSE: Final = Constant(
     0.10,

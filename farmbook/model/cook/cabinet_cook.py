@@ -10,7 +10,6 @@ from farmbook.model.cook.cook_strength import (
 from farmbook.model.cook.core_heating import IN_CABINET
 from farmbook.model.cook.steamer_cook import SteamerCook
 from farmbook.model.heat.cabinet_heat import CabinetHeat
-from farmbook.model.heat.steaming import CABINET
 from farmbook.model.steam.cabinet_run import CabinetRun
 from farmbook.sections.declare import line, number, uses
 from farmbook.sources import COMMON_PRACTICE
@@ -18,7 +17,7 @@ from farmbook.sources import COMMON_PRACTICE
 __all__ = ["CabinetCook"]
 
 
-class CabinetCook(SteamerCook, words=CABINET):
+class CabinetCook(SteamerCook, words="cabinet"):
     """The middle of the coldest bag in the cabinet."""
 
     title = "How hard a bag is cooked: steam cabinet"

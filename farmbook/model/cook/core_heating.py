@@ -21,18 +21,18 @@ from farmbook.expr.nodes import Constant, Expr
 from farmbook.model.heat.cabinet_heat import CabinetHeat
 from farmbook.model.heat.vessel_heat import VesselHeat
 from farmbook.model.place.site import Site
-from farmbook.sections.declare import check, choice, line, number, uses
+from farmbook.sections.declare import Option, check, choice, line, number, uses
 from farmbook.sections.section import Section
 from farmbook.sources import ARITHMETIC, COMMON_PRACTICE, HEAT_CONDUCTION
 from farmbook.units import unit
 
 __all__ = ["GAP_ALL_ROUND", "IN_CABINET", "IN_PAIRS", "IN_ROWS", "IN_VESSEL", "CoreHeating"]
 
-GAP_ALL_ROUND: Final = "gap all round"
-IN_PAIRS: Final = "touching in pairs"
-IN_ROWS: Final = "solid rows"
-IN_CABINET: Final = "steam cabinet"
-IN_VESSEL: Final = "pressure vessel"
+GAP_ALL_ROUND: Final = Option("gap", "gap all round")
+IN_PAIRS: Final = Option("pairs", "touching in pairs")
+IN_ROWS: Final = Option("rows", "solid rows")
+IN_CABINET: Final = Option("cabinet", "steam cabinet")
+IN_VESSEL: Final = Option("vessel", "pressure vessel")
 
 BAGS_IN_A_PAIR: Final = Constant(2, "bags_in_a_pair", label="Bags in a pair", unit=unit("1"), source=ARITHMETIC.key)
 

@@ -36,7 +36,7 @@ from farmbook.model.heat.steamer_heat import SteamerHeat
 from farmbook.model.heat.steaming import if_in_use
 from farmbook.model.steam.steamer_run import SteamerRun
 from farmbook.sections.alike import Alike
-from farmbook.sections.declare import LineOf, check, line, uses
+from farmbook.sections.declare import LineOf, Option, check, line, uses
 from farmbook.sources import ARITHMETIC, COMMON_PRACTICE, HEAT_CONDUCTION, LETHAL_RATE
 
 __all__ = ["SteamerCook"]
@@ -51,7 +51,7 @@ class SteamerCook(Alike):
     heat: SteamerHeat
     run: SteamerRun
     hours: LineOf
-    probe_place: ClassVar[str]
+    probe_place: ClassVar[Option]
     """Where the probe was, if it was in this steamer."""
 
     @property

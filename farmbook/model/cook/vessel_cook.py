@@ -7,7 +7,6 @@ from farmbook.model.axes import STEP
 from farmbook.model.cook.cook_strength import clock
 from farmbook.model.cook.core_heating import IN_VESSEL
 from farmbook.model.cook.steamer_cook import SteamerCook
-from farmbook.model.heat.steaming import VESSEL
 from farmbook.model.heat.vessel_heat import VesselHeat
 from farmbook.model.steam.vessel_run import VesselRun
 from farmbook.sections.declare import line, number, uses
@@ -16,7 +15,7 @@ from farmbook.sources import COMMON_PRACTICE
 __all__ = ["VesselCook"]
 
 
-class VesselCook(SteamerCook, words=VESSEL):
+class VesselCook(SteamerCook, words="pressure vessel"):
     """The middle of the coldest bag in the pressure vessel."""
 
     title = "How hard a bag is cooked: pressure vessel"

@@ -15,7 +15,7 @@ from farmbook.expr.functions import joined, minimum, named, ratio
 from farmbook.expr.nodes import Expr
 from farmbook.model.cost.growing_cost import GrowingCost
 from farmbook.model.crop.crop import Crop
-from farmbook.model.heat.steaming import CABINET, VESSEL, Steaming
+from farmbook.model.heat.steaming import Steaming
 from farmbook.model.place.farm_plan import Farm
 from farmbook.model.steam.cabinet import Cabinet
 from farmbook.model.steam.steamer_cost import SteamerCost
@@ -113,7 +113,7 @@ class SteamerYear(Alike):
         return self.salvage <= self.price
 
 
-class CabinetYear(SteamerYear, words=CABINET):
+class CabinetYear(SteamerYear, words="cabinet"):
     """A year with the steam cabinet."""
 
     title = "Steam cabinet: a year"
@@ -166,7 +166,7 @@ class CabinetYear(SteamerYear, words=CABINET):
         return self.crop.loss_at_steaming
 
 
-class VesselYear(SteamerYear, words=VESSEL):
+class VesselYear(SteamerYear, words="pressure vessel"):
     """A year with the pressure vessel."""
 
     title = "Pressure vessel: a year"

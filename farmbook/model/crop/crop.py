@@ -23,14 +23,14 @@ from farmbook.model.crop.spawn_source import SpawnSource
 from farmbook.model.heat.vessel_heat import VesselHeat
 from farmbook.model.mix.bag import Bag
 from farmbook.model.mix.recipe import Recipe
-from farmbook.sections.declare import check, choice, line, number, uses
+from farmbook.sections.declare import Option, check, choice, line, number, uses
 from farmbook.sections.section import Section
 from farmbook.sources import ARITHMETIC, BIOLOGICAL_EFFICIENCY, COMMON_PRACTICE
 
 __all__ = ["BY_EFFICIENCY", "BY_WEIGHT", "Crop"]
 
-BY_EFFICIENCY: Final = "biological efficiency"
-BY_WEIGHT: Final = "weight picked per bag filled"
+BY_EFFICIENCY: Final = Option("efficiency", "biological efficiency")
+BY_WEIGHT: Final = Option("weight", "weight picked per bag filled")
 
 
 class Crop(Section):

@@ -5,14 +5,14 @@ from __future__ import annotations
 from typing import Final
 
 from farmbook.expr.nodes import Expr
-from farmbook.sections.declare import choice, line, number
+from farmbook.sections.declare import Option, choice, line, number
 from farmbook.sections.section import Section
 from farmbook.sources import COMMON_PRACTICE
 
 __all__ = ["BOUGHT", "MADE", "SpawnSource"]
 
-BOUGHT: Final = "bought"
-MADE: Final = "made on the farm"
+BOUGHT: Final = Option("bought", "bought")
+MADE: Final = Option("made", "made on the farm")
 
 
 class SpawnSource(Section):

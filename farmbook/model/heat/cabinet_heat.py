@@ -11,7 +11,7 @@ from farmbook.expr.functions import all_of, named
 from farmbook.expr.nodes import Expr
 from farmbook.model.heat.steamer_heat import DRAINED, SteamerHeat
 from farmbook.model.heat.steaming import CABINET, if_in_use
-from farmbook.sections.declare import check, choice, line, number
+from farmbook.sections.declare import Option, check, choice, line, number
 from farmbook.sources import (
     COMMON_PRACTICE,
     STEAM_LINES,
@@ -19,14 +19,15 @@ from farmbook.sources import (
 
 __all__ = ["RETURNED", "CabinetHeat"]
 
-RETURNED: Final = "goes back to the steam generator"
+RETURNED: Final = Option("goes back", "goes back to the steam generator")
 
 
-class CabinetHeat(SteamerHeat, words=CABINET):
+class CabinetHeat(SteamerHeat, words="cabinet"):
     """The steam cabinet, unpressurised: its heat, from cold to temperature and while it is held there."""
 
     title = "Steam cabinet: heat"
     table = "cabinet"
+    steamer = CABINET
     boiled_again = RETURNED
 
     length = number(

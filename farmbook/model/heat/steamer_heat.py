@@ -30,7 +30,7 @@ from farmbook.model.mix.bag import Bag
 from farmbook.model.place.farm_plan import Farm
 from farmbook.model.place.site import Site
 from farmbook.sections.alike import Alike
-from farmbook.sections.declare import Choice, LineOf, NumberInput, check, line, number, uses
+from farmbook.sections.declare import Choice, LineOf, NumberInput, Option, check, line, number, uses
 from farmbook.sources import (
     COMMON_PRACTICE,
     MATERIAL_PROPERTIES,
@@ -42,7 +42,7 @@ from farmbook.sources import (
 
 __all__ = ["DRAINED", "SteamerHeat"]
 
-DRAINED: Final = "drains away hot"
+DRAINED: Final = Option("drains away", "drains away hot")
 
 
 class SteamerHeat(Alike):
@@ -61,7 +61,9 @@ class SteamerHeat(Alike):
     inside_area: LineOf
     in_steam: LineOf
     sound: LineOf
-    boiled_again: ClassVar[str]
+    steamer: ClassVar[Option]
+    """The option of `steaming.kind` that this steamer is."""
+    boiled_again: ClassVar[Option]
     """The option of `condensate` with which condensed steam does not drain away."""
 
     start_temperature = number(
@@ -100,7 +102,7 @@ class SteamerHeat(Alike):
     @line("The farm steams in the {}", unit="flag")
     def in_use(self) -> Expr:
         """1 for the steamer chosen; the other is worked out for comparing only."""
-        return self.steaming.chose(self.steaming.kind, self.words)
+        return self.steaming.chose(self.steaming.kind, self.steamer)
 
     @line("Dry mix in a load of the {}", unit="kg_dry/run")
     def load_dry(self) -> Expr:

@@ -6,14 +6,14 @@ from typing import Final
 
 from farmbook.expr.functions import any_of, joined, negation
 from farmbook.expr.nodes import Expr
-from farmbook.sections.declare import choice, line, number
+from farmbook.sections.declare import Option, choice, line, number
 from farmbook.sections.section import Section
 from farmbook.sources import COMMON_PRACTICE
 
 __all__ = ["CABINET", "VESSEL", "Steaming", "if_in_use"]
 
-CABINET: Final = "cabinet"
-VESSEL: Final = "pressure vessel"
+CABINET: Final = Option("cabinet", "cabinet")
+VESSEL: Final = Option("vessel", "pressure vessel")
 
 
 class Steaming(Section):

@@ -20,21 +20,22 @@ from farmbook.expr.nodes import Expr, Line
 from farmbook.model.heat.steamer_heat import DRAINED, SteamerHeat
 from farmbook.model.heat.steaming import VESSEL
 from farmbook.model.heat.vessel_steam import VesselSteam
-from farmbook.sections.declare import choice, line, number, uses
+from farmbook.sections.declare import Option, choice, line, number, uses
 from farmbook.sources import COMMON_PRACTICE, NIST_SP_811, STEAM_LINES
 
 __all__ = ["AS_IT_BOILS", "BEFOREHAND", "FALLS_BACK", "VesselHeat"]
 
-FALLS_BACK: Final = "falls back to the boil"
-AS_IT_BOILS: Final = "let in as it boils"
-BEFOREHAND: Final = "put in before each load"
+FALLS_BACK: Final = Option("falls back", "falls back to the boil")
+AS_IT_BOILS: Final = Option("as it boils", "let in as it boils")
+BEFOREHAND: Final = Option("beforehand", "put in before each load")
 
 
-class VesselHeat(SteamerHeat, words=VESSEL):
+class VesselHeat(SteamerHeat, words="pressure vessel"):
     """The pressure vessel: its heat, from cold to working pressure and while it is held there."""
 
     title = "Pressure vessel: heat"
     table = "vessel"
+    steamer = VESSEL
     boiled_again = FALLS_BACK
 
     steam = uses(VesselSteam)

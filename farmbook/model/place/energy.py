@@ -8,7 +8,7 @@ from farmbook.calc.fuel import BURNER_EFFICIENCY, ELECTRIC_EFFICIENCY, PROPANE_H
 from farmbook.calc.heat import energy_price
 from farmbook.expr.functions import joined, named
 from farmbook.expr.nodes import Expr
-from farmbook.sections.declare import choice, line, number
+from farmbook.sections.declare import Option, choice, line, number
 from farmbook.sections.section import Section
 from farmbook.sources import (
     COMMON_PRACTICE,
@@ -20,11 +20,11 @@ from farmbook.sources import (
 
 __all__ = ["ELECTRICITY", "NATURAL_GAS", "PROPANE", "SINGLE_PHASE", "THREE_PHASE", "Energy"]
 
-ELECTRICITY: Final = "electricity"
-NATURAL_GAS: Final = "natural gas"
-PROPANE: Final = "propane"
-SINGLE_PHASE: Final = "single-phase"
-THREE_PHASE: Final = "three-phase"
+ELECTRICITY: Final = Option("electricity", "electricity")
+NATURAL_GAS: Final = Option("natural gas", "natural gas")
+PROPANE: Final = Option("propane", "propane")
+SINGLE_PHASE: Final = Option("single-phase", "single-phase")
+THREE_PHASE: Final = Option("three-phase", "three-phase")
 
 
 class Energy(Section):

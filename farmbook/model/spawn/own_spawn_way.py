@@ -10,7 +10,7 @@ from farmbook.expr.nodes import Expr
 from farmbook.model.axes import GENERATION
 from farmbook.model.crop.spawn_source import SpawnSource
 from farmbook.model.spawn.spawn_bought import GRAIN_SPAWN_MOISTURE, SAWDUST_SPAWN_MOISTURE, Spawn
-from farmbook.sections.declare import check, choice, line, number, uses
+from farmbook.sections.declare import Option, check, choice, line, number, uses
 from farmbook.sections.section import Section
 from farmbook.sources import ARITHMETIC, COMMON_PRACTICE
 
@@ -24,12 +24,12 @@ __all__ = [
     "OwnSpawnWay",
 ]
 
-ONE_GRAIN: Final = "one grain, then bags"
-TWO_GRAINS: Final = "two grains, then bags"
-ONE_GRAIN_SAWDUST: Final = "one grain, then sawdust spawn"
-TWO_GRAINS_SAWDUST: Final = "two grains, then sawdust spawn"
-IN_STEAMER: Final = "steamer"
-IN_COOKER: Final = "pressure cooker"
+ONE_GRAIN: Final = Option("one grain", "one grain, then bags")
+TWO_GRAINS: Final = Option("two grains", "two grains, then bags")
+ONE_GRAIN_SAWDUST: Final = Option("one grain and sawdust", "one grain, then sawdust spawn")
+TWO_GRAINS_SAWDUST: Final = Option("two grains and sawdust", "two grains, then sawdust spawn")
+IN_STEAMER: Final = Option("steamer", "steamer")
+IN_COOKER: Final = Option("cooker", "pressure cooker")
 
 
 class OwnSpawnWay(Section):

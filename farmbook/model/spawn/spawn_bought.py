@@ -10,15 +10,15 @@ from farmbook.expr.nodes import Constant, Expr
 from farmbook.model.crop.crop import Crop
 from farmbook.model.mix.bag import Bag
 from farmbook.model.place.farm_plan import Farm
-from farmbook.sections.declare import check, choice, line, number, uses
+from farmbook.sections.declare import Option, check, choice, line, number, uses
 from farmbook.sections.section import Section
 from farmbook.sources import ARITHMETIC, COMMON_PRACTICE, ROYSE_2002
 from farmbook.units import unit
 
 __all__ = ["GRAIN", "SAWDUST", "Spawn"]
 
-GRAIN: Final = "grain spawn"
-SAWDUST: Final = "sawdust spawn"
+GRAIN: Final = Option("grain", "grain spawn")
+SAWDUST: Final = Option("sawdust", "sawdust spawn")
 
 GRAIN_SPAWN_MOISTURE: Final = Constant(
     0.48,

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from farmbook.model.heat.cabinet_heat import CabinetHeat
-from farmbook.model.heat.steaming import CABINET
 from farmbook.model.steam.cabinet_run import CabinetRun
 from farmbook.model.steam.steamer_cost import SteamerCost
 from farmbook.sections.declare import number, uses
@@ -12,7 +11,7 @@ from farmbook.sources import COMMON_PRACTICE
 __all__ = ["Cabinet"]
 
 
-class Cabinet(SteamerCost, words=CABINET):
+class Cabinet(SteamerCost, words="cabinet"):
     """What one load in the steam cabinet takes and costs."""
 
     title = "Steam cabinet: what a load costs"

@@ -6,7 +6,6 @@ from farmbook.calc.timetable import days_of_a_load, loads_by_days, loads_by_the_
 from farmbook.expr.functions import minimum
 from farmbook.expr.nodes import Expr
 from farmbook.model.heat.cabinet_heat import CabinetHeat
-from farmbook.model.heat.steaming import CABINET
 from farmbook.model.steam.steamer_run import SteamerRun
 from farmbook.sections.declare import line, number, uses
 from farmbook.sources import ARITHMETIC, COMMON_PRACTICE
@@ -14,7 +13,7 @@ from farmbook.sources import ARITHMETIC, COMMON_PRACTICE
 __all__ = ["CabinetRun"]
 
 
-class CabinetRun(SteamerRun, words=CABINET):
+class CabinetRun(SteamerRun, words="cabinet"):
     """One run of the cabinet."""
 
     title = "Steam cabinet: hours and power"

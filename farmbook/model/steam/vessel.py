@@ -6,7 +6,6 @@ from farmbook.calc.heat import steam_made, steam_power
 from farmbook.calc.tolerance import SUM_TOLERANCE
 from farmbook.expr.functions import absolute, all_of, any_of, maximum, negation, where
 from farmbook.expr.nodes import Expr
-from farmbook.model.heat.steaming import VESSEL
 from farmbook.model.heat.vessel_heat import FALLS_BACK, VesselHeat
 from farmbook.model.steam.steamer_cost import SteamerCost
 from farmbook.model.steam.vessel_run import VesselRun
@@ -16,7 +15,7 @@ from farmbook.sources import COMMON_PRACTICE
 __all__ = ["Vessel"]
 
 
-class Vessel(SteamerCost, words=VESSEL):
+class Vessel(SteamerCost, words="pressure vessel"):
     """What one load in the pressure vessel takes and costs."""
 
     title = "Pressure vessel: what a load costs"

@@ -5,7 +5,6 @@ from __future__ import annotations
 from farmbook.calc.timetable import loads_by_hours, time_for_loads
 from farmbook.expr.functions import minimum
 from farmbook.expr.nodes import Expr, Line
-from farmbook.model.heat.steaming import VESSEL
 from farmbook.model.heat.vessel_heat import VesselHeat
 from farmbook.model.steam.steamer_run import SteamerRun
 from farmbook.sections.declare import line, number, uses
@@ -14,7 +13,7 @@ from farmbook.sources import ARITHMETIC, COMMON_PRACTICE
 __all__ = ["VesselRun"]
 
 
-class VesselRun(SteamerRun, words=VESSEL):
+class VesselRun(SteamerRun, words="pressure vessel"):
     """One run of the pressure vessel."""
 
     title = "Pressure vessel: hours and power"
