@@ -44,8 +44,7 @@ def main(arguments: Sequence[str] | None = None) -> int:
 
 
 def _hurry() -> None:
-    """One command and the program ends: memory need not be tidied before or at the end, small arrays need no threads, and
-    nobody's extensions of pydantic are looked for among all installed packages."""
+    """One command and the program ends: memory need not be tidied before or at the end, and small arrays need no threads."""
     import atexit  # for start-up speed
     import gc  # for start-up speed
     import os  # for start-up speed
@@ -53,7 +52,6 @@ def _hurry() -> None:
     gc.disable()
     atexit.register(gc.freeze)  # Python tidies once more when it ends, whatever was disabled
     os.environ.setdefault("OPENBLAS_NUM_THREADS", "1")
-    os.environ.setdefault("PYDANTIC_DISABLE_PLUGINS", "1")
 
 
 def _options(arguments: Sequence[str] | None) -> argparse.Namespace:

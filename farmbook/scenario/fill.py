@@ -23,7 +23,7 @@ from farmbook.scenario.words import Path, as_written, did_you_mean, key_words, l
 from farmbook.sections.declare import Input, NumberInput, TextInput
 from farmbook.sections.model import Model
 from farmbook.sections.section import Bound
-from farmbook.units import displayed, unit
+from farmbook.units import displayed
 
 __all__ = ["MOST_PROBLEMS", "Filled", "Missing", "fill", "sizes_of"]
 
@@ -177,7 +177,7 @@ class _Filling:
     def _shown(self, declared: NumberInput, found: Given) -> float:
         """The number in the book's unit; a warning where it is outside its usual range."""
         value, written = found.number, found.written
-        target = unit(declared.unit)
+        target = declared.measure
         shown = float(converted(value, target, displayed(target, self.system)))
         fault = usual_fault(declared, shown, value, written, self.system, self.currency)
         if fault:

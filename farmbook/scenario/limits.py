@@ -12,7 +12,7 @@ from farmbook.expr.axis import Axis
 from farmbook.scenario.quantity import converted, split_quantity
 from farmbook.scenario.words import amount, figure, share_like, usual_words
 from farmbook.sections.declare import NumberInput
-from farmbook.units import displayed, unit
+from farmbook.units import displayed
 
 __all__ = ["default_at", "hard_fault", "rounded", "usual_fault", "usual_of"]
 
@@ -21,7 +21,7 @@ _THREE_FIGURES: Final = Context(prec=3)
 
 def rounded(value: float, declared: NumberInput, system: str) -> float:
     """A declared default or usual limit in the book's unit, to three figures where it had to be converted."""
-    target = unit(declared.unit)
+    target = declared.measure
     shown = displayed(target, system)
     if shown == target or not math.isfinite(value):
         return float(value)
@@ -52,8 +52,8 @@ def hard_fault(declared: NumberInput, value: Fraction, written: object, system: 
     )
     if passed is None:
         return ""
-    shown = displayed(unit(declared.unit), system)
-    limit = amount(converted(Fraction(Decimal(repr(passed))), unit(declared.unit), shown), shown, currency)
+    shown = displayed(declared.measure, system)
+    limit = amount(converted(Fraction(Decimal(repr(passed))), declared.measure, shown), shown, currency)
     usual = f"; usually {usual_words(declared, usual_of(declared, system), system, currency)}"
     if value < passed:
         return f"must be {limit} or more{usual}"
@@ -69,7 +69,7 @@ def _percent_meant(declared: NumberInput, value: Fraction, written: object) -> s
     """A share typed as plain 60 was probably meant in percent; "60 %" says itself what it means."""
     low, high = declared.hard
     plain = not isinstance(written, str) or not split_quantity(written)[1]
-    if not plain or not share_like(unit(declared.unit)) or not low <= value / 100 <= high:
+    if not plain or not share_like(declared.measure) or not low <= value / 100 <= high:
         return ""
     return f'; for {figure(float(value))} in a hundred write "{figure(float(value))} %" or {figure(float(value / 100))}'
 

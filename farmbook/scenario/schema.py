@@ -14,7 +14,7 @@ from farmbook.scenario.values import LONGEST_TEXT
 from farmbook.scenario.words import usual_words
 from farmbook.sections.declare import BASES, Choice, Input, NumberInput, TextInput
 from farmbook.sections.section import Section
-from farmbook.units import SYSTEMS, displayed, unit
+from farmbook.units import SYSTEMS, displayed
 
 __all__ = ["json_schema"]
 
@@ -101,7 +101,7 @@ def _with_cell(plain: list[dict[str, Any]], extras: dict[str, Any]) -> dict[str,
 
 def _same_everywhere(declared: NumberInput) -> bool:
     """Whether a plain number means the same in a metric and in a US file."""
-    own = unit(declared.unit)
+    own = declared.measure
     return displayed(own, "us").size == own.size and not own.point
 
 
@@ -148,7 +148,7 @@ def _default(field: Field) -> Any:
 
 
 def _shown(declared: NumberInput, value: float) -> float | str:
-    return value if _same_everywhere(declared) else f"{_plain(value)} {unit(declared.unit).shown()}"
+    return value if _same_everywhere(declared) else f"{_plain(value)} {declared.measure.shown()}"
 
 
 def _plain(value: float) -> str:

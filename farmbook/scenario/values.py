@@ -17,7 +17,7 @@ from farmbook.scenario.limits import hard_fault
 from farmbook.scenario.quantity import checked, converted, read_quantity, split_quantity
 from farmbook.scenario.words import UnfitError, closest, did_you_mean, key_words
 from farmbook.sections.declare import BASES, Choice, Input, NumberInput
-from farmbook.units import displayed, unit
+from farmbook.units import displayed
 
 __all__ = [
     "CELL_KEYS",
@@ -94,7 +94,7 @@ def read_value(declared: Input, given: object, context: Context) -> tuple[Fracti
 
 def read_number(declared: NumberInput, given: object, context: Context) -> Fraction:
     """A number in the declared unit; raises UnfitError for anything else and for a number past its hard limits."""
-    target = unit(declared.unit)
+    target = declared.measure
     shown = displayed(target, context.system or "metric")
     number, written = _number_and_unit(given)
     if not written and not context.system:

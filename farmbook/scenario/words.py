@@ -154,7 +154,7 @@ def _unit_words(of: Unit, currency: str) -> str:
 
 def usual_words(declared: NumberInput, limits: tuple[float, float], system: str, currency: str) -> str:
     """The usual range with its unit: `44 to 52 week/year`."""
-    of = displayed(unit(declared.unit), system)
+    of = displayed(declared.measure, system)
     low = figure(limits[0] * 100 if share_like(of) else limits[0])
     return f"{low} to {amount(limits[1], of, currency)}"
 

@@ -6,11 +6,11 @@ is shocked); on a section of a model it is the node to be used in expressions.
 
 from __future__ import annotations
 
-import functools
 import inspect
 import math
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass
+from functools import cached_property, wraps
 from typing import Any, Protocol, Self, TypeVar, overload
 
 from farmbook.errors import ModelFault
@@ -18,6 +18,7 @@ from farmbook.expr.axis import Axis
 from farmbook.expr.nodes import Expr, Line, RawInput, wrap
 from farmbook.expr.texts import fold
 from farmbook.sources import Source
+from farmbook.units import Unit, unit
 
 __all__ = [
     "BASES",
@@ -81,6 +82,25 @@ class Declared:
         return f"{self.owner.key()}.{self.name}"
 
 
+class Measured(Declared):
+    """What has a number with a unit: an input, or a worked line."""
+
+    unit: str
+
+    @property
+    def where(self) -> str:
+        """File and line of the declaration, or the section where these are not known."""
+        return f"{self.owner.__module__}.{self.owner.__qualname__}"
+
+    @cached_property
+    def measure(self) -> Unit:
+        """The unit, read once; raises ModelFault naming the declaration for a symbol that is not in the table."""
+        try:
+            return unit(self.unit)
+        except ModelFault as fault:
+            raise ModelFault(f"{fault.what} (line `{self.dotted}`)", where=self.where) from None
+
+
 @dataclass(eq=False)
 class Input(Declared):
     """A cell, or a row or table of cells, that a person fills in."""
@@ -93,7 +113,7 @@ class Input(Declared):
 
 
 @dataclass(eq=False)
-class NumberInput(Input):
+class NumberInput(Input, Measured):
     """A number with a unit, a usual range, hard limits and a default; `optional` ones may stay blank.
 
     Of several defaults, one for each member of an axis, None leaves that member blank.
@@ -151,7 +171,7 @@ class Choice(TextInput):
 
 
 @dataclass(eq=False)
-class LineOf(Declared):
+class LineOf(Measured):
     """A worked line: the method that declares it gives its expression, the method's docstring its note."""
 
     method: Callable[[Any], Expr]
@@ -272,7 +292,7 @@ def shock(label: str, *, unit: str, neutral: int) -> Callable[[Callable[[Any], N
     """Declare a shock; `neutral`, 0 or 1, is what leaves the plan as it is. The method's docstring is the note."""
 
     def declare(method: Callable[[Any], None]) -> Shock:
-        @functools.wraps(method)
+        @wraps(method)
         def plan(_section: Any) -> Expr:
             return wrap(neutral)
 

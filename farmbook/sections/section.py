@@ -163,7 +163,7 @@ class Section:
         return Line(
             name,
             declaration.label,
-            known_unit(declaration.unit, name, declaration.where),
+            declaration.measure,
             declaration.axes,
             lambda: wrap(declaration.method(self)),
             declaration.note,
@@ -224,7 +224,7 @@ class Section:
         return Choose(1 + negation(all_of(found >= 1, found <= 1)), ("ok", NOT_AN_OPTION))
 
     def _bind_number(self, declared: NumberInput, name: str) -> Bound:
-        own = known_unit(declared.unit, name, f"{type(self).__module__}.{type(self).__name__}")
+        own = declared.measure
 
         def cell(ending: str, kind: str, axes: tuple[Axis, ...]) -> RawInput:
             ending_words = ending.replace("_", " ")
@@ -262,14 +262,6 @@ class Section:
         node = sentence(state, *sentences)
         assert isinstance(node, Choose)
         return node
-
-
-def known_unit(text: str, name: str, where: str) -> Unit:
-    """The unit of an input or line; raises ModelFault naming it for a symbol that is not in the table."""
-    try:
-        return unit(text)
-    except ModelFault as fault:
-        raise ModelFault(f"{fault.what} (line `{name}`)", where=where) from None
 
 
 def _used_note(declared: NumberInput) -> str:

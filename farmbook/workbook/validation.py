@@ -12,7 +12,7 @@ from farmbook.scenario.limits import usual_of
 from farmbook.scenario.values import LONGEST_TEXT
 from farmbook.sections.declare import BASES, Choice, Input, NumberInput, TextInput
 from farmbook.sections.section import Bound
-from farmbook.units import Unit, displayed, unit
+from farmbook.units import Unit, displayed
 
 __all__ = ["validation_of"]
 
@@ -69,7 +69,7 @@ def _text(declared: Input) -> dict[str, Any]:
 
 
 def _number(declared: NumberInput, plan: Plan) -> dict[str, Any]:
-    shown = displayed(unit(declared.unit), plan.system)
+    shown = displayed(declared.measure, plan.system)
     usual = " to ".join(_spoken(limit, shown) for limit in usual_of(declared, plan.system))
     words = shown.shown(plan.currency)
     rule: dict[str, Any] = {
@@ -89,7 +89,7 @@ def _number(declared: NumberInput, plan: Plan) -> dict[str, Any]:
 
 def shown_value(value: float, declared: NumberInput, system: str) -> float:
     """A limit declared in the metric unit, in the unit that the book shows, to six figures."""
-    own, shown = unit(declared.unit), displayed(unit(declared.unit), system)
+    own, shown = declared.measure, displayed(declared.measure, system)
     if own.point and own != shown:
         return float(f"{value * 1.8 + 32:.6g}")
     return float(f"{value * float(own.size / shown.size):.6g}")

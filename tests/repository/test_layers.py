@@ -280,7 +280,6 @@ def test_what_only_type_checkers_read_is_no_import(tmp_path: Path) -> None:
     ("name", "line"),
     [
         ("layout__page", "import numpy as np"),
-        ("model__mix__bag", "from pydantic import BaseModel"),
         ("model__bag", "from openpyxl import Workbook"),
         ("cli", "import openpyxl"),
         ("workbook__write", "import pandas.testing"),

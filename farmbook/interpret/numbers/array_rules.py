@@ -3,21 +3,16 @@
 from __future__ import annotations
 
 from collections.abc import Callable
-from typing import TYPE_CHECKING, Any, Final
+from typing import Any, Final
 
 from farmbook.errors import ModelFault
 from farmbook.expr import nodes as n
-from farmbook.expr.axis import Axis
 from farmbook.expr.lower import constant_value, factor_value
 from farmbook.expr.texts import fold
 from farmbook.expr.walk import ordered_axes
+from farmbook.interpret.numbers.emitter import Axes, Emitter
 
-if TYPE_CHECKING:
-    from farmbook.interpret.numbers.emitter import Emitter
-
-__all__ = ["ARRAY_RULES", "Axes"]
-
-Axes = tuple[Axis, ...]
+__all__ = ["ARRAY_RULES"]
 
 
 def number(_e: Emitter, x: n.Number, _axes: Axes) -> str:

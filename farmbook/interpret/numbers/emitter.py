@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable, Mapping
 from typing import Literal
 
 from farmbook.errors import ModelFault
@@ -10,13 +11,17 @@ from farmbook.expr.axis import Axis
 from farmbook.expr.graph import Graph
 from farmbook.expr.texts import fold
 from farmbook.expr.walk import axes_of
-from farmbook.interpret.numbers.array_rules import ARRAY_RULES, Axes
-from farmbook.interpret.numbers.single_rules import SINGLE_RULES
 
-__all__ = ["Emitter", "Reading", "Slots"]
+__all__ = ["Axes", "Emitter", "Reading", "Slots"]
+
+Axes = tuple[Axis, ...]
 
 Reading = Literal["numbers", "texts", "folded"]
 """What is read of a cell: its number, its text, or its text as it is compared."""
+
+
+Rules = Mapping[type[n.Expr], Callable[..., str]]
+"""How each node is written."""
 
 
 class Slots:
@@ -44,12 +49,13 @@ class Slots:
 class Emitter:
     """What the rules of the nodes ask for.
 
-    `single` is for one scenario: what varies along no axis is then a plain float or text, also each step of a loop. `step` holds,
-    inside a loop, the axis that is being stepped, `looped` the lines of the loop.
+    `arrays` and `singles` have a rule for each node. With `singles` it is for one scenario: what varies along no axis is then
+    a plain float or text, also each step of a loop. `step` holds, inside a loop, the axis that is being stepped, `looped` the
+    lines of the loop.
     """
 
-    def __init__(self, slots: Slots, system: str, *, single: bool) -> None:
-        self.slots, self.system, self.single = slots, system, single
+    def __init__(self, slots: Slots, system: str, arrays: Rules, singles: Rules | None) -> None:
+        self.slots, self.system, self.arrays, self.singles = slots, system, arrays, singles
         self.step: Axis | None = None
         self.looped: frozenset[n.Line] = frozenset()
         self.hoisted: dict[str, str] = {}
@@ -57,9 +63,9 @@ class Emitter:
 
     def emit(self, expr: n.Expr, axes: Axes) -> str:
         """Code for an expression whose array has exactly these axes, or fewer where it does not vary."""
-        if self.single and not self.inner(expr):
-            return SINGLE_RULES[type(expr)](self, expr)
-        return ARRAY_RULES[type(expr)](self, expr, axes)
+        if self.singles is not None and not self.inner(expr):
+            return self.singles[type(expr)](self, expr)
+        return self.arrays[type(expr)](self, expr, axes)
 
     def inner(self, expr: n.Expr) -> Axes:
         """The axes of an expression, without the one that is being stepped."""
@@ -67,7 +73,7 @@ class Emitter:
 
     def plain(self, axes: Axes) -> bool:
         """Whether a value with these axes is a plain float or text."""
-        return self.single and not axes
+        return self.singles is not None and not axes
 
     def value(self, line: n.Line) -> str:
         """A line's value: its slot, or inside a loop of which it is part the rows filled so far."""
@@ -86,7 +92,7 @@ class Emitter:
 
     def stepped_plainly(self, line: n.Line) -> bool:
         """Whether a line of the loop is one value a step, kept in a list."""
-        return self.single and len(line.axes) == 1
+        return self.singles is not None and len(line.axes) == 1
 
     def numbers(self, cell: n.RawInput) -> str:
         """The number in a cell."""

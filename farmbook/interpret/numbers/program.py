@@ -10,9 +10,10 @@ from farmbook.expr.axis import Axis
 from farmbook.expr.graph import Graph, Step
 from farmbook.expr.texts import fold
 from farmbook.expr.walk import ordered_axes
-from farmbook.interpret.numbers.array_rules import Axes
-from farmbook.interpret.numbers.emitter import Emitter, Slots
+from farmbook.interpret.numbers.array_rules import ARRAY_RULES
+from farmbook.interpret.numbers.emitter import Axes, Emitter, Slots
 from farmbook.interpret.numbers.helpers import FOR_ARRAYS, FOR_SINGLES
+from farmbook.interpret.numbers.single_rules import SINGLE_RULES
 from farmbook.interpret.numbers.values import fold_all
 
 __all__ = ["Program"]
@@ -23,7 +24,7 @@ class Program:
 
     def __init__(self, graph: Graph, sizes: Mapping[Axis, int], system: str, *, single: bool) -> None:
         self.slots, self.single = Slots(graph), single
-        writer = _StepWriter(graph, sizes, Emitter(self.slots, system, single=single))
+        writer = _StepWriter(graph, sizes, Emitter(self.slots, system, ARRAY_RULES, SINGLE_RULES if single else None))
         text = "\n".join(row for number, step in enumerate(graph.order) for row in writer.function(number, step))
         names: dict[str, Any] = {**FOR_ARRAYS, **FOR_SINGLES, "fold": fold, "fold_all": fold_all}
         exec(compile(text, "<lines>", "exec"), names)  # noqa: S102 - our own text, made of the model alone

@@ -3,20 +3,18 @@
 from __future__ import annotations
 
 from collections.abc import Callable
-from typing import TYPE_CHECKING, Any, Final
+from typing import Any, Final
 
 from farmbook.expr import nodes as n
 from farmbook.expr.texts import fold
 from farmbook.expr.walk import ordered_axes
 from farmbook.interpret.numbers import array_rules
-
-if TYPE_CHECKING:
-    from farmbook.interpret.numbers.emitter import Emitter
+from farmbook.interpret.numbers.emitter import Axes, Emitter
 
 __all__ = ["SINGLE_RULES"]
 
 
-def _as_array(rule: Callable[[Emitter, Any, array_rules.Axes], str]) -> Callable[[Emitter, Any], str]:
+def _as_array(rule: Callable[[Emitter, Any, Axes], str]) -> Callable[[Emitter, Any], str]:
     """A rule whose array form gives a single value where nothing varies."""
     return lambda e, x: rule(e, x, ())
 
