@@ -67,7 +67,7 @@ def sizes_of(model: Model, rows: Mapping[Axis, Iterable[str]]) -> dict[Axis, int
 
 def _size(model: Model, axis: Axis, given: int) -> int:
     if axis.sized:
-        return model.horizon[axis]
+        return int(model.count(axis))
     if not axis.named:
         return len(axis.members)
     return axis.most if axis.direction == "across" else min(given + SPARE_ROWS, axis.most)

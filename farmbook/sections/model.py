@@ -28,7 +28,7 @@ class Model:
     """
 
     def __init__(self, sections: Iterable[type[Section]], horizon: Mapping[Axis, int] | None = None) -> None:
-        self.horizon = dict(horizon or {})
+        self.horizon = {axis: _count_of(axis, members) for axis, members in (horizon or {}).items()}
         self.axes: dict[Axis, AxisLines] = {}
         self._sections: dict[type, Section] = {}
         for section in sections:
@@ -70,9 +70,7 @@ class Model:
         """How many members a sized axis has, with a cell of its own."""
         if axis not in self.horizon:
             raise ModelFault(f"the model is made for no number of {axis.label}s")
-        what = f"{axis.label.capitalize()}s in the book"
-        name = f"{axis.name}s_in_the_book"
-        return Constant(self.horizon[axis], name, label=what, unit=Unit(()), source=ARITHMETIC.key)
+        return self.horizon[axis]
 
     def presents(self, axes: Iterable[Axis]) -> tuple[Line, ...]:
         """The "in use" lines of the named axes among these."""
@@ -95,6 +93,11 @@ class Model:
         stays, checks too. Raises ModelFault for a shock that does not stand in exactly one line.
         """
         return Case(self, name, label, shocks, wanted)
+
+
+def _count_of(axis: Axis, members: int) -> Constant:
+    name, label = f"{axis.name}s_in_the_book", f"{axis.label.capitalize()}s in the book"
+    return Constant(members, name, label=label, unit=Unit(()), source=ARITHMETIC.key)
 
 
 class Case:
