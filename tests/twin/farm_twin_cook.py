@@ -61,7 +61,7 @@ def by_size(given: Given) -> Results:
     free = 3 if bags_side_by_side(given) else 2
     spread, rate = float(given["core_heating.spread"]), sum(usual)
     return {
-        "place": [1.0, 2.0, 3.0],
+        "bag_number": [1.0, 2.0, 3.0],
         "side": [-1.0, 0.0, 1.0],
         "pace": [1 - spread, 1.0, 1 + spread],
         "by_size": [rate - rate * spread, rate, rate * quicker],

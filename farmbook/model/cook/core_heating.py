@@ -62,18 +62,19 @@ MARK_180: Final = _mark((180 - 32) / 1.8, 180)
 MARK_190: Final = _mark((190 - 32) / 1.8, 190)
 
 
-def _place(course: str, words: str) -> Constant:
+def _bag_number(course: str, words: str) -> Constant:
     return Constant(
         COURSE.members.index(course) + 1,
-        f"place_of_{course}",
-        label=f"Place of {words} among the three, counted from the slow bag",
-        unit=unit("1"),
+        f"bag_number_{course}",
+        label=f"Number of the {words}",
+        unit=unit("count"),
         source=ARITHMETIC.key,
+        note="Counted from the slow bag.",
     )
 
 
-BY_SIZE_OR_PROBE: Final = _place("by_size_or_probe", "the bag by size or probe")
-FAST_BAG: Final = _place("fast_bag", "the fast bag")
+BY_SIZE_OR_PROBE: Final = _bag_number("by_size_or_probe", "bag by size or probe")
+FAST_BAG: Final = _bag_number("fast_bag", "fast bag")
 
 
 class CoreHeating(Section):
@@ -242,22 +243,22 @@ class CoreHeating(Section):
 
     # Slow bag, bag by size or probe, fast bag
 
-    @line("Place among the three bags", unit="1", axes=(COURSE,))
-    def place(self) -> Expr:
+    @line("Number of the bag", unit="count", axes=(COURSE,))
+    def bag_number(self) -> Expr:
         """Counted from the slow bag."""
         return running_sum(1, COURSE)
 
-    @line("Slower or faster than by size or probe", unit="1", axes=(COURSE,))
+    @line("Steps faster than the bag by size or probe", unit="count", axes=(COURSE,))
     def side(self) -> Expr:
         """-1 for the slow bag, 1 for the fast one."""
-        return self.place - BY_SIZE_OR_PROBE
+        return self.bag_number - BY_SIZE_OR_PROBE
 
-    @line("Warming by the spread, over that by size or probe", unit="1", axes=(COURSE,), source=COMMON_PRACTICE)
+    @line("Pace of the bag, by the spread", unit="1", axes=(COURSE,), source=COMMON_PRACTICE)
     def pace(self) -> Expr:
-        """How many times as fast the middle warms, by the spread from bag to bag."""
+        """How many times as fast its middle warms as that of the bag by size or probe."""
         return 1 + self.side * self.spread
 
-    @line("Warming of the middle of each bag where no probe counts", unit="1/h", axes=(COURSE,), source=COMMON_PRACTICE)
+    @line("Warming of the middle by size, bag by bag", unit="1/h", axes=(COURSE,), source=COMMON_PRACTICE)
     def by_size(self) -> Expr:
         """The slow bag by the spread; the fast bag holds a loose mix, which heat moves through most readily."""
         return where(self.side > 0, self.best_rate_by_size, self.rate_by_size * self.pace)

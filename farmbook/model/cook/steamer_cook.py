@@ -232,7 +232,7 @@ class SteamerCook(Alike):
         """Within one degree C (1.8 degrees F) of the chamber, from the chamber reaching its temperature."""
         return time_until_close(self.warming_to_close, self.warming, self.hold)
 
-    @line("Hours the middle was within 1 degC (1.8 degF) of the chamber, {}", unit="h", axes=(COURSE,))
+    @line("Core hold: hours the middle was within 1 degC (1.8 degF) of the chamber, {}", unit="h", axes=(COURSE,))
     def core_hold(self) -> Expr:
         """The core hold. 0 does not mean uncooked: the middle nears a hot chamber ever more slowly."""
         return maximum(self.hold - self.hot_after, 0)
