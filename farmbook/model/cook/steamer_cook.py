@@ -234,7 +234,7 @@ class SteamerCook(Alike):
 
     @line("Core hold: hours the middle was within 1 degC (1.8 degF) of the chamber, {}", unit="h", axes=(COURSE,))
     def core_hold(self) -> Expr:
-        """The core hold. 0 does not mean uncooked: the middle nears a hot chamber ever more slowly."""
+        """0 does not mean uncooked: the middle nears a hot chamber ever more slowly."""
         return maximum(self.hold - self.hot_after, 0)
 
     @line("Hours the middle was at 87.8 degC (190 degF) or more, {}", unit="h", axes=(COURSE,), source=COMMON_PRACTICE)
