@@ -87,43 +87,69 @@ def how(plan: Plan, line: Line, home: bool) -> str:
 
 
 def table_block(page: Page, block: Block) -> None:
-    """One row for each member of an axis that runs down, one column for each line."""
+    """One row for each member of an axis that runs down, one column for each line.
+
+    A line that has another list too, which runs across, takes a column for each of its members.
+    """
     plan = page.plan
     axis = plan.axis(block.axis, page.where)
     lines = entries(plan, block, page.where)
-    _only_axis(page, axis, lines, "down")
-    _fits(page, block, len(lines))
+    grids = _columns(page, axis, lines)
+    _fits(page, block, grids[-1].column + _width(grids[-1]) - VALUE)
     page.heading(block.title)
+    members = any(len(grid.axes) > 1 for grid in grids)
     page.put(page.row, LABEL, Text(axis.label.capitalize()), "column_head")
-    for column, (line, _) in enumerate(lines, VALUE):
-        page.put(page.row, column, Text(line.head), "column_head_right")
-        page.put(page.row + 1, column, Text(plan.unit_words(line.unit)), "unit")
-    first = page.row + 2
-    opening = axis.ordered and any(plan.opening(line) for line, _ in lines)
-    if opening:
+    for (line, _), grid in zip(lines, grids, strict=True):
+        _table_head(page, line, grid, members)
+    first = page.row + (3 if members else 2)
+    if any(plan.opening(line) for line, _ in lines):
         page.words(first, LABEL, "before the first", "unit")
         first += 1
     page.member_labels(axis, first, LABEL, "label")
-    for column, (line, home) in enumerate(lines, VALUE):
-        _run(page, line, home, first, column, axis, opening)
+    for (line, home), grid in zip(lines, grids, strict=True):
+        _cells(page, line, home, replace(grid, row=first))
     page.row = first + plan.sizes[axis]
     _legend(page, lines)
 
 
-def _run(page: Page, line: Line, home: bool, row: int, column: int, axis: Axis, opening: bool) -> None:
-    """The cells of one line with one axis, and its home."""
-    plan, down = page.plan, axis.direction == "down"
-    form = plan.line_format(line)
-    look = ("worked" if home else "shown") + ("_text" if line.is_text else "")
-    if opening and home and plan.opening(line):
-        at = (row - 1, column) if down else (row, column - 1)
-        page.put(*at, Worked(line, (-1,), opening=True), "opening", form=form)
-    for member in range(plan.sizes[axis]):
-        at = (row + member, column) if down else (row, column + member)
-        content = Worked(line, (member,)) if home else Shown(line, (member,))
-        page.put(*at, content, look, form=form)
+def _columns(page: Page, axis: Axis, lines: Sequence[Entry]) -> list[Home]:
+    """Where in a table each line stands, side by side; its row is still open."""
+    grids: list[Home] = []
+    column = VALUE
+    for line, _ in lines:
+        axes = ordered_axes(line.axes)
+        across = [each.direction for each in axes[:-1]]
+        if axes[-1:] != (axis,) or axis.direction != "down" or across not in ([], ["across"]):
+            what = f"`{line.name}` does not run down over {axis.label}, alone or with one list that runs across"
+            raise ModelFault(what, where=page.where)
+        counts = tuple(page.plan.sizes[each] for each in axes)
+        grids.append(Home(page.sheet.name, 0, column, axes, counts, LABEL))
+        column += _width(grids[-1])
+    return grids
+
+
+def _width(grid: Home) -> int:
+    """Columns that a line takes in a table."""
+    return grid.counts[0] if len(grid.axes) > 1 else 1
+
+
+def _table_head(page: Page, line: Line, grid: Home, members: bool) -> None:
+    """Label and unit above a line's columns, and between them the names of the members that stand side by side."""
+    width = _width(grid)
+    page.put(page.row, grid.column, Text(line.head), "column_head_right", across=width)
+    if len(grid.axes) > 1:
+        page.member_labels(grid.axes[0], page.row + 1, grid.column, "column_head_right")
+    for column in range(grid.column, grid.column + width):
+        page.put(page.row + (2 if members else 1), column, Text(page.plan.unit_words(line.unit)), "unit")
+
+
+def _cells(page: Page, line: Line, home: bool, grid: Home) -> None:
+    """The cells of a line over the lists of a grid, whose corner is its first one; before it stand opening values."""
+    opening = home and page.plan.opening(line)
+    for index in _indices(grid, opening=opening):
+        _grid_cell(page, line, grid, index, home=home)
     if home:
-        plan.settle(line, Home(page.sheet.name, row, column, (axis,), (plan.sizes[axis],), LABEL))
+        page.plan.settle(line, grid)
 
 
 def across_block(page: Page, block: Block) -> None:
@@ -131,7 +157,9 @@ def across_block(page: Page, block: Block) -> None:
     plan = page.plan
     axis = plan.axis(block.axis, page.where)
     lines = entries(plan, block, page.where)
-    _only_axis(page, axis, lines, "across")
+    for line, _ in lines:
+        if tuple(line.axes) != (axis,) or axis.direction != "across":
+            raise ModelFault(f"`{line.name}` does not run across over {axis.label} alone", where=page.where)
     page.heading(block.title)
     opening = axis.ordered and any(plan.opening(line) for line, _ in lines)
     first = VALUE + (1 if opening else 0)
@@ -149,7 +177,7 @@ def across_block(page: Page, block: Block) -> None:
     page.row += 1
     for line, home in lines:
         page.words(page.row, LABEL, line.head, "label")
-        _run(page, line, home, page.row, first, axis, opening)
+        _cells(page, line, home, Home(page.sheet.name, page.row, first, (axis,), (plan.sizes[axis],), LABEL))
         page.words(page.row, unit_column, plan.unit_words(line.unit), "unit")
         if wide:
             words = " ".join(part for part in (how(plan, line, home), line.note if home else "") if part)
@@ -176,10 +204,7 @@ def matrix_block(page: Page, block: Block) -> None:
         before = grid.way(axes[-1]) if opening else ""
         grid = replace(grid, row=grid.row + (before == "down"), column=grid.column + (before == "across"))
         _grid_heads(page, line, grid, before)
-        for index in _indices(grid, opening=opening):
-            _grid_cell(page, line, grid, index, home=home)
-        if home:
-            plan.settle(line, grid)
+        _cells(page, line, home, grid)
         page.row = grid.row + next(plan.sizes[axis] for axis in axes if grid.way(axis) == "down")
         _legend(page, [(line, home)])
 
@@ -199,20 +224,18 @@ def _grid_heads(page: Page, line: Line, grid: Home, before: str) -> None:
         page.put(page.row, VALUE, Text("before"), "column_head_right")
 
 
-def _indices(grid: Home, *, opening: bool) -> Iterator[tuple[int, int]]:
+def _indices(grid: Home, *, opening: bool) -> Iterator[tuple[int, ...]]:
     """The members of every cell; -1 on the last axis is the opening value."""
-    first, last = grid.counts
-    return itertools.product(range(first), range(-1 if opening else 0, last))
+    *others, last = grid.counts
+    return itertools.product(*map(range, others), range(-1 if opening else 0, last))
 
 
-def _grid_cell(page: Page, line: Line, grid: Home, index: tuple[int, int], *, home: bool) -> None:
+def _grid_cell(page: Page, line: Line, grid: Home, index: tuple[int, ...], *, home: bool) -> None:
     opening = index[-1] < 0
     at = grid.place(dict(zip(grid.axes, index, strict=True)))
-    form = page.plan.line_format(line)
-    if home:
-        page.put(*at, Worked(line, index, opening=opening), "opening" if opening else "worked", form=form)
-    elif not opening:
-        page.put(*at, Shown(line, index), "shown", form=form)
+    look = "opening" if opening else ("worked" if home else "shown") + ("_text" if line.is_text else "")
+    content = Worked(line, index, opening=opening) if home else Shown(line, index)
+    page.put(*at, content, look, form=page.plan.line_format(line))
 
 
 CHART_ROWS = 20
@@ -292,12 +315,6 @@ def _legend(page: Page, lines: Sequence[Entry]) -> None:
         page.words(page.row, NAME, workbook_name(line), "name")
         page.row += 1
     page.row += 1
-
-
-def _only_axis(page: Page, axis: Axis, lines: Sequence[Entry], direction: str) -> None:
-    for line, _ in lines:
-        if tuple(line.axes) != (axis,) or axis.direction != direction:
-            raise ModelFault(f"`{line.name}` does not run {direction} over {axis.label} alone", where=page.where)
 
 
 def _fits(page: Page, block: Block, columns: int) -> None:

@@ -6,7 +6,18 @@ from typing import Final
 
 from farmbook.expr.axis import Axis
 
-__all__ = ["ALTITUDE", "EXTRA_LOSS", "FLUSH", "GENERATION", "INGREDIENT", "RECIPE", "STEP", "STERILISER", "YEAR"]
+__all__ = [
+    "ALTITUDE",
+    "COURSE",
+    "EXTRA_LOSS",
+    "FLUSH",
+    "GENERATION",
+    "INGREDIENT",
+    "RECIPE",
+    "STEP",
+    "STERILISER",
+    "YEAR",
+]
 
 INGREDIENT: Final = Axis("ingredient", "ingredient", "down", 10, named=True, most=20)
 RECIPE: Final = Axis("recipe", "recipe", "across", 20, named=True, most=4)
@@ -36,5 +47,7 @@ EXTRA_LOSS: Final = Axis(
 ALTITUDE: Final = Axis(
     "altitude", "row", "down", 70, ordered=True, members=tuple(str(number) for number in range(1, 10))
 )
+COURSE: Final = Axis("course", "bag", "across", 75, ordered=True, members=("slow_bag", "by_size_or_probe", "fast_bag"))
+"""How the middle of a bag may warm: what is expected stands between what is known at worst and at best."""
 STEP: Final = Axis("step", "step", "down", 80, ordered=True, members=tuple(str(number) for number in range(1, 193)))
 YEAR: Final = Axis("year", "year", "across", 90, ordered=True, members=tuple(str(number) for number in range(11)))

@@ -63,6 +63,9 @@ def sheets() -> Sequence[Template]:
         names = tuple(line.name for line in shown if ordered_axes(line.axes) == axes)
         if not axes:
             blocks.append(Block("list", "Single", names))
+        elif [axis.direction for axis in axes] == ["across", "down"]:
+            of = axes[1].name
+            blocks += [Block("table", "Side by side", names[at : at + 2], axis=of) for at in range(0, len(names), 2)]
         elif len(axes) == 2:
             blocks.append(Block("matrix", lines=names))
         elif axes[0].direction == "across":

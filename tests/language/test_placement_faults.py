@@ -264,7 +264,13 @@ PLACING: Mapping[str, tuple[str, str, str, str]] = {
     "a single line in a table": (
         'lines = ["shed.rows_used"]',
         'lines = ["shed.twice"]',
-        "`shed.twice` does not run down over row alone",
+        "`shed.twice` does not run down over row, alone or with one list that runs across",
+        "10_start.toml",
+    ),
+    "two lists of which the table's own comes first": (
+        'lines = ["shed.rows_used"]',
+        'lines = ["shed.grid"]',
+        "`shed.grid` does not run down over row, alone or with one list that runs across",
         "10_start.toml",
     ),
     "one list in a table of two": (

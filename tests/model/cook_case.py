@@ -20,21 +20,24 @@ from tests.calc.chains import gauge_pressure_for
 from tests.model.helpers import evaluate, systems_agree, with_used
 
 __all__ = [
+    "BAGS",
     "CHECKS",
-    "ENDS",
+    "FAST",
     "HOT_AT_ONCE",
     "IN_USE",
+    "MIDDLE",
     "PLACES",
+    "SLOW",
     "different_lines",
     "failing",
-    "single",
     "vessel_at",
     "worked",
 ]
 
 SECTIONS: Final = with_used(CabinetRun, VesselRun, CabinetCook, VesselCook)
 NAMES: Final = {INGREDIENT: ("sawdust",), RECIPE: ("plain",)}
-ENDS: Final = ("slow", "expected", "fast")
+SLOW, MIDDLE, FAST = BAGS = range(3)
+"""The slow bag, the bag by size or probe, the fast bag: where each stands in a line over the three."""
 PLACES: Final = ("cabinet_cook", "vessel_cook")
 IN_USE: Final[dict[str, dict[Any, Any]]] = {
     "cabinet_cook": {Steaming.kind: CABINET},
@@ -96,8 +99,3 @@ def failing(changes: Mapping[Any, Any]) -> set[str]:
     """The checks of cooking that fail after changes."""
     found = worked(changes)
     return {name for name in CHECKS if found[name] != 1}
-
-
-def single(place: str, what: str, end: str) -> str:
-    """The name of a result: `cabinet_cook.lost_slow`, but `cabinet_cook.lost` for what is expected."""
-    return f"{place}.{what}" if end == "expected" else f"{place}.{what}_{end}"

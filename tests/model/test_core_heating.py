@@ -19,7 +19,7 @@ from farmbook.model.cook.core_heating import (
 from farmbook.model.heat.cabinet_heat import CabinetHeat
 from farmbook.model.steam.cabinet_run import CabinetRun
 from farmbook.sections.declare import Option
-from tests.model.cook_case import ENDS, HOT_AT_ONCE, IN_USE, PLACES, failing, single, worked
+from tests.model.cook_case import BAGS, FAST, HOT_AT_ONCE, IN_USE, MIDDLE, PLACES, SLOW, failing, worked
 
 LONG: Final[dict[Any, Any]] = {CabinetRun.hold_time: 47}
 
@@ -34,7 +34,7 @@ LONG: Final[dict[Any, Any]] = {CabinetRun.hold_time: 47}
 def test_hours_lost_by_how_five_pound_bags_stand(standing: Option, hours: float) -> None:
     """Common practice, no source: about 7, 13 and 17 h of a long hold for bags of 12 x 20 x 20 cm, still cold at its start."""
     found = worked({**LONG, **HOT_AT_ONCE, CoreHeating.standing: standing})
-    assert found["cabinet_cook.lost"] == pytest.approx(hours, abs=0.7)
+    assert found["cabinet_cook.lost"][MIDDLE] == pytest.approx(hours, abs=0.7)
 
 
 def test_rate_of_a_five_pound_bag() -> None:
@@ -47,8 +47,8 @@ def test_rate_of_a_five_pound_bag() -> None:
 def test_a_ten_pound_bag_loses_twelve_hours() -> None:
     """Common practice, no source; its rate of 0.348 an hour is given here as a probe would."""
     found = worked({**LONG, **readings(0.348, 93.3, (150, 190))})
-    assert found["cabinet_cook.warming"] == pytest.approx(0.348)
-    assert found["cabinet_cook.lost"] == pytest.approx(12, abs=0.3)
+    assert found["cabinet_cook.warming"][MIDDLE] == pytest.approx(0.348)
+    assert found["cabinet_cook.lost"][MIDDLE] == pytest.approx(12, abs=0.3)
 
 
 def test_pairs_are_bags_of_double_thickness_and_rows_are_endless() -> None:
@@ -85,9 +85,9 @@ def readings(rate: float, chamber: float, marks: tuple[int, ...], lag: float = 2
 def test_a_probe_wins(marks: tuple[int, ...], rate: float) -> None:
     found = worked(readings(rate, 93.3, marks))
     assert found["core_heating.probe_counts"] == found["cabinet_cook.probe_counts"] == 1
-    assert found["cabinet_cook.warming"] == pytest.approx(rate)
-    assert found["cabinet_cook.warming_slow"] == pytest.approx(rate * 0.85)
-    assert found["cabinet_cook.warming_fast"] == pytest.approx(rate * 1.15)
+    assert found["cabinet_cook.warming"][MIDDLE] == pytest.approx(rate)
+    assert found["cabinet_cook.warming"][SLOW] == pytest.approx(rate * 0.85)
+    assert found["cabinet_cook.warming"][FAST] == pytest.approx(rate * 1.15)
     assert found["core_heating.rate_by_size"] == pytest.approx(worked()["core_heating.rate_by_size"])
     assert failing(readings(rate, 93.3, marks)) <= {"cabinet_cook.middle_gets_hot", "vessel_cook.middle_gets_hot"}
 
@@ -95,11 +95,11 @@ def test_a_probe_wins(marks: tuple[int, ...], rate: float) -> None:
 def test_first_and_last_reading_count_and_the_one_between_does_not() -> None:
     given = readings(0.5, 93.3, (150, 180, 190))
     given[CoreHeating.hours_to_180f] *= 1.05
-    assert worked(given)["cabinet_cook.warming"] == pytest.approx(0.5)
+    assert worked(given)["cabinet_cook.warming"][MIDDLE] == pytest.approx(0.5)
 
 
 STEAMERS: Final = ((IN_CABINET, 93.3, "cabinet_cook", "vessel_cook"), (IN_VESSEL, 121.1, "vessel_cook", "cabinet_cook"))
-RATES: Final = ("late", "warming", "warming_slow", "warming_fast")
+RATES: Final = ("late", "warming")
 
 
 @pytest.mark.parametrize(("place", "chamber", "here", "other"), STEAMERS)
@@ -109,8 +109,9 @@ def test_a_probe_in_one_steamer_leaves_the_other_alone(place: Option, chamber: f
     assert (found[f"{here}.probe_counts"], found[f"{other}.probe_counts"]) == (1, 0)
     for what in (*RATES, "cooked", "at_mark", "core_hold", "end"):
         assert found[f"{other}.{what}"] == pytest.approx(without[f"{other}.{what}"], rel=1e-12), what
-    for what in RATES[:3]:
-        assert found[f"{here}.{what}"] != pytest.approx(without[f"{here}.{what}"], rel=0.01), what
+    for what in RATES:
+        for bag in (SLOW, MIDDLE):
+            assert found[f"{here}.{what}"][bag] != pytest.approx(without[f"{here}.{what}"][bag], rel=0.01), what
 
 
 @pytest.mark.parametrize(("place", "chamber", "here", "other"), STEAMERS)
@@ -122,14 +123,14 @@ def test_the_course_goes_through_the_readings(place: Option, chamber: float, her
     found = worked(given)
     for mark, line_name in ((150, "first"), (180, "middle"), (190, "last")):
         assert found[f"core_heating.worked_at_{line_name}"] == pytest.approx(MARKS[mark][1], abs=1e-9)
-    hours, course = found[f"{here}.hours"], found[f"{here}.core_expected"]
+    hours, course = found[f"{here}.hours"], found[f"{here}.core"][MIDDLE]
     for mark in (150, 180, 190):
         declared, temperature = MARKS[mark]
         assert np.interp(given[declared], hours, course) == pytest.approx(temperature, abs=0.02)
     assert course[0] == pytest.approx(chamber - (chamber - 15.6) * min(1, lag * exp(-rate * hours[0])))
     # By size, the course goes elsewhere.
     declared, temperature = MARKS[150]
-    size = np.interp(given[declared], found[f"{other}.hours"], worked()[f"{here}.core_expected"])
+    size = np.interp(given[declared], found[f"{other}.hours"], worked()[f"{here}.core"][MIDDLE])
     assert abs(size - temperature) > 1
 
 
@@ -139,7 +140,7 @@ def test_kestrel_hollow_reads_what_it_read() -> None:
     found = worked({**read, CoreHeating.hours_to_150f: 4.4, CoreHeating.hours_to_180f: 7.6}, "us")
     assert found["core_heating.worked_at_first"] == pytest.approx(150)
     assert found["core_heating.worked_at_last"] == pytest.approx(180)
-    course = np.interp([4.4, 7.6, 9.6], found["cabinet_cook.hours"], found["cabinet_cook.core_expected"])
+    course = np.interp([4.4, 7.6, 9.6], found["cabinet_cook.hours"], found["cabinet_cook.core"][MIDDLE])
     assert course == pytest.approx([150, 180, 199 - 19 * (19 / 49) ** (2 / 3.2)], abs=0.05)
 
 
@@ -147,8 +148,8 @@ def test_the_middle_is_never_worked_out_cooler_than_loaded() -> None:
     """A first reading late and a fast rate put the start of warming hours after the start."""
     given = {CoreHeating.hours_to_150f: 60, CoreHeating.hours_to_190f: 61}
     found = worked({**given, CabinetRun.hold_time: 40})
-    assert found["cabinet_cook.core_expected"][:160] == pytest.approx([15.6] * 160)
-    assert found["cabinet_cook.at_mark"] == 0
+    assert found["cabinet_cook.core"][MIDDLE][:160] == pytest.approx([15.6] * 160)
+    assert found["cabinet_cook.at_mark"][MIDDLE] == 0
 
 
 @pytest.mark.parametrize(("times", "fires"), [(0.5, False), (0.99, False), (1.01, True), (2, True)])
@@ -172,7 +173,7 @@ def test_a_probe_is_set_against_the_chamber_it_was_in(place: Option, chamber: fl
 
 def test_a_probe_reads_the_same_in_both_kinds_of_book() -> None:
     given = readings(0.44, 93.3, (150, 180, 190))
-    assert worked(given, "us")["cabinet_cook.warming"] == pytest.approx(0.44)
+    assert worked(given, "us")["cabinet_cook.warming"][MIDDLE] == pytest.approx(0.44)
 
 
 def test_the_book_says_whether_a_probe_gave_the_rate() -> None:
@@ -209,10 +210,10 @@ def test_probe_readings_that_do_not_fit_fail_a_check(given: dict[Any, Any]) -> N
 @pytest.mark.parametrize("broken", ["one reading", "hotter earlier", "same hour", "hotter than the chamber"])
 def test_readings_that_give_no_rate_leave_the_size_to_decide(broken: str) -> None:
     found = worked(BROKEN[broken])
-    assert found["cabinet_cook.warming"] == pytest.approx(found["core_heating.rate_by_size"])
-    fall = found["cabinet_cook.heat_up_fall"]
-    assert found["cabinet_cook.late"] == pytest.approx(3 * log(4 / pi) - log(fall))
-    assert worked({**BROKEN[broken], **HOT_AT_ONCE})["cabinet_cook.late"] == pytest.approx(3 * log(4 / pi))
+    assert found["cabinet_cook.warming"][MIDDLE] == pytest.approx(found["core_heating.rate_by_size"])
+    fall = found["cabinet_cook.heat_up_fall"][MIDDLE]
+    assert found["cabinet_cook.late"][MIDDLE] == pytest.approx(3 * log(4 / pi) - log(fall))
+    assert worked({**BROKEN[broken], **HOT_AT_ONCE})["cabinet_cook.late"][MIDDLE] == pytest.approx(3 * log(4 / pi))
 
 
 @pytest.mark.parametrize("place", PLACES)
@@ -220,7 +221,7 @@ def test_slow_expected_and_fast_are_in_order(place: str) -> None:
     for changes in ({}, readings(0.4, 93.3, (150, 180, 190))):
         found = worked(changes)
         for what, sign in (("cooked", 1), ("boiled", 1), ("end", 1), ("lost", -1), ("hot_after", -1), ("at_mark", 1)):
-            slow, expected, fast = (sign * found[single(place, what, end)] for end in ENDS)
+            slow, expected, fast = (sign * found[f"{place}.{what}"][bag] for bag in BAGS)
             assert slow < expected < fast, what
-        columns = [found[f"{place}.core_{end}"][40] for end in ENDS]
+        columns = [found[f"{place}.core"][bag][40] for bag in BAGS]
         assert columns == sorted(set(columns))

@@ -120,7 +120,9 @@ def _compared(model: Model, cases: Sequence[Case]) -> tuple[Line, ...]:
         for place in PLACES[:3]
         for line in (
             _single(f"worth.{place.name}", f"Costs most, {place.label}", nth_label(keys, place, PLACES[-1], costs, "")),
-            _single(f"worth.{place.name}_cost", f"Cost, {place.label}", nth_value(keys, place, PLACES[-1], costs), "money"),
+            _single(
+                f"worth.{place.name}_cost", f"Cost, {place.label}", nth_value(keys, place, PLACES[-1], costs), "money"
+            ),
         )
     ]
     return (*costs, *cents, *keys, *top)

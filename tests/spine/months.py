@@ -24,7 +24,7 @@ from farmbook.expr.functions import (
 from farmbook.expr.nodes import Constant, Expr, Line
 from farmbook.expr.ranking import before, preference_key
 from farmbook.sections.alike import Alike
-from farmbook.sections.declare import line, number, uses
+from farmbook.sections.declare import LineOf, line, number, uses
 from farmbook.sections.section import Section
 from farmbook.units import unit
 from tests.language.time_model import DAYS_A_WEEK
@@ -124,10 +124,20 @@ class Channels(Section):
     shocks = uses(Shocks)
     order = number("Turn", unit="1", axes=(CHANNEL,), usual=(1, 9), default=(2, 1, 3, 3, 5, 4), how="Choose.")
     takes = number(
-        "Takes in a month", unit="kg_picked", axes=(CHANNEL,), usual=(0, 900), default=(300, 420, 260, 90, 800, 60), how="Ask."
+        "Takes in a month",
+        unit="kg_picked",
+        axes=(CHANNEL,),
+        usual=(0, 900),
+        default=(300, 420, 260, 90, 800, 60),
+        how="Ask.",
     )
     price = number(
-        "Price", unit="money/kg_picked", axes=(CHANNEL,), usual=(2, 16), default=(11, 9.4, 10.2, 12, 5.5, 10), how="Till."
+        "Price",
+        unit="money/kg_picked",
+        axes=(CHANNEL,),
+        usual=(2, 16),
+        default=(11, 9.4, 10.2, 12, 5.5, 10),
+        how="Till.",
     )
     paid_after = number("Share paid a month later", unit="share", usual=(0, 1), hard=(0, 1), default=0.4, how="Bank.")
 
@@ -330,7 +340,7 @@ def _sum(terms: list[Expr]) -> Expr:
     return whole
 
 
-def _summed(label: str, name: str, of: tuple[type[Section], ...]) -> object:
+def _summed(label: str, name: str, of: tuple[type[Section], ...]) -> LineOf:
     """A line that adds one line of several sections, five at most."""
 
     def add(self: Section) -> Expr:

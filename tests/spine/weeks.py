@@ -85,8 +85,12 @@ class Weeks(Section):
     shocks = uses(Shocks)
     filled_a_week = number("Bags filled a week", unit="bag_filled", usual=(10, 900), default=640, how="Count.")
     ramp = number("Weeks until that many are filled", unit="1", usual=(0, 40), hard=(1, 52), default=9, how="Guess.")
-    filled_before = number("Bags filled in each week before", unit="bag_filled", usual=(0, 900), default=210, how="Log.")
-    bags_in_load = number("Bags in a load", unit="bag_filled", usual=(20, 900), hard=(1, 5000), default=160, how="Count.")
+    filled_before = number(
+        "Bags filled in each week before", unit="bag_filled", usual=(0, 900), default=210, how="Log."
+    )
+    bags_in_load = number(
+        "Bags in a load", unit="bag_filled", usual=(20, 900), hard=(1, 5000), default=160, how="Count."
+    )
     spawn_per_bag = number("Spawn for a bag", unit="kg_spawn/bag_filled", usual=(0.05, 0.4), default=0.15, how="Weigh.")
     loss = number(
         "Lost before the flush", unit="share", axes=(FLUSH,), usual=(0, 0.2), default=(0.06, 0.03, 0.1), how="Count."
@@ -269,7 +273,9 @@ class Weeks(Section):
         return negation(self.week <= 0) * (self.ordered - self.handed_over)
 
 
-ROWS_AFTER: Final = Constant(AFTER, "weeks_after_plan", label="Rows after the plan", unit=unit("1"), source="arithmetic")
+ROWS_AFTER: Final = Constant(
+    AFTER, "weeks_after_plan", label="Rows after the plan", unit=unit("1"), source="arithmetic"
+)
 EMPTY_ROWS: Final = Constant(12, "rows_left_empty", label="First rows, left empty", unit=unit("1"), source="arithmetic")
 
 
@@ -279,7 +285,9 @@ class Tasks(Section):
     weeks = uses(Weeks)
     shocks = uses(Shocks)
     task = names(TASK, "Task", how="Name it.")
-    per_bag = number("Minutes for a bag", unit="min/bag_filled", axes=(TASK,), usual=(0, 9), default=1.4, how="Clock it.")
+    per_bag = number(
+        "Minutes for a bag", unit="min/bag_filled", axes=(TASK,), usual=(0, 9), default=1.4, how="Clock it."
+    )
     pay = number("Pay for an hour", unit="money/h", usual=(8, 40), default=17, how="Pay slip.")
 
     @line("Pay, with all that comes on top", unit="money/h")

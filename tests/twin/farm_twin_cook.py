@@ -14,6 +14,7 @@ ROWS = 192
 CLOSE, FAR = 1.0, 3.0
 MARK = (190 - 32) / 1.8
 PROBED = (150, 180, 190)
+BAGS = ("slow", "expected", "fast")
 LETHAL_ROWS = {fahrenheit: (fahrenheit - 32) / 1.8 for fahrenheit in (190, 200, 205, 208, 212, 240, 250, 259)}
 """Temperatures of the table of rates: degF in the names of its lines, and the same in degC."""
 
@@ -52,20 +53,25 @@ def through(diffusivity: float, thickness: float) -> float:
 
 
 def by_size(given: Given) -> Results:
-    """Warming by the faces of the bag, or of the bags that stand together."""
+    """Warming by the faces of the bag, or of the bags that stand together; the spread makes a slow bag of it."""
     thick = given["core_heating.thickness"] * bags_side_by_side(given)
     sides = (float(thick), float(given["core_heating.width"]), float(given["core_heating.length"]))
     usual = [through(given["core_heating.diffusivity"], side) for side in sides]
     quicker = over(given["core_heating.fast_diffusivity"], given["core_heating.diffusivity"])
     free = 3 if bags_side_by_side(given) else 2
+    spread, rate = float(given["core_heating.spread"]), sum(usual)
     return {
+        "bag_number": [1.0, 2.0, 3.0],
+        "side": [-1.0, 0.0, 1.0],
+        "pace": [1 - spread, 1.0, 1 + spread],
+        "by_size": [rate - rate * spread, rate, rate * quicker],
         "bags_from_gap_to_gap": bags_side_by_side(given),
         "thickness_from_gap_to_gap": thick,
         "through_thickness": usual[0],
         "through_width": usual[1],
         "through_length": usual[2],
-        "rate_by_size": sum(usual),
-        "best_rate_by_size": sum(usual) * quicker,
+        "rate_by_size": rate,
+        "best_rate_by_size": rate * quicker,
         "lag_factor": (4 / math.pi) ** free,
         "late_by_size": free * math.log(4 / math.pi),
     }
@@ -142,28 +148,28 @@ def probe_in(given: Given) -> str:
 
 @dataclass(frozen=True)
 class Warming:
-    """How fast the middle warms in one steamer, in shares of the gap an hour, and how late it starts."""
+    """How one bag warms in one steamer: by its share of the gap an hour, and how late it starts."""
 
     by_probe: bool
-    late: dict[str, float]
-    paces: dict[str, float]
-    falls: dict[str, float]
+    late: float
+    pace: float
+    fall: float
 
 
-def warming_in(steamer: str, given: Given, out: Results) -> Warming:
+def warming_in(steamer: str, given: Given, out: Results) -> dict[str, Warming]:
     """By the readings in the steamer that the probe was in, by the size of the bag in the other."""
     spread = float(given["core_heating.spread"])
     heat_up = float(out[f"{steamer}_run.heat_up_time"])
-    if out["core_heating.probe_counts"] and probe_in(given) == steamer:
-        rate = float(out["core_heating.probe_rate"])
-        paces = {"slow": rate - rate * spread, "expected": rate, "fast": rate + rate * spread}
-        falls = {name: fall_by_rising(max(0.0, pace * heat_up)) for name, pace in paces.items()}
-        return Warming(True, dict.fromkeys(paces, float(out["core_heating.late_by_probe"])), paces, falls)
-    rate, best = float(out["core_heating.rate_by_size"]), float(out["core_heating.best_rate_by_size"])
-    paces = {"slow": rate - rate * spread, "expected": rate, "fast": best}
-    falls = {name: fall_by_rising(max(0.0, pace * heat_up)) for name, pace in paces.items()}
-    late = {name: float(out["core_heating.late_by_size"]) - math.log(fall) for name, fall in falls.items()}
-    return Warming(False, late, paces, falls)
+    probed = bool(out["core_heating.probe_counts"]) and probe_in(given) == steamer
+    rate = float(out["core_heating.probe_rate" if probed else "core_heating.rate_by_size"])
+    fast = rate + rate * spread if probed else float(out["core_heating.best_rate_by_size"])
+    found = {}
+    for bag, pace in zip(BAGS, (rate - rate * spread, rate, fast), strict=True):
+        fall = fall_by_rising(max(0.0, pace * heat_up))
+        by_shape = float(out["core_heating.late_by_size"]) - math.log(fall)
+        late = float(out["core_heating.late_by_probe"]) if probed else by_shape
+        found[bag] = Warming(probed, late, pace, fall)
+    return found
 
 
 def fall_by_rising(warming: float) -> float:
@@ -176,7 +182,7 @@ def fall_by_rising(warming: float) -> float:
 
 
 @dataclass(frozen=True)
-class Cook:
+class Load:
     """One load: chamber and start in degC, hold, row and heat-up in hours, and the figures that all loads share."""
 
     chamber: float
@@ -184,22 +190,30 @@ class Cook:
     hold: float
     row: float
     heat_up: float
-    warming: Warming
     z: float
 
-    def middle(self, pace: str, hours: float) -> float:
-        """Temperature in the middle, so many hours after the chamber has become hot."""
-        gap, rate = self.chamber - self.start, self.warming.paces[pace]
-        return self.chamber - gap * math.exp(min(0.0, self.warming.late[pace] - rate * hours))
 
-    def counted(self, pace: str) -> tuple[list[float], list[float], list[float]]:
+@dataclass(frozen=True)
+class Cook:
+    """One bag of a load."""
+
+    load: Load
+    warming: Warming
+
+    def middle(self, hours: float) -> float:
+        """Temperature in the middle, so many hours after the chamber has become hot."""
+        gap = self.load.chamber - self.load.start
+        return self.load.chamber - gap * math.exp(min(0.0, self.warming.late - self.warming.pace * hours))
+
+    def counted(self) -> tuple[list[float], list[float], list[float]]:
         """Middle, what an hour counts for, and seconds counted so far, row by row."""
         temperatures, rates, so_far = [], [], []
-        before, seconds = counts_for(self.middle(pace, 0), self.z), 0.0
+        row, hold, z = self.load.row, self.load.hold, self.load.z
+        before, seconds = counts_for(self.middle(0), z), 0.0
         for number in range(1, ROWS + 1):
-            here = self.middle(pace, number * self.row)
-            worth = counts_for(here, self.z)
-            hours = min(number * self.row, self.hold) - min((number - 1) * self.row, self.hold)
+            here = self.middle(number * row)
+            worth = counts_for(here, z)
+            hours = min(number * row, hold) - min((number - 1) * row, hold)
             seconds += 3600 * hours * (before + worth) / 2
             temperatures.append(here)
             rates.append(3600 * worth)
@@ -207,101 +221,103 @@ class Cook:
             before = worth
         return temperatures, rates, so_far
 
-    def closing(self, pace: str, left: float) -> float:
+    def closing(self, left: float) -> float:
         """Warming times hours until no more than this gap is left; 0 where it is left from the start."""
-        gap = self.chamber - self.start
+        gap = self.load.chamber - self.load.start
         if left == 0 or gap / left <= 1:
             return 0.0
-        return max(0.0, self.warming.late[pace] + math.log(gap / left))
+        return max(0.0, self.warming.late + math.log(gap / left))
 
-    def hours_until(self, pace: str, left: float) -> float:
+    def hours_until(self, left: float) -> float:
         """Hours until no more than this gap to the chamber is left; all of the hold where nothing warms."""
-        rate = self.warming.paces[pace]
-        return self.closing(pace, left) / rate if rate else self.hold
+        return self.closing(left) / self.warming.pace if self.warming.pace else self.load.hold
 
 
-def one_pace(cook: Cook, name: str) -> Results:
-    """A load at one pace of warming; `name` is slow, expected or fast."""
-    temperatures, rates, so_far = cook.counted(name)
-    end = "" if name == "expected" else f"_{name}"
-    minutes, hot = so_far[-1] / 60, cook.hours_until(name, CLOSE)
-    cooking = cook.hold - cook.hours_until(name, cook.chamber - MARK) if cook.chamber > MARK else 0.0
+def one_bag(cook: Cook) -> Results:
+    """What comes of one bag of a load."""
+    load, warming = cook.load, cook.warming
+    temperatures, rates, so_far = cook.counted()
+    minutes, hot = so_far[-1] / 60, cook.hours_until(CLOSE)
+    cooking = load.hold - cook.hours_until(load.chamber - MARK) if load.chamber > MARK else 0.0
     return {
-        f"core_{name}": temperatures,
-        f"rate_{name}": rates,
-        f"so_far_{name}": so_far,
-        f"cooked{end}": minutes,
-        f"boiled{end}": minutes / counts_for(HUNDRED, cook.z),
-        f"lost{end}": cook.hold - over(minutes / 60, counts_for(cook.chamber, cook.z)),
-        f"end{end}": cook.middle(name, cook.hold),
-        f"hot_after{end}": hot,
-        f"core_hold{end}": max(0.0, cook.hold - hot),
-        f"at_mark{end}": max(0.0, cooking),
-        f"warming{end}": cook.warming.paces[name],
-        f"late{end}": cook.warming.late[name],
-        f"heat_up_warming{end}": max(0.0, cook.warming.paces[name] * cook.heat_up),
-        f"heat_up_fall{end}": cook.warming.falls[name],
-        f"begin{end}": cook.middle(name, 0),
-        f"warming_to_close{end}": cook.closing(name, CLOSE),
-        f"warming_to_mark{end}": cook.closing(name, cook.chamber - MARK),
+        "core": temperatures,
+        "rate": rates,
+        "so_far": so_far,
+        "cooked": minutes,
+        "boiled": minutes / counts_for(HUNDRED, load.z),
+        "lost": load.hold - over(minutes / 60, counts_for(load.chamber, load.z)),
+        "end": cook.middle(load.hold),
+        "hot_after": hot,
+        "core_hold": max(0.0, load.hold - hot),
+        "at_mark": max(0.0, cooking),
+        "warming": warming.pace,
+        "hours_to_a_third": over(1, warming.pace),
+        "late": warming.late,
+        "heat_up_warming": max(0.0, warming.pace * load.heat_up),
+        "heat_up_fall": warming.fall,
+        "begin": cook.middle(0),
+        "warming_to_close": cook.closing(CLOSE),
+        "warming_to_mark": cook.closing(load.chamber - MARK),
     }
 
 
-def one_load(cook: Cook, out: Results, *, idle: bool) -> Results:
-    """A load at the slow, the expected and the fast pace."""
-    gap, expected = cook.chamber - cook.start, cook.warming.paces["expected"]
-    too_fast = cook.warming.by_probe and expected > out["core_heating.best_rate_by_size"]
-    found: Results = {
-        "hold": cook.hold,
-        "heat_up": cook.heat_up,
+def one_load(load: Load, warming: dict[str, Warming], out: Results, *, idle: bool) -> Results:
+    """A load with its slow bag, the bag by size or probe, and its fast bag."""
+    gap, expected = load.chamber - load.start, warming["expected"]
+    too_fast = expected.by_probe and expected.pace > out["core_heating.best_rate_by_size"]
+    bags = [one_bag(Cook(load, warming[bag])) for bag in BAGS]
+    found: Results = {name: [bag[name] for bag in bags] for name in bags[0]}
+    _, by_size_or_probe, fast = found["end"]
+    surest = by_size_or_probe if expected.by_probe else fast
+    left_over = max(0.0, load.hold - ROWS * load.row)
+    return found | {
+        "hold": load.hold,
+        "heat_up": load.heat_up,
         "first_gap": gap,
-        "chamber_rate": 3600 * counts_for(cook.chamber, cook.z),
-        "as_loaded": cook.start,
+        "chamber_rate": 3600 * counts_for(load.chamber, load.z),
+        "as_loaded": load.start,
         "gap_to_close": gap / CLOSE,
-        "gap_to_mark": gap / (cook.chamber - MARK) if cook.chamber != MARK else 1.0,
-        "hold_past_mark": cook.hold if cook.chamber > MARK else 0.0,
-        "probe_counts": float(cook.warming.by_probe),
-        "hours_to_a_third": over(1, expected),
+        "gap_to_mark": gap / (load.chamber - MARK) if load.chamber != MARK else 1.0,
+        "hold_past_mark": load.hold if load.chamber > MARK else 0.0,
+        "probe_counts": float(expected.by_probe),
         "probe_too_fast": float(too_fast),
         "probe_not_too_fast": float(idle or not too_fast),
-        "hours": [number * cook.row for number in range(1, ROWS + 1)],
-        "hours_held": [min(number * cook.row, cook.hold) for number in range(1, ROWS + 1)],
-        "hours_left_over": max(0.0, cook.hold - ROWS * cook.row),
+        "hours": [number * load.row for number in range(1, ROWS + 1)],
+        "hours_held": [min(number * load.row, load.hold) for number in range(1, ROWS + 1)],
+        "hours_left_over": left_over,
+        "end_by_size_or_probe": by_size_or_probe,
+        "surest_end": surest,
+        "middle_gets_hot": float(idle or load.chamber - surest <= FAR),
+        "middle_is_known": float(idle or expected.by_probe or load.chamber - by_size_or_probe <= FAR),
+        "rows_are_enough": float(idle or left_over == 0),
     }
-    for name in cook.warming.paces:
-        found |= one_pace(cook, name)
-    found["surest_end"] = found["end" if cook.warming.by_probe else "end_fast"]
-    found["middle_gets_hot"] = float(idle or cook.chamber - found["surest_end"] <= FAR)
-    found["middle_is_known"] = float(idle or cook.warming.by_probe or cook.chamber - found["end"] <= FAR)
-    found["rows_are_enough"] = float(idle or found["hours_left_over"] == 0)
-    return found
 
 
 def cabinet_cook(given: Given, out: Results) -> Results:
     """One load of the steam cabinet."""
-    cook = Cook(
+    load = Load(
         chamber=float(out["core_heating.cabinet_chamber"]),
         start=min(float(given["cabinet_heat.start_temperature"]), float(out["core_heating.cabinet_chamber"])),
         hold=float(given["cabinet_run.hold_time"]),
         row=float(given["cabinet_cook.cabinet_step"]) / 60,
         heat_up=float(out["cabinet_run.heat_up_time"]),
-        warming=warming_in("cabinet", given, out),
         z=float(given["lethal_rates.z_value"]),
     )
     idle = out["cabinet_heat.in_use"] == 0
-    return {f"cabinet_cook.{name}": value for name, value in one_load(cook, out, idle=idle).items()}
+    found = one_load(load, warming_in("cabinet", given, out), out, idle=idle)
+    return {f"cabinet_cook.{name}": value for name, value in found.items()}
 
 
 def vessel_cook(given: Given, out: Results) -> Results:
     """One run of the pressure vessel."""
-    cook = Cook(
+    load = Load(
         chamber=float(out["vessel_heat.hold_temperature"]),
         start=min(float(given["vessel_heat.start_temperature"]), float(out["vessel_heat.hold_temperature"])),
         hold=float(given["vessel_run.hold_time"]),
         row=float(given["vessel_cook.vessel_step"]) / 60,
         heat_up=float(out["vessel_run.heat_up_time"]),
-        warming=warming_in("vessel", given, out),
         z=float(given["lethal_rates.z_value"]),
     )
     idle = out["vessel_heat.in_use"] == 0
-    return {f"vessel_cook.{name}": value for name, value in one_load(cook, out, idle=idle).items()}
+    found = one_load(load, warming_in("vessel", given, out), out, idle=idle)
+    return {f"vessel_cook.{name}": value for name, value in found.items()}

@@ -16,8 +16,9 @@ from farmbook.calc.lethality import (
     measured_rate,
     slab_rate,
 )
-from farmbook.expr.functions import all_of, any_of, minimum, named, ratio, sentence, where
+from farmbook.expr.functions import all_of, any_of, minimum, named, ratio, running_sum, sentence, where
 from farmbook.expr.nodes import Constant, Expr
+from farmbook.model.axes import COURSE
 from farmbook.model.heat.cabinet_heat import CabinetHeat
 from farmbook.model.heat.vessel_heat import VesselHeat
 from farmbook.model.place.site import Site
@@ -26,7 +27,16 @@ from farmbook.sections.section import Section
 from farmbook.sources import ARITHMETIC, COMMON_PRACTICE, HEAT_CONDUCTION
 from farmbook.units import unit
 
-__all__ = ["GAP_ALL_ROUND", "IN_CABINET", "IN_PAIRS", "IN_ROWS", "IN_VESSEL", "CoreHeating"]
+__all__ = [
+    "BY_SIZE_OR_PROBE",
+    "FAST_BAG",
+    "GAP_ALL_ROUND",
+    "IN_CABINET",
+    "IN_PAIRS",
+    "IN_ROWS",
+    "IN_VESSEL",
+    "CoreHeating",
+]
 
 GAP_ALL_ROUND: Final = Option("gap", "gap all round")
 IN_PAIRS: Final = Option("pairs", "touching in pairs")
@@ -50,6 +60,21 @@ def _mark(temperature: float, fahrenheit: int) -> Constant:
 MARK_150: Final = _mark((150 - 32) / 1.8, 150)
 MARK_180: Final = _mark((180 - 32) / 1.8, 180)
 MARK_190: Final = _mark((190 - 32) / 1.8, 190)
+
+
+def _bag_number(course: str, words: str) -> Constant:
+    return Constant(
+        COURSE.members.index(course) + 1,
+        f"bag_number_{course}",
+        label=f"Number of the {words}",
+        unit=unit("count"),
+        source=ARITHMETIC.key,
+        note="Counted from the slow bag.",
+    )
+
+
+BY_SIZE_OR_PROBE: Final = _bag_number("by_size_or_probe", "bag by size or probe")
+FAST_BAG: Final = _bag_number("fast_bag", "fast bag")
 
 
 class CoreHeating(Section):
@@ -215,6 +240,28 @@ class CoreHeating(Section):
     def late_by_size(self) -> Expr:
         """The same; divided by the warming in an hour, it gives the hours before the middle starts to warm."""
         return lateness_by_shape(self.lag_factor)
+
+    # Slow bag, bag by size or probe, fast bag
+
+    @line("Number of the bag", unit="count", axes=(COURSE,))
+    def bag_number(self) -> Expr:
+        """Counted from the slow bag."""
+        return running_sum(1, COURSE)
+
+    @line("Steps faster than the bag by size or probe", unit="count", axes=(COURSE,))
+    def side(self) -> Expr:
+        """-1 for the slow bag, 1 for the fast one."""
+        return self.bag_number - BY_SIZE_OR_PROBE
+
+    @line("Pace of the bag, by the spread", unit="1", axes=(COURSE,), source=COMMON_PRACTICE)
+    def pace(self) -> Expr:
+        """How many times as fast its middle warms as that of the bag by size or probe."""
+        return 1 + self.side * self.spread
+
+    @line("Warming of the middle by size, bag by bag", unit="1/h", axes=(COURSE,), source=COMMON_PRACTICE)
+    def by_size(self) -> Expr:
+        """The slow bag by the spread; the fast bag holds a loose mix, which heat moves through most readily."""
+        return where(self.side > 0, self.best_rate_by_size, self.rate_by_size * self.pace)
 
     # By a probe
 

@@ -14,9 +14,21 @@ from farmbook.calc.lethality import (
     warming_to_do,
 )
 from farmbook.calc.tolerance import SUM_TOLERANCE
-from farmbook.expr.functions import absolute, all_of, any_of, joined, maximum, minimum, named, negation, ratio, where
+from farmbook.expr.functions import (
+    absolute,
+    all_of,
+    any_of,
+    at,
+    joined,
+    maximum,
+    minimum,
+    named,
+    negation,
+    ratio,
+    where,
+)
 from farmbook.expr.nodes import Expr, Line, wrap
-from farmbook.model.axes import STEP
+from farmbook.model.axes import COURSE, STEP
 from farmbook.model.cook.cook_strength import (
     CLOSE,
     FAR,
@@ -31,7 +43,7 @@ from farmbook.model.cook.cook_strength import (
     held,
     rate_of_core,
 )
-from farmbook.model.cook.core_heating import CoreHeating
+from farmbook.model.cook.core_heating import BY_SIZE_OR_PROBE, FAST_BAG, CoreHeating
 from farmbook.model.heat.steamer_heat import SteamerHeat
 from farmbook.model.heat.steaming import if_in_use
 from farmbook.model.steam.steamer_run import SteamerRun
@@ -91,40 +103,20 @@ class SteamerCook(Alike):
         """Hot is within 1 degC (1.8 degF) of the chamber."""
         return gap_fall(self.first_gap, named(CLOSE))
 
-    @line("Warming to do until the middle is hot, {}, slow bag", unit="1", source=HEAT_CONDUCTION)
-    def warming_to_close_slow(self) -> Expr:
-        """With the start of the middle counted; divided by the warming in an hour it gives hours."""
-        return warming_to_do(self.gap_to_close, self.late_slow)
-
-    @line("Warming to do until the middle is hot, {}, by size or probe", unit="1", source=HEAT_CONDUCTION)
+    @line("Warming to do until the middle is hot, {}", unit="1", axes=(COURSE,), source=HEAT_CONDUCTION)
     def warming_to_close(self) -> Expr:
         """With the start of the middle counted; divided by the warming in an hour it gives hours."""
         return warming_to_do(self.gap_to_close, self.late)
-
-    @line("Warming to do until the middle is hot, {}, fast bag", unit="1", source=HEAT_CONDUCTION)
-    def warming_to_close_fast(self) -> Expr:
-        """With the start of the middle counted; divided by the warming in an hour it gives hours."""
-        return warming_to_do(self.gap_to_close, self.late_fast)
 
     @line("First gap over the gap left at 87.8 degC (190 degF), {}", unit="1", source=HEAT_CONDUCTION)
     def gap_to_mark(self) -> Expr:
         """1 or less: loaded so hot already, or the chamber never gets there."""
         return gap_fall(self.first_gap, self.chamber - named(HOT))
 
-    @line("Warming to do until 87.8 degC (190 degF), {}, slow bag", unit="1", source=HEAT_CONDUCTION)
-    def warming_to_mark_slow(self) -> Expr:
-        """With the start of the middle counted; divided by the warming in an hour it gives hours."""
-        return warming_to_do(self.gap_to_mark, self.late_slow)
-
-    @line("Warming to do until 87.8 degC (190 degF), {}, by size or probe", unit="1", source=HEAT_CONDUCTION)
+    @line("Warming to do until 87.8 degC (190 degF), {}", unit="1", axes=(COURSE,), source=HEAT_CONDUCTION)
     def warming_to_mark(self) -> Expr:
         """With the start of the middle counted; divided by the warming in an hour it gives hours."""
         return warming_to_do(self.gap_to_mark, self.late)
-
-    @line("Warming to do until 87.8 degC (190 degF), {}, fast bag", unit="1", source=HEAT_CONDUCTION)
-    def warming_to_mark_fast(self) -> Expr:
-        """With the start of the middle counted; divided by the warming in an hour it gives hours."""
-        return warming_to_do(self.gap_to_mark, self.late_fast)
 
     @line("Hold in a chamber hotter than 87.8 degC (190 degF), {}", unit="h")
     def hold_past_mark(self) -> Expr:
@@ -144,61 +136,30 @@ class SteamerCook(Alike):
         """1 where it warms faster than by the size of the bag at best."""
         return all_of(self.probe_counts, self.heating.probe_rate > self.heating.best_rate_by_size)
 
-    @line("Warming of the middle in the {}, by size or probe", unit="1/h")
+    @line("Warming of the middle in the {}", unit="1/h", axes=(COURSE,))
     def warming(self) -> Expr:
-        """By the probe where it counts, otherwise by the size of the bag in packed mix, the careful end of what is known."""
-        return where(self.probe_counts, self.heating.probe_rate, self.heating.rate_by_size)
+        """By the probe and the spread where it counts, otherwise by the size of the bag: packed mix is the careful end."""
+        by_probe = self.heating.probe_rate * self.heating.pace
+        return where(self.probe_counts, by_probe, self.heating.by_size)
 
-    @line("Warming of the middle in the {}, slow bag", unit="1/h", source=COMMON_PRACTICE)
-    def warming_slow(self) -> Expr:
-        """By size or probe, less the spread from bag to bag."""
-        return self.warming * (1 - self.heating.spread)
-
-    @line("Warming of the middle in the {}, fast bag", unit="1/h", source=COMMON_PRACTICE)
-    def warming_fast(self) -> Expr:
-        """With a probe, its figure and the spread; without, a loose mix, which heat moves through most readily."""
-        with_spread = self.warming * (1 + self.heating.spread)
-        return where(self.probe_counts, with_spread, self.heating.best_rate_by_size)
-
-    @line("Hours in which the gap shrinks to about a third, {}", unit="h", source=HEAT_CONDUCTION)
+    @line("Hours in which the gap shrinks to about a third, {}", unit="h", axes=(COURSE,), source=HEAT_CONDUCTION)
     def hours_to_a_third(self) -> Expr:
-        """By size or probe; to 37% of itself, again and again: a hot chamber is approached ever more slowly."""
+        """To 37% of itself, again and again: a hot chamber is approached ever more slowly."""
         return ratio(wrap(1), self.warming)
 
-    @line("Warming of the middle in the heat-up of the {}, slow bag", unit="1", source=HEAT_CONDUCTION)
-    def heat_up_warming_slow(self) -> Expr:
-        """Warming in an hour times the hours of the heat-up; none where temperatures are out of order."""
-        return maximum(self.warming_slow * self.heat_up, 0)
-
-    @line("How many times smaller the gap is for the heat-up of the {}, slow bag", unit="1", source=HEAT_CONDUCTION)
-    def heat_up_fall_slow(self) -> Expr:
-        """1 if the chamber were hot at once. Only where no probe counts: a probe has the heat-up in its readings."""
-        return rise_fall(self.heat_up_warming_slow)
-
-    @line("How late the middle starts in the {}, natural logarithm, slow bag", unit="1", source=HEAT_CONDUCTION)
-    def late_slow(self) -> Expr:
-        """By the probe where it counts, otherwise by how bags stand and the heat-up.
-
-        Below 0: the middle had begun to warm before the chamber was at temperature.
-        """
-        by_size = lateness_after_rise(self.heating.late_by_size, self.heat_up_fall_slow)
-        return where(self.probe_counts, self.heating.late_by_probe, by_size)
-
-    @line("Warming of the middle in the heat-up of the {}, by size or probe", unit="1", source=HEAT_CONDUCTION)
+    @line("Warming of the middle in the heat-up of the {}", unit="1", axes=(COURSE,), source=HEAT_CONDUCTION)
     def heat_up_warming(self) -> Expr:
         """Warming in an hour times the hours of the heat-up; none where temperatures are out of order."""
         return maximum(self.warming * self.heat_up, 0)
 
     @line(
-        "How many times smaller the gap is for the heat-up of the {}, by size or probe",
-        unit="1",
-        source=HEAT_CONDUCTION,
+        "How many times smaller the gap is for the heat-up of the {}", unit="1", axes=(COURSE,), source=HEAT_CONDUCTION
     )
     def heat_up_fall(self) -> Expr:
         """1 if the chamber were hot at once. Only where no probe counts: a probe has the heat-up in its readings."""
         return rise_fall(self.heat_up_warming)
 
-    @line("How late the middle starts in the {}, natural logarithm, by size or probe", unit="1", source=HEAT_CONDUCTION)
+    @line("How late the middle starts in the {}, natural logarithm", unit="1", axes=(COURSE,), source=HEAT_CONDUCTION)
     def late(self) -> Expr:
         """By the probe where it counts, otherwise by how bags stand and the heat-up.
 
@@ -207,39 +168,10 @@ class SteamerCook(Alike):
         by_size = lateness_after_rise(self.heating.late_by_size, self.heat_up_fall)
         return where(self.probe_counts, self.heating.late_by_probe, by_size)
 
-    @line("Warming of the middle in the heat-up of the {}, fast bag", unit="1", source=HEAT_CONDUCTION)
-    def heat_up_warming_fast(self) -> Expr:
-        """Warming in an hour times the hours of the heat-up; none where temperatures are out of order."""
-        return maximum(self.warming_fast * self.heat_up, 0)
-
-    @line("How many times smaller the gap is for the heat-up of the {}, fast bag", unit="1", source=HEAT_CONDUCTION)
-    def heat_up_fall_fast(self) -> Expr:
-        """1 if the chamber were hot at once. Only where no probe counts: a probe has the heat-up in its readings."""
-        return rise_fall(self.heat_up_warming_fast)
-
-    @line("How late the middle starts in the {}, natural logarithm, fast bag", unit="1", source=HEAT_CONDUCTION)
-    def late_fast(self) -> Expr:
-        """By the probe where it counts, otherwise by how bags stand and the heat-up.
-
-        Below 0: the middle had begun to warm before the chamber was at temperature.
-        """
-        by_size = lateness_after_rise(self.heating.late_by_size, self.heat_up_fall_fast)
-        return where(self.probe_counts, self.heating.late_by_probe, by_size)
-
-    @line("Middle of the bag when the {} is at temperature, slow bag", unit="degC", source=HEAT_CONDUCTION)
-    def begin_slow(self) -> Expr:
-        """Warmer than loaded: the rows below begin here."""
-        return begin(self.chamber, self.first_gap, self.late_slow)
-
-    @line("Middle of the bag when the {} is at temperature, by size or probe", unit="degC", source=HEAT_CONDUCTION)
+    @line("Middle of the bag when the {} is at temperature", unit="degC", axes=(COURSE,), source=HEAT_CONDUCTION)
     def begin(self) -> Expr:
         """Warmer than loaded: the rows below begin here."""
         return begin(self.chamber, self.first_gap, self.late)
-
-    @line("Middle of the bag when the {} is at temperature, fast bag", unit="degC", source=HEAT_CONDUCTION)
-    def begin_fast(self) -> Expr:
-        """Warmer than loaded: the rows below begin here."""
-        return begin(self.chamber, self.first_gap, self.late_fast)
 
     # Row by row
 
@@ -248,176 +180,76 @@ class SteamerCook(Alike):
         """Only these count. The row in which the hold ends counts in proportion."""
         return held(self.hours, self.hold)
 
-    @line("Middle of the bag in the {}, slow bag", unit="degC", axes=(STEP,), source=HEAT_CONDUCTION)
-    def core_slow(self) -> Expr:
-        """In a bag that warms slower than that."""
-        return core(self.begin_slow, self._core_after(self.late_slow, self.warming_slow, self.hours))
-
-    @line("Middle of the bag in the {}, by size or probe", unit="degC", axes=(STEP,), source=HEAT_CONDUCTION)
-    def core_expected(self) -> Expr:
+    @line("Middle of the bag in the {}", unit="degC", axes=(COURSE, STEP), source=HEAT_CONDUCTION)
+    def core(self) -> Expr:
         """Temperature in the middle of the coldest bag."""
-        return core(self.begin, self._core_after(self.late, self.warming, self.hours))
+        return core(self.begin, self._core_after(self.hours))
 
-    @line("Middle of the bag in the {}, fast bag", unit="degC", axes=(STEP,), source=HEAT_CONDUCTION)
-    def core_fast(self) -> Expr:
-        """In a bag that warms faster than that."""
-        return core(self.begin_fast, self._core_after(self.late_fast, self.warming_fast, self.hours))
-
-    @line("What an hour counts for at that moment, {}, slow bag", unit="s/h", axes=(STEP,), source=LETHAL_RATE)
-    def rate_slow(self) -> Expr:
-        """At 121.1 degC."""
-        return rate_of_core(self.begin_slow, self.core_slow, self.rates.z_value)
-
-    @line("What an hour counts for at that moment, {}, by size or probe", unit="s/h", axes=(STEP,), source=LETHAL_RATE)
-    def rate_expected(self) -> Expr:
+    @line("What an hour counts for at that moment, {}", unit="s/h", axes=(COURSE, STEP), source=LETHAL_RATE)
+    def rate(self) -> Expr:
         """At 121.1 degC. Ten degrees C (18 degrees F) cooler count for a tenth."""
-        return rate_of_core(self.begin, self.core_expected, self.rates.z_value)
+        return rate_of_core(self.begin, self.core, self.rates.z_value)
 
-    @line("What an hour counts for at that moment, {}, fast bag", unit="s/h", axes=(STEP,), source=LETHAL_RATE)
-    def rate_fast(self) -> Expr:
-        """At 121.1 degC."""
-        return rate_of_core(self.begin_fast, self.core_fast, self.rates.z_value)
-
-    @line("Cooked so far in the {}, slow bag", unit="s", axes=(STEP,), source=LETHAL_RATE)
-    def so_far_slow(self) -> Expr:
-        """Seconds counted at 121.1 degC."""
-        return cooked_so_far(self.rate_slow, self.hours_held)
-
-    @line("Cooked so far in the {}, by size or probe", unit="s", axes=(STEP,), source=LETHAL_RATE)
-    def so_far_expected(self) -> Expr:
+    @line("Cooked so far in the {}", unit="s", axes=(COURSE, STEP), source=LETHAL_RATE)
+    def so_far(self) -> Expr:
         """Seconds counted at 121.1 degC, during the hold; cooling down is left out."""
-        return cooked_so_far(self.rate_expected, self.hours_held)
-
-    @line("Cooked so far in the {}, fast bag", unit="s", axes=(STEP,), source=LETHAL_RATE)
-    def so_far_fast(self) -> Expr:
-        """Seconds counted at 121.1 degC."""
-        return cooked_so_far(self.rate_fast, self.hours_held)
+        return cooked_so_far(self.rate, self.hours_held)
 
     # What comes of it
 
-    @line("Cooked in the {}, counted at 121.1 degC, slow bag", unit="min", source=LETHAL_RATE)
-    def cooked_slow(self) -> Expr:
-        """Technical name: F0. For comparing your own loads."""
-        return at_the_end(self.so_far_slow)
-
-    @line("Cooked in the {}, counted at 121.1 degC, by size or probe", unit="min", source=LETHAL_RATE)
+    @line("Cooked in the {}, counted at 121.1 degC (250 degF)", unit="min", axes=(COURSE,), source=LETHAL_RATE)
     def cooked(self) -> Expr:
         """Technical name: F0. For comparing your own loads."""
-        return at_the_end(self.so_far_expected)
+        return at_the_end(self.so_far)
 
-    @line("Cooked in the {}, counted at 121.1 degC, fast bag", unit="min", source=LETHAL_RATE)
-    def cooked_fast(self) -> Expr:
-        """Technical name: F0. For comparing your own loads."""
-        return at_the_end(self.so_far_fast)
-
-    @line("Cooked in the {}, counted at 100 degC, slow bag", unit="min", source=LETHAL_RATE)
-    def boiled_slow(self) -> Expr:
-        """The same cooking in larger numbers, easier to compare where there is no pressure."""
-        return self.cooked_slow * self.rates.boiling_for_reference
-
-    @line("Cooked in the {}, counted at 100 degC, by size or probe", unit="min", source=LETHAL_RATE)
+    @line("Cooked in the {}, counted at 100 degC (212 degF)", unit="min", axes=(COURSE,), source=LETHAL_RATE)
     def boiled(self) -> Expr:
         """The same cooking in larger numbers, easier to compare where there is no pressure."""
         return self.cooked * self.rates.boiling_for_reference
 
-    @line("Cooked in the {}, counted at 100 degC, fast bag", unit="min", source=LETHAL_RATE)
-    def boiled_fast(self) -> Expr:
-        """The same cooking in larger numbers, easier to compare where there is no pressure."""
-        return self.cooked_fast * self.rates.boiling_for_reference
-
-    @line("Hours of the hold lost to warming the middle, {}, slow bag", unit="h", source=ARITHMETIC)
-    def lost_slow(self) -> Expr:
-        """The hold less the hours at chamber temperature that would cook as much."""
-        return time_lost(self.hold, self.cooked_slow, self.chamber_rate)
-
-    @line("Hours of the hold lost to warming the middle, {}, by size or probe", unit="h", source=ARITHMETIC)
+    @line("Hours of the hold lost to warming the middle, {}", unit="h", axes=(COURSE,), source=ARITHMETIC)
     def lost(self) -> Expr:
         """The hold less the hours at chamber temperature that would cook as much."""
         return time_lost(self.hold, self.cooked, self.chamber_rate)
 
-    @line("Hours of the hold lost to warming the middle, {}, fast bag", unit="h", source=ARITHMETIC)
-    def lost_fast(self) -> Expr:
-        """The hold less the hours at chamber temperature that would cook as much."""
-        return time_lost(self.hold, self.cooked_fast, self.chamber_rate)
-
-    @line("Middle of the bag at the end of the hold, {}, slow bag", unit="degC", source=HEAT_CONDUCTION)
-    def end_slow(self) -> Expr:
-        """In a bag that warms slower than that."""
-        return self._core_after(self.late_slow, self.warming_slow, self.hold)
-
-    @line("Middle of the bag at the end of the hold, {}, by size or probe", unit="degC", source=HEAT_CONDUCTION)
+    @line("Middle of the bag at the end of the hold, {}", unit="degC", axes=(COURSE,), source=HEAT_CONDUCTION)
     def end(self) -> Expr:
         """When the steam goes off."""
-        return self._core_after(self.late, self.warming, self.hold)
+        return self._core_after(self.hold)
 
-    @line("Middle of the bag at the end of the hold, {}, fast bag", unit="degC", source=HEAT_CONDUCTION)
-    def end_fast(self) -> Expr:
-        """In a bag that warms faster than that."""
-        return self._core_after(self.late_fast, self.warming_fast, self.hold)
+    @line("Middle of the bag at the end of the hold of the {}, by size or probe", unit="degC")
+    def end_by_size_or_probe(self) -> Expr:
+        """Of packed mix, unless a probe counts."""
+        return at(self.end, COURSE, named(BY_SIZE_OR_PROBE))
 
     @line("Middle of the bag at the end of the hold of the {}, to be judged by", unit="degC")
     def surest_end(self) -> Expr:
         """By the probe where it counts. Without one the middle is known within a factor of two: that of a fast bag."""
-        return where(self.probe_counts, self.end, self.end_fast)
+        return where(self.probe_counts, self.end_by_size_or_probe, at(self.end, COURSE, named(FAST_BAG)))
 
-    @line("Hours until the middle is hot, {}, slow bag", unit="h", source=HEAT_CONDUCTION)
-    def hot_after_slow(self) -> Expr:
-        """Within one degree C (1.8 degrees F) of the chamber, from the chamber reaching its temperature."""
-        return time_until_close(self.warming_to_close_slow, self.warming_slow, self.hold)
-
-    @line("Hours until the middle is hot, {}, by size or probe", unit="h", source=HEAT_CONDUCTION)
+    @line("Hours until the middle is hot, {}", unit="h", axes=(COURSE,), source=HEAT_CONDUCTION)
     def hot_after(self) -> Expr:
         """Within one degree C (1.8 degrees F) of the chamber, from the chamber reaching its temperature."""
         return time_until_close(self.warming_to_close, self.warming, self.hold)
 
-    @line("Hours until the middle is hot, {}, fast bag", unit="h", source=HEAT_CONDUCTION)
-    def hot_after_fast(self) -> Expr:
-        """Within one degree C (1.8 degrees F) of the chamber, from the chamber reaching its temperature."""
-        return time_until_close(self.warming_to_close_fast, self.warming_fast, self.hold)
-
-    @line("Hours the middle was within 1 degC (1.8 degF) of the chamber, {}, slow bag", unit="h")
-    def core_hold_slow(self) -> Expr:
-        """The core hold. 0 does not mean uncooked: the middle nears a hot chamber ever more slowly."""
-        return maximum(self.hold - self.hot_after_slow, 0)
-
-    @line("Hours the middle was within 1 degC (1.8 degF) of the chamber, {}, by size or probe", unit="h")
+    @line("Core hold: hours the middle was within 1 degC (1.8 degF) of the chamber, {}", unit="h", axes=(COURSE,))
     def core_hold(self) -> Expr:
-        """The core hold. 0 does not mean uncooked: the middle nears a hot chamber ever more slowly."""
+        """0 does not mean uncooked: the middle nears a hot chamber ever more slowly."""
         return maximum(self.hold - self.hot_after, 0)
 
-    @line("Hours the middle was within 1 degC (1.8 degF) of the chamber, {}, fast bag", unit="h")
-    def core_hold_fast(self) -> Expr:
-        """The core hold. 0 does not mean uncooked: the middle nears a hot chamber ever more slowly."""
-        return maximum(self.hold - self.hot_after_fast, 0)
-
-    @line("Hours the middle was at 87.8 degC (190 degF) or more, {}, slow bag", unit="h", source=COMMON_PRACTICE)
-    def at_mark_slow(self) -> Expr:
-        """In a bag that warms slower than that."""
-        return self._past_mark(self.warming_to_mark_slow, self.warming_slow)
-
-    @line(
-        "Hours the middle was at 87.8 degC (190 degF) or more, {}, by size or probe", unit="h", source=COMMON_PRACTICE
-    )
+    @line("Hours the middle was at 87.8 degC (190 degF) or more, {}", unit="h", axes=(COURSE,), source=COMMON_PRACTICE)
     def at_mark(self) -> Expr:
         """What is left of the hold once the middle of the coldest bag has come so far; cooling down is left out."""
-        return self._past_mark(self.warming_to_mark, self.warming)
-
-    @line("Hours the middle was at 87.8 degC (190 degF) or more, {}, fast bag", unit="h", source=COMMON_PRACTICE)
-    def at_mark_fast(self) -> Expr:
-        """In a bag that warms faster than that."""
-        return self._past_mark(self.warming_to_mark_fast, self.warming_fast)
+        until = time_until_close(self.warming_to_mark, self.warming, self.hold)
+        return maximum(self.hold_past_mark - until, 0)
 
     @line("Hours of the hold past the last row, {}", unit="h")
     def hours_left_over(self) -> Expr:
         """0 as it should be: the rows reach to the end of the hold."""
         return self.hold - at_the_end(self.hours_held)
 
-    def _past_mark(self, warming: Expr, rate: Expr) -> Expr:
-        until = time_until_close(warming, rate, self.hold)
-        return maximum(self.hold_past_mark - until, 0)
-
-    def _core_after(self, late: Expr, rate: Expr, hours: Expr) -> Expr:
-        return core_after(self.chamber, self.first_gap, late, rate, hours)
+    def _core_after(self, hours: Expr) -> Expr:
+        return core_after(self.chamber, self.first_gap, self.late, self.warming, hours)
 
     @check(
         "Middle of the bags gets near the temperature of the {}",
@@ -443,7 +275,7 @@ class SteamerCook(Alike):
     )
     def middle_is_known(self) -> Expr:
         """By the size of the bag the middle gets hot, or a probe tells; only for the steamer in use."""
-        by_size = self.chamber - self.end <= named(FAR)
+        by_size = self.chamber - self.end_by_size_or_probe <= named(FAR)
         return if_in_use(self.heat.in_use, any_of(self.probe_counts, by_size))
 
     @check(
