@@ -38,7 +38,7 @@ LATER: tuple[tuple[str, ...], ...] = (
 """What comes after the layers above, lowest first. Modules of one group may not import those of a later one."""
 
 LIBRARIES: dict[str, str] = {
-    "numpy": r"expr\.functions|interpret(\..+)?|scenario(\..+)?|tables",
+    "numpy": r"expr\.(functions|number_rules)|interpret(\..+)?|scenario(\..+)?|tables",
     "numpy_financial": r"interpret(\..+)?",
     "pydantic": r"scenario(\..+)?",
     "pydantic_core": r"scenario(\..+)?",
