@@ -324,11 +324,11 @@ class Rates(Section):
 
 GOODS: Final = tuple(f"{kind} {number}" for kind in ("mix", "bag", "power", "room", "office") for number in range(1, 5))
 EXPENSES: Final = tuple(
-    type(f"Expense{number}", (Expense,), {"title": words, "__module__": __name__}, words=words)  # type: ignore[call-overload]
+    type(f"Expense{number}", (Expense,), {"title": words, "__module__": __name__}, words=words)
     for number, words in enumerate(GOODS, 1)
 )
 LOANS: Final = tuple(
-    type(f"Loan{number}", (Loan,), {"title": words, "__module__": __name__}, words=words)  # type: ignore[call-overload]
+    type(f"Loan{number}", (Loan,), {"title": words, "__module__": __name__}, words=words)
     for number, words in enumerate(("steamer", "room", "van", "land"), 1)
 )
 
