@@ -305,42 +305,36 @@ CHANGES: Final = ("steamer", "spawn", "bags", "market")
 ENDINGS: Final = ("used", "there", "cents", "key", "low_key")
 
 
+SINGLE: Final = (
+    TITLE, "ranked.many", "ranked.first", "ranked.first_worth", "ranked.last", "ranked.last_worth", "ranked.smallest",
+    "ranked.worth_or_words", "loans.rows", "loans.many", "loans.largest",
+)  # fmt: skip
+BY_PLACE: Final = ("ranked.place", "ranked.name_of", "ranked.worth_of", "ranked.each_or_words")
+BY_LOAN: Final = (
+    "loans.loan_present", "loans.order_used", "loans.limit_used", "loans.row", "loans.turn", "loans.limits_before",
+    "loans.limit_cents", "loans.limit_key",
+)  # fmt: skip
+BY_LOAN_AND_MONTH: Final = (
+    "loans.drawn", "loans.drawn_before", "loans.room", "loans.room_before", "loans.taken", "loans.owed",
+)  # fmt: skip
+
+
 def sheets() -> tuple[Template, ...]:
     """Amounts, then keys, one under another; the ranks on a sheet of their own."""
     lines = tuple(f"changes.{name}_{ending}" for ending in ENDINGS for name in CHANGES)
-    single = ("first", "first_worth", "last", "last_worth", "smallest", "worth_or_words")
+    inputs = ("changes.name", *(f"changes.{name}" for name in CHANGES))
     return (
         _sheet(
             "Ranks",
             "start",
-            Block(
-                "list",
-                "Single",
-                (
-                    TITLE,
-                    "ranked.many",
-                    *(f"ranked.{name}" for name in single),
-                    "loans.rows",
-                    "loans.many",
-                    "loans.largest",
-                ),
-            ),
-            Block(
-                "table",
-                "By place",
-                tuple(f"ranked.{name}" for name in ("place", "name_of", "worth_of", "each_or_words")),
-                axis="place",
-            ),
+            Block("list", "Single", SINGLE),
+            Block("table", "By place", BY_PLACE, axis="place"),
             Block("table", "Loans by place", ("loans.loan_of",), axis="place"),
             Block("stamp", "Stamp"),
             Block("legend", "Looks"),
         ),
         _sheet("Changes", "worked", Block("list", "Changes", lines)),
-        _sheet(
-            "Inputs",
-            "inputs",
-            Block("inputs", "Single", inputs=("changes.name", *(f"changes.{name}" for name in CHANGES))),
-        ),
+        _sheet("Inputs", "inputs", Block("inputs", "Single", inputs=inputs)),
         _sheet(
             "Tables",
             "inputs",
@@ -350,32 +344,8 @@ def sheets() -> tuple[Template, ...]:
         _sheet(
             "Loans",
             "worked",
-            Block(
-                "table",
-                "Loans",
-                (
-                    "loans.loan_present",
-                    "loans.order_used",
-                    "loans.limit_used",
-                    "loans.row",
-                    "loans.turn",
-                    "loans.limits_before",
-                    "loans.limit_cents",
-                    "loans.limit_key",
-                ),
-                axis="loan",
-            ),
-            Block(
-                "matrix",
-                lines=(
-                    "loans.drawn",
-                    "loans.drawn_before",
-                    "loans.room",
-                    "loans.room_before",
-                    "loans.taken",
-                    "loans.owed",
-                ),
-            ),
+            Block("table", "Loans", BY_LOAN, axis="loan"),
+            Block("matrix", lines=BY_LOAN_AND_MONTH),
             Block("across", "Months", ("loans.needed_used", "loans.drawn_in_all"), axis="month"),
         ),
         _sheet("Constants", "reference", Block("constants", "Constants"), Block("sources", "Sources")),
