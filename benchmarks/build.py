@@ -1,7 +1,8 @@
 """The commands as whole processes, beside a bare writer of the same book, in one run.
 
 Run as `python -m benchmarks.build [SCENARIO]`. The bare writer is XlsxWriter alone: it writes the same cells, formulas,
-results, formats and names from a prepared list, and neither merges cells nor has rules for typing, charts or print settings.
+results, formats and names from a prepared list; it leaves out merging and the blank cells under it, rules for typing, charts
+and print settings.
 Every process starts its own interpreter, with its modules compiled by a first turn that is not counted, as after an
 installation. Times belong to the machine; compare the ratios.
 """
