@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass, field
+from itertools import pairwise
 
 __all__ = ["Farm", "months"]
 
@@ -67,7 +68,7 @@ def by_month(series: list[float], number: int) -> list[float]:
 
     ends = [BEFORE + month * 30.4 / 7 for month in range(number + 1)]
     totals = [so_far(end) for end in ends]
-    return [after - before for before, after in zip(totals, totals[1:], strict=False)]
+    return [after - before for before, after in pairwise(totals)]
 
 
 def sold_to(supply: float, farm: Farm) -> list[float]:

@@ -103,7 +103,7 @@ class Weeks(Section):
         default=(0.62, 0.3, 0.11),
         how="Weigh.",
     )
-    places = number("Fruiting places", unit="place", usual=(100, 9000), default=2400, how="Count.")
+    places = number("Fruiting places", unit="place", usual=(100, 9000), default=1800, how="Count.")
     orders = number("Weight ordered a week", unit="kg_picked", usual=(50, 900), default=520, how="Order book.")
     keeps = number("Share that keeps for another week", unit="share", usual=(0, 1), default=0.6, how="Look.")
 
