@@ -6,6 +6,8 @@ From Python: `scenario = farmbook.load("farm.toml")`, `results = farmbook.comput
 
 from __future__ import annotations
 
+from farmbook.version import __version__
+
 TYPE_CHECKING = False  # what `typing` has, without loading it
 if TYPE_CHECKING:
     from pathlib import Path
@@ -16,8 +18,6 @@ if TYPE_CHECKING:
     from farmbook.scenario.scenario import Scenario
 
 __all__ = ["__version__", "build", "compute", "frames", "load"]
-
-__version__ = "0.1.0"
 
 # What follows imports inside functions for start-up speed: `import farmbook` loads nothing that it may not need.
 

@@ -4,7 +4,8 @@ from __future__ import annotations
 
 import sys
 
-from farmbook import __version__, stopping
+from farmbook import stopping
+from farmbook.version import __version__
 
 TYPE_CHECKING = False  # what `typing` has, without loading it
 if TYPE_CHECKING:

@@ -8,7 +8,6 @@ import stat
 from pathlib import Path
 from typing import Final
 
-from farmbook import __version__
 from farmbook.errors import FileProblem, visible
 from farmbook.layout.book import Book
 from farmbook.layout.page import Plan
@@ -16,6 +15,7 @@ from farmbook.layout.place import place
 from farmbook.layout.template import shipped_templates
 from farmbook.model.place.farm_plan import Farm
 from farmbook.results import Computed
+from farmbook.version import __version__
 from farmbook.workbook.fingerprint import is_workbook, unedited
 from farmbook.workbook.write import write_book
 from farmbook.writing import look_at, target_of, write_whole

@@ -51,6 +51,7 @@ class Graph:
     def __init__(self, roots: Mapping[Line, Expr]) -> None:
         self.roots = dict(roots)
         self._sources = {line: sources_of(expr) for line, expr in self.roots.items()}
+        self._between: dict[tuple[frozenset[Source], frozenset[Line] | None], tuple[int, ...]] = {}
         for line, sources in self._sources.items():
             for source in sources:
                 if isinstance(source, Line) and isinstance(self.roots.get(source), Shown):
@@ -97,11 +98,14 @@ class Graph:
 
     def between(self, changed: Iterable[Source], wanted: Iterable[Line] | None = None) -> tuple[int, ...]:
         """Numbers in `order` of the steps to be worked out again after a change: all that it reaches, or of those the ones
-        that `wanted` lines need."""
-        hit = self.reached(changed)
-        if wanted is not None:
-            hit &= self.before(wanted)
-        return tuple(sorted({self.place[line] for line in hit}))
+        that `wanted` lines need. Remembered, as what is asked once is asked again with other numbers."""
+        asked = frozenset(changed), None if wanted is None else frozenset(wanted)
+        if asked not in self._between:
+            hit = self.reached(asked[0])
+            if asked[1] is not None:
+                hit &= self.before(asked[1])
+            self._between[asked] = tuple(sorted({self.place[line] for line in hit}))
+        return self._between[asked]
 
     @cached_property
     def _needs(self) -> dict[Source, list[Line]]:

@@ -16,6 +16,7 @@ from farmbook.sections.section import Section
 from tests.repository.source_files import PACKAGE, Import, Module, modules
 
 LAYERS: dict[str, tuple[str, ...]] = {
+    "version": (),
     "errors": (),
     "stopping": (),
     "writing": ("errors", "stopping"),

@@ -38,7 +38,7 @@ class Engine:
         what the `wanted` lines need; other lines keep the value they had."""
         program = self._for_one
         slots = list(before.slots)
-        _load(program, slots, changes)
+        _changed(program, slots, changes)
         return _run(program, slots, self.graph.between(changes, wanted))
 
     def run_in_chunks(
@@ -76,12 +76,13 @@ def _run(program: Program, slots: list[Any], steps: Iterable[int]) -> Values:
 def _loaded(program: Program, cells: Mapping[RawInput, Cells], draws: int) -> list[Any]:
     slots: list[Any] = [None] * program.slots.count
     slots[0] = draws
-    _load(program, slots, {cell: cells[cell] for cell, _ in program.slots.inputs})
+    for (cell, reading), place in program.slots.inputs.items():
+        slots[place] = _read(cells[cell], reading, plain=program.single and not cell.axes)
     return slots
 
 
-def _load(program: Program, slots: list[Any], cells: Mapping[RawInput, Cells]) -> None:
-    """Put cells into their slots."""
+def _changed(program: Program, slots: list[Any], cells: Mapping[RawInput, Cells]) -> None:
+    """Put other cells into their slots."""
     readings: tuple[Reading, ...] = ("numbers", "texts", "folded")
     for cell, found in cells.items():
         for reading in readings:
@@ -100,7 +101,7 @@ def _read(cells: Cells, reading: Reading, *, plain: bool) -> float | str | Array
 
 
 def _draws(cells: Mapping[RawInput, Cells]) -> int:
-    counts = {array.shape[0] for each in cells.values() for array in (each.numbers, each.texts)} - {1}
+    counts = {len(array) for each in cells.values() for array in (each.numbers, each.texts)} - {1}
     if len(counts) > 1:
         raise ValueError(f"inputs for different numbers of draws: {sorted(counts)}")
     return counts.pop() if counts else 1

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Callable, Sequence
+from functools import cache
 from typing import Any, Final
 
 import numpy as np
@@ -82,8 +83,13 @@ def _rates(flows: Array) -> Array:
 
 
 def _pick(sentences: tuple[str, ...], state: Array) -> Array:
-    picked: Array = np.asarray(sentences, dtype=object)[np.rint(state).astype(int) - 1]
+    picked: Array = _in_array(sentences)[np.rint(state).astype(int) - 1]
     return picked
+
+
+@cache
+def _in_array(sentences: tuple[str, ...]) -> Array:
+    return np.asarray(sentences, dtype=object)
 
 
 def _label(texts: Array, otherwise: str) -> Array:
