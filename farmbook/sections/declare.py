@@ -7,7 +7,6 @@ is shocked); on a section of a model it is the node to be used in expressions.
 from __future__ import annotations
 
 import inspect
-import math
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 from functools import cached_property, wraps
@@ -35,7 +34,6 @@ __all__ = [
     "check",
     "choice",
     "line",
-    "margin",
     "member",
     "names",
     "number",
@@ -299,20 +297,6 @@ def shock(label: str, *, unit: str, neutral: int) -> Callable[[Callable[[Any], N
         return Shock(plan, label, unit)
 
     return declare
-
-
-def margin(*inputs: NumberInput, step: float) -> int:
-    """Rows that a list needs beyond its end so that no lag (or lead) of these inputs leaves it, whatever is typed.
-
-    Counts their hard upper limits together, each as often as it has members, in rows of `step` (in the inputs' unit), and
-    two rows more that stay empty. Raises ModelFault for an input without such a limit.
-    """
-    longest = 0.0
-    for declared in inputs:
-        if math.isinf(declared.hard[1]):
-            raise ModelFault(f"`{declared.dotted}` has no upper limit, so no margin is wide enough for it")
-        longest += declared.hard[1] * math.prod(len(axis.members) for axis in declared.axes)
-    return math.ceil(longest / step) + 2
 
 
 def uses(section: type[S]) -> S:

@@ -11,10 +11,8 @@ from typing import Any
 import numpy as np
 import pytest
 
-from farmbook.errors import ModelFault
 from farmbook.layout.book import Book
 from farmbook.sections.declare import Input
-from farmbook.sections.declare import margin as margin_of
 from farmbook.sections.model import Model
 from farmbook.units import displayed
 from tests.engines.cells import Book as OpenBook
@@ -238,10 +236,8 @@ def test_formulas_stay_short(written: Written) -> None:
     assert {text for (sheet, _), text in long.items() if sheet != "Inputs" and sheet != "Tables"} == set()
 
 
-def test_margins_come_from_the_hard_limits() -> None:
-    # 28 days of lead are four weeks, and two rows stay empty; 28 + 14 + 3 x 14 days are twelve weeks
-    assert margin_of(Timing.lead, step=7) == 6
-    assert margin_of(Timing.spawn_run, Timing.first_pick, Timing.added, step=7) == 14
-    assert worked("metric")["weeks.filled"][:2].sum() == 0
-    with pytest.raises(ModelFault, match=r"`weeks\.filled_a_week` has no upper limit"):
-        margin_of(Weeks.filled_a_week, step=7)
+def test_the_rows_at_the_ends_stay_empty() -> None:
+    longest = work_out(farm(), "metric", SIZES, PLANS["as late as allowed"][0], names=NAMES)
+    assert longest["weeks.started"][:2].sum() == 0
+    assert longest["weeks.at_flush"][:, -2:].sum() == 0
+    assert longest["weeks.at_flush"][-1, -3] > 0

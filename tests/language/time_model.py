@@ -18,7 +18,7 @@ from farmbook.expr.functions import (
     whole_down,
 )
 from farmbook.expr.nodes import Constant, Expr, Label
-from farmbook.sections.declare import line, margin, number, shock, text, uses
+from farmbook.sections.declare import line, number, shock, text, uses
 from farmbook.sections.section import Section
 from farmbook.units import unit
 
@@ -100,8 +100,9 @@ class Timing(Section):
         return self.flush_steps - self.flush_whole
 
 
-BEFORE: Final = len(EARLIER.members) + margin(Timing.lead, step=7)
-AFTER: Final = margin(Timing.spawn_run, Timing.first_pick, Timing.added, step=7)
+# 28 days of lead are four weeks, 28 + 14 + 3 x 14 days to the last flush twelve; two rows more stay empty at either end
+BEFORE: Final = len(EARLIER.members) + 4 + 2
+AFTER: Final = 12 + 2
 WEEK: Final = Axis(
     "week", "week", "down", 90, ordered=True, members=tuple(str(each) for each in range(1 - BEFORE, WEEKS + AFTER + 1))
 )
