@@ -106,7 +106,7 @@ def test_it_is_ready_for_signals_before_anything_is_loaded(start: str, loaded: b
     assert done.stderr.split() == loaded.split()
 
 
-def test_getting_ready_loads_nothing(tmp_path: Path) -> None:
+def test_getting_ready_loads_next_to_nothing(tmp_path: Path) -> None:
     statement = """
 import os, sys
 import __future__
@@ -116,7 +116,7 @@ sys.exit(" ".join(sorted(set(sys.modules) - before)))
 """
     command = [sys.executable, "-c", statement]
     done = subprocess.run(command, cwd=tmp_path, env=environment(), capture_output=True, check=False)
-    assert done.stderr.split() == [b"farmbook", b"farmbook.stopping"]
+    assert done.stderr.split() == [b"farmbook", b"farmbook.stopping", b"farmbook.version"]
 
 
 def test_a_half_written_file_is_taken_away(tmp_path: Path) -> None:
