@@ -118,7 +118,7 @@ class Cell:
 
 @dataclass(frozen=True)
 class Chart:
-    """Lines of a few series over one axis; `series` are names and lines, `labels` the first cell of the members' names."""
+    """Lines of a few series over one axis; `series` are names and lines."""
 
     row: int
     title: str
@@ -126,21 +126,22 @@ class Chart:
     value_title: str
     axis: Axis
     series: tuple[tuple[str, Line], ...]
-    labels: tuple[str, int, int]
 
 
 @dataclass
 class Sheet:
-    """One sheet of the book."""
+    """One sheet of the book, in pixels; `starts` are the empty rows above its blocks, and only the first `printed_rows` print."""
 
     name: str
     title: str
     question: str
     kind: str
-    widths: list[float]
+    widths: list[int]
     cells: list[Cell] = field(default_factory=list)
     heights: dict[int, float] = field(default_factory=dict)
     charts: list[Chart] = field(default_factory=list)
+    starts: list[int] = field(default_factory=list)
+    printed_rows: int = 0
 
 
 @dataclass
@@ -151,6 +152,7 @@ class Book:
     homes: dict[Line | RawInput, Home]
     names: dict[str, tuple[str, int, int]]
     constants: dict[str, Constant]
+    labels: dict[Axis, tuple[str, int, int]]
 
 
 def column_letters(column: int) -> str:

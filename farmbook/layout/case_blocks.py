@@ -8,9 +8,10 @@ from typing import Final
 from farmbook.errors import ModelFault
 from farmbook.expr.axis import Axis
 from farmbook.expr.walk import ordered_axes
+from farmbook.layout.list_blocks import list_block
 from farmbook.layout.page import Page
+from farmbook.layout.table_blocks import across_block, matrix_block, table_block
 from farmbook.layout.template import Block
-from farmbook.layout.worked_blocks import across_block, list_block, matrix_block, table_block
 
 __all__ = ["case_block"]
 

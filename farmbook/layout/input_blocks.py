@@ -10,39 +10,39 @@ from farmbook.expr.nodes import Line, RawInput
 from farmbook.expr.walk import ordered_axes
 from farmbook.interpret.formula import workbook_name
 from farmbook.layout.book import Home, Text, Typed, Worked
+from farmbook.layout.grid import LABEL, UNIT, VALUE
+from farmbook.layout.list_blocks import sentences
 from farmbook.layout.page import Page, cited
 from farmbook.layout.template import Block
 from farmbook.sections.declare import NumberInput, TextInput
 from farmbook.sections.section import Bound
 
-__all__ = ["INPUT_WIDTHS", "TABLE_WIDTHS", "input_table_block", "inputs_block"]
+__all__ = ["input_table_block", "inputs_block"]
 
-INPUT_WIDTHS = [36.0, 22.0, 13.0, 9.0, 9.0, 17.0, 14.0, 44.0, 21.0, 22.0, 25.0]
-TABLE_WIDTHS = [27.0, *[11.0] * 17]
-LABEL, VALUE, UNIT, LOW, HIGH, FLAG, BASIS, HOW, SOURCE, NOTE, NAME = range(11)
+HIGH, FLAG, BASIS, MEASURE, NOTE, USED, SCREEN_NAME, SOURCE = range(5, 13)
+LOW = HIGH - 1
 
 
 def inputs_block(page: Page, block: Block) -> None:
-    """Single inputs, one a row, with all that a reader needs to judge each."""
+    """Single inputs, one a row, with all that a reader needs to judge each; in the screen margin the number the sums use."""
+    if not page.sheet.starts:
+        _heads(page)
     page.heading(block.title)
-    words = (
-        "Input",
-        "Value",
-        "Unit",
-        "Usual, from",
-        "Usual, to",
-        "Flag",
-        "Basis",
-        "How to measure it",
-        "Source of the range",
-        "Your note",
-        "Name",
-    )
-    page.heads(page.row, [(column, head, 1) for column, head in enumerate(words)])
-    page.row += 1
     for name in block.inputs:
         _input_row(page, page.plan.input(name, page.where))
         page.row += 1
+
+
+def _heads(page: Page) -> None:
+    """What the columns are, once at the head of the sheet."""
+    heads = {LABEL: "", VALUE: "yours", UNIT: "", LOW: "from", HIGH: "to", FLAG: "usual range", BASIS: "how known"}
+    heads |= {MEASURE: "how to measure it", NOTE: "your note"}
+    for column, words in heads.items():
+        right = column in (VALUE, LOW, HIGH)
+        page.put(page.row, column, Text(words), "column_head_right" if right else "column_head")
+    beside = {USED: "the book uses", SCREEN_NAME: "name in formulas", SOURCE: "to know, and source of the range"}
+    for column, words in beside.items():
+        page.put(page.row, column, Text(words), "name")
     page.row += 1
 
 
@@ -50,32 +50,46 @@ def _input_row(page: Page, bound: Bound) -> None:
     plan, row, declared = page.plan, page.row, bound.declared
     if declared.axes:
         raise ModelFault(f"`{bound.cell.name}` is a table; it cannot stand in a list of inputs", where=page.where)
-    page.words(row, LABEL, declared.label, "label")
     number = isinstance(declared, NumberInput)
-    page.put(
-        row,
-        VALUE,
-        Typed(bound.cell, ()),
-        "input" if number else "input_text",
-        form=plan.format(bound.cell.unit) if number else "",
+    page.number(row, bound.cell.name)
+    page.put(row, LABEL, Text(declared.label), "label")
+    form = plan.format(bound.cell.unit) if number else ""
+    _single(
+        page, bound.cell, VALUE, "input" if number else "input_text", form=form, across=1 if number else TEXT_COLUMNS
     )
-    plan.settle(bound.cell, Home(page.sheet.name, row, VALUE, label_column=LABEL))
-    page.name(workbook_name(bound.cell), row, VALUE)
     if number:
-        page.words(row, UNIT, plan.unit_words(bound.cell.unit), "unit")
+        page.put(row, UNIT, Text(plan.unit_words(bound.cell.unit)), "unit")
         _limits(page, bound, (row, LOW), (row, HIGH))
     if bound.flag is not None:
-        page.put(row, FLAG, Worked(bound.flag, ()), "flag")
-        plan.settle(bound.flag, Home(page.sheet.name, row, FLAG, label_column=LABEL))
-        page.name(workbook_name(bound.flag), row, FLAG)
+        _line(page, bound.flag, FLAG, "flag")
+        for words in sentences(bound.flag):
+            page.room(row, FLAG, words, "flag")
     if bound.basis is not None:
-        page.put(row, BASIS, Typed(bound.basis, ()), "input_text")
-        plan.settle(bound.basis, Home(page.sheet.name, row, BASIS, label_column=LABEL))
-        page.name(workbook_name(bound.basis), row, BASIS)
-    page.words(row, HOW, " ".join(part for part in (declared.how, declared.note) if part), "words")
-    page.words(row, SOURCE, cited(declared.source), "words")
-    page.put(row, NOTE, Text(plan.notes.get(bound.cell, {}).get((), "")), "input_text")
-    page.words(row, NAME, workbook_name(bound.cell), "name")
+        _single(page, bound.basis, BASIS, "input_choice")
+    page.ruled(row, MEASURE, declared.how, "words")
+    page.put(row, NOTE, Text(plan.notes.get(bound.cell, {}).get((), "")), "input_note")
+    if bound.used is not None:
+        _line(page, bound.used, USED, "used", form=form)
+    page.words(row, SCREEN_NAME, workbook_name(bound.cell), "name")
+    page.words(row, SOURCE, " ".join(part for part in (declared.note, cited(declared.source)) if part), "name")
+
+
+TEXT_COLUMNS = 4
+"""Columns of a cell for words."""
+
+
+def _single(page: Page, cell: RawInput, column: int, look: str, *, form: str = "", across: int = 1) -> None:
+    """A cell to type into, with its home and its name."""
+    page.put(page.row, column, Typed(cell, ()), look, form=form, across=across)
+    page.plan.settle(cell, Home(page.sheet.name, page.row, column, label_column=LABEL))
+    page.name(workbook_name(cell), page.row, column)
+
+
+def _line(page: Page, line: Line, column: int, look: str, *, form: str = "") -> None:
+    """A worked cell beside an input, with its home and its name."""
+    page.put(page.row, column, Worked(line, ()), look, form=form)
+    page.plan.settle(line, Home(page.sheet.name, page.row, column, label_column=LABEL))
+    page.name(workbook_name(line), page.row, column)
 
 
 def _limits(page: Page, bound: Bound, low: tuple[int, int], high: tuple[int, int]) -> None:
@@ -131,7 +145,7 @@ def _down(page: Page, numbers: Sequence[Bound], names: Bound | None, axis: Axis)
         _limits(page, one, (page.row + 2, column), (page.row + 3, column))
         _column(page, one.cell, first, column, (axis,), "input", plan.format(one.cell.unit))
         assert one.basis is not None
-        _column(page, one.basis, first, basis_column + offset, (axis,), "input_text", "")
+        _column(page, one.basis, first, basis_column + offset, (axis,), "input_choice", "")
     _names(page, names, axis, first, LABEL)
     noted = [names, *numbers] if names else numbers
     for member in range(count):
@@ -182,7 +196,7 @@ def _note_head(page: Page, row: int, column: int) -> None:
 
 
 def _note_cell(page: Page, row: int, column: int, words: str) -> None:
-    page.put(row, column, Text(words), "input_text", across=_room(page, column))
+    page.put(row, column, Text(words), "input_note", across=_room(page, column))
 
 
 def _room(page: Page, column: int) -> int:
@@ -209,7 +223,7 @@ def _flag_cells(page: Page, flag: Line, row: int, column: int, axes: tuple[Axis,
     home = Home(page.sheet.name, row, column, axes, counts, LABEL)
     for index in _indices(counts):
         page.put(*home.place(dict(zip(axes, index, strict=True))), Worked(flag, index), "flag")
-        page.grow(home.place(dict(zip(axes, index, strict=True)))[0], 25)
+        page.grow(home.place(dict(zip(axes, index, strict=True)))[0], 34)
     plan.settle(flag, home)
 
 
@@ -240,7 +254,7 @@ def _across(page: Page, numbers: Sequence[Bound], names: Bound | None, axis: Axi
         page.words(page.row, unit_column, plan.unit_words(one.cell.unit), "unit")
         _limits(page, one, (page.row, unit_column + 1), (page.row, unit_column + 2))
         assert one.basis is not None
-        _column(page, one.basis, page.row, basis_column, (axis,), "input_text", "")
+        _column(page, one.basis, page.row, basis_column, (axis,), "input_choice", "")
         noted = [names, one] if names and one is numbers[0] else [one]
         words = (_notes_across(page, each, axis, {}) for each in noted)
         _note_cell(page, page.row, basis_column + count, "; ".join(filter(None, words)))
@@ -278,7 +292,7 @@ def _matrix(page: Page, one: Bound, axes: tuple[Axis, ...]) -> None:
     assert one.basis is not None and one.flag is not None
     for cell, column, look, form in (
         (one.cell, VALUE, "input", plan.format(one.cell.unit)),
-        (one.basis, basis_column, "input_text", ""),
+        (one.basis, basis_column, "input_choice", ""),
     ):
         home = Home(page.sheet.name, first, column, axes, counts, LABEL)
         for index in _indices(counts):

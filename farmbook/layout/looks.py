@@ -13,15 +13,16 @@ __all__ = ["FONT", "LOOKS", "NO_FIGURE", "Look", "decimals", "number_format", "z
 FONT: Final = "Arial"
 NO_FIGURE: Final = "no figure"
 """What a reader sees in place of 0 where 0 would mean that there is no such figure."""
-INK, SOFT_INK, STRAW, STONE, MIST = "#1E1E1C", "#5C5A54", "#F7EFD6", "#DEDAD0", "#F1EFEA"
+INK, SOFT, LINE, HAIR = "#1F1E1B", "#5E5A52", "#8C877B", "#DDD8CC"
+BAND, STRAW, STRAW_BOX, CREAM = "#EFECE4", "#F6E2A0", "#8F7A33", "#FBF3D6"
+DEEP, PALE, MARK = "#23545C", "#D3DEDB", "#A8401F"
 
 
 @dataclass(frozen=True)
 class Look:
-    """How a cell looks. `border`: "", "thin", "thick", "dotted" or "under"."""
+    """How a cell looks. `border`: "", "hair" or "line" below it, "total" above and below, "box" or "straw" around it."""
 
     bold: bool = False
-    italic: bool = False
     size: int = 10
     ink: str = INK
     fill: str = ""
@@ -29,40 +30,50 @@ class Look:
     align: str = ""
     wrap: bool = False
     locked: bool = True
-    top: bool = True
+    middle: bool = True
     indent: int = 0
+    underlined: bool = False
 
 
 LOOKS: Final[dict[str, Look]] = {
-    "title": Look(bold=True, size=15, top=False),
-    "farm": Look(bold=True, size=10, ink=SOFT_INK, top=False),
-    "verdict": Look(bold=True, border="thin", top=False),
-    "question": Look(italic=True, ink=SOFT_INK, top=False),
-    "heading": Look(bold=True, size=12, fill=STONE, top=False),
-    "column_head": Look(bold=True, wrap=True, border="under", size=9, align="left", indent=1),
-    "column_head_right": Look(bold=True, wrap=True, border="under", size=9, align="right"),
-    "label": Look(wrap=True),
-    "paragraph": Look(wrap=True),
-    "caution": Look(wrap=True, border="dotted"),
-    "words": Look(wrap=True, size=8, ink=SOFT_INK, align="left", indent=1),
-    "unit": Look(size=9, ink=SOFT_INK, wrap=True, align="left", indent=1),
-    "name": Look(size=8, ink=SOFT_INK, wrap=True),
-    "input": Look(fill=STRAW, border="thin", locked=False, align="right"),
-    "input_text": Look(fill=STRAW, border="thin", locked=False, wrap=True),
-    "input_sample": Look(fill=STRAW, border="thin"),
-    "limit": Look(ink=SOFT_INK, align="right", size=9),
-    "fixed": Look(fill=MIST, border="dotted"),
-    "worked": Look(align="right"),
-    "worked_text": Look(wrap=True),
-    "headline": Look(bold=True, align="right", border="under"),
-    "shown": Look(italic=True, align="right"),
-    "shown_text": Look(italic=True, wrap=True),
-    "opening": Look(ink=SOFT_INK, align="right", border="dotted"),
-    "check": Look(bold=True, align="right", border="thin"),
-    "flag": Look(size=9, wrap=True, align="left", indent=1),
-    "link": Look(ink="#274B7A", border="under"),
+    "title": Look(bold=True, size=18),
+    "farm": Look(size=9, ink=SOFT, align="right"),
+    "question": Look(ink=SOFT, border="line"),
+    "verdict": Look(bold=True, border="line", align="right"),
+    "answer": Look(bold=True, size=12, fill=BAND, border="hair", wrap=True, indent=1, align="left"),
+    "heading": Look(bold=True, size=11, border="line"),
+    "heading_side": Look(size=9, ink=SOFT, border="line"),
+    "beside": Look(bold=True, size=10),
+    "number": Look(size=9, ink=SOFT, border="hair", align="right", indent=1),
+    "column_head": Look(size=9, ink=SOFT, border="line", wrap=True, align="left"),
+    "column_head_right": Look(size=9, ink=SOFT, border="line", wrap=True, align="right"),
+    "label": Look(border="hair", wrap=True),
+    "label_bold": Look(bold=True, border="hair", wrap=True),
+    "unit": Look(size=9, ink=SOFT, border="hair", wrap=True, align="left", indent=1),
+    "words": Look(size=9, ink=SOFT, border="hair", wrap=True, align="left"),
+    "paragraph": Look(wrap=True, align="left"),
+    "caution": Look(wrap=True, border="hair", align="left"),
+    "name": Look(size=9, ink=SOFT),
+    "link": Look(size=9, ink=DEEP, underlined=True),
+    "input": Look(fill=STRAW, border="straw", locked=False, align="right"),
+    "input_text": Look(fill=STRAW, border="straw", locked=False, wrap=True, align="left"),
+    "input_choice": Look(size=9, fill=CREAM, border="box", locked=False, wrap=True, align="left"),
+    "input_note": Look(size=9, border="box", locked=False, wrap=True, align="left"),
+    "input_sample": Look(fill=STRAW, border="straw", align="right"),
+    "choice_sample": Look(size=9, fill=CREAM, border="box", align="left"),
+    "limit": Look(size=9, ink=SOFT, border="hair", align="right"),
+    "fixed": Look(fill=BAND, border="hair", align="left"),
+    "worked": Look(border="hair", align="right"),
+    "worked_bold": Look(bold=True, border="hair", align="right"),
+    "worked_text": Look(border="hair", wrap=True, align="left"),
+    "headline": Look(bold=True, size=14, border="hair", align="right"),
+    "headline_text": Look(bold=True, border="hair", wrap=True, align="left"),
+    "used": Look(size=9, ink=SOFT, align="right"),
+    "opening": Look(ink=SOFT, border="hair", align="right"),
+    "check": Look(bold=True, border="hair", align="right"),
+    "flag": Look(size=9, ink=SOFT, border="hair", wrap=True, align="left"),
 }
-"""Straw fill with a box: type here. Plain: worked out. Italic: repeated from its own sheet. Dotted box: fixed in the scenario file."""
+"""Straw with a box: type here. Cream: pick a word. A rule under a line: worked out. The band: the answer of the sheet."""
 
 _DECIMALS: Final = {
     **dict.fromkeys(("flag", "count", "V"), 0),

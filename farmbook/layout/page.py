@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import math
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
 from functools import cached_property
@@ -13,19 +12,16 @@ from farmbook.expr.axis import Axis
 from farmbook.expr.nodes import Constant, Expr, Line, RawInput, Running, Starting
 from farmbook.expr.walk import walk
 from farmbook.layout.book import Cell, Content, Home, Sheet, Shown, Text, Worked
+from farmbook.layout.grid import HEADING_HEIGHT, HOW, HOW_COLUMNS, NUMBER, ROW_HEIGHT, SPACE
 from farmbook.layout.line_numbers import Place
 from farmbook.layout.looks import LOOKS, number_format, zero_in_words
+from farmbook.layout.measure import height_of
 from farmbook.sections.model import Model
 from farmbook.sections.section import Bound
 from farmbook.sources import Source
 from farmbook.units import Unit, displayed
 
-__all__ = ["COLUMNS", "Page", "Plan", "cited", "needed_height", "no_figure"]
-
-COLUMNS = 11
-"""Worked sheets share one grid: a wide label column, nine equal columns, and the name column."""
-WORKED_WIDTHS = [40.0, 15.0, *[12.5] * 8, 27.0]
-LABEL, VALUE, UNIT, HOW, NOTE, NAME = 0, 1, 2, 3, 7, 10
+__all__ = ["Page", "Plan", "cited", "no_figure"]
 
 
 @dataclass
@@ -123,35 +119,58 @@ def cited(source: Source | None) -> str:
 
 
 class Page:
-    """One sheet, filled downwards; `row` is the next free row."""
+    """One sheet, filled downwards; `row` is the next free row, `bold` names the lines that the sheet comes to."""
 
     def __init__(self, sheet: Sheet, plan: Plan, where: str) -> None:
-        self.sheet, self.plan, self.where, self.row = sheet, plan, where, 4
+        self.sheet, self.plan, self.where, self.row = sheet, plan, where, 3
+        self.bold: frozenset[str] = frozenset()
+        self.columns: list[Line] = []
+        self._said_how = False
 
     def put(self, row: int, column: int, content: Content, look: str, *, form: str = "", across: int = 1) -> None:
         """Put one cell; the row grows to hold wrapped words."""
         instead = self.plan.words_instead(content.line) if isinstance(content, (Worked, Shown)) else ""
         self.sheet.cells.append(Cell(row, column, content, look, form, across, wrap=bool(instead)))
         if instead or (isinstance(content, Text) and LOOKS[look].wrap):
-            words = content.words if isinstance(content, Text) else instead
-            width = sum(self.sheet.widths[column : column + across]) - 2 * LOOKS[look].indent
-            self.grow(row, needed_height(words, width, LOOKS[look].size, bold=LOOKS[look].bold))
+            self.room(row, column, content.words if isinstance(content, Text) else instead, look, across=across)
+
+    def room(self, row: int, column: int, words: str, look: str, *, across: int = 1) -> None:
+        """Make a row high enough for words in these columns."""
+        width = sum(self.sheet.widths[column : column + across]) - 10 * LOOKS[look].indent
+        self.grow(row, height_of(words, width, LOOKS[look].size, bold=LOOKS[look].bold))
 
     def words(self, row: int, column: int, words: str, look: str, *, across: int = 1) -> None:
         """Put fixed words; nothing where there are none."""
         if words:
             self.put(row, column, Text(words), look, across=across)
 
-    def grow(self, row: int, height: float) -> None:
-        """Make a row at least this high, in points."""
-        self.sheet.heights[row] = max(self.sheet.heights.get(row, 15.0), height)
+    def ruled(self, row: int, column: int, words: str, look: str, *, across: int = 1) -> None:
+        """Put fixed words, or an empty cell, so that the rule under a line runs on."""
+        self.put(row, column, Text(words), look, across=across)
 
-    def heading(self, title: str) -> None:
-        """A block heading across the grid."""
-        if title:
-            for column in range(len(self.sheet.widths)):
-                self.put(self.row, column, Text(title if column == 0 else ""), "heading")
-            self.row += 1
+    def number(self, row: int, of: str) -> None:
+        """The number of a line on its sheet, as on a tax form; nothing where it has none here."""
+        place = self.plan.places.get(of)
+        self.ruled(row, NUMBER, str(place.number) if place and place.sheet == self.sheet.name else "", "number")
+
+    def grow(self, row: int, height: float) -> None:
+        """Make a row at least this high, in pixels."""
+        self.sheet.heights[row] = max(self.sheet.heights.get(row, ROW_HEIGHT), height)
+
+    def heading(self, title: str, *, side: str = "") -> None:
+        """A heading across the grid over an empty row, where a page may break."""
+        self.sheet.starts.append(self.row)
+        self.sheet.heights[self.row] = SPACE
+        self.row += 1
+        if not title:
+            return
+        if side and not self._said_how:
+            self._said_how, side = True, f"{side}: plain numbers are lines of this sheet"
+        for column in range(HOW + HOW_COLUMNS):
+            look = "heading_side" if column >= HOW else "heading"
+            self.put(self.row, column, Text(title if column == 0 else side if column == HOW else ""), look)
+        self.grow(self.row, HEADING_HEIGHT)
+        self.row += 1
 
     def heads(self, row: int, heads: Sequence[tuple[int, str, int]], look: str = "column_head") -> None:
         """Column heads: (column, words, columns across)."""
@@ -181,10 +200,3 @@ class Page:
         if lines is not None and lines.label not in self.plan.homes:
             sizes, swapped = (self.plan.sizes[axis],), (axis,) if turned else ()
             self.plan.settle(lines.label, Home(self.sheet.name, row, column, (axis,), sizes, column, swapped))
-
-
-def needed_height(words: str, width: float, size: int, *, bold: bool = False) -> float:
-    """Points that words need when wrapped in a column of this width (in characters of ten points)."""
-    per_line = max(4.0, width * 10.6 / size * (0.9 if bold else 1.0))
-    lines = sum(max(1, math.ceil(len(part) / per_line)) for part in words.split("\n"))
-    return lines * size * 1.32 + 2.5

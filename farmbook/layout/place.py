@@ -2,14 +2,22 @@
 
 from __future__ import annotations
 
+from collections import Counter
 from collections.abc import Callable, Sequence
+from functools import partial
 from typing import Final
 
 from farmbook.errors import ModelFault
-from farmbook.layout.book import Book, Sheet, Shown
+from farmbook.expr.graph import sources_of
+from farmbook.interpret.formula import workbook_name
+from farmbook.layout.book import Book, Cell, Home, Link, Sheet, Shown, Text, Worked
 from farmbook.layout.case_blocks import case_block
-from farmbook.layout.input_blocks import INPUT_WIDTHS, TABLE_WIDTHS, input_table_block, inputs_block
-from farmbook.layout.page import WORKED_WIDTHS, Page, Plan
+from farmbook.layout.chart_blocks import chart_block
+from farmbook.layout.grid import ANSWER_HEIGHT, HOW, HOW_COLUMNS, INPUTS, LISTS, NAME, TITLE_HEIGHT, VALUE, WORKED
+from farmbook.layout.input_blocks import input_table_block, inputs_block
+from farmbook.layout.list_blocks import comes_to, compare_block, list_block
+from farmbook.layout.numbering import numbered, reading_order
+from farmbook.layout.page import Page, Plan
 from farmbook.layout.reference_blocks import (
     cautions_block,
     checks_block,
@@ -20,15 +28,8 @@ from farmbook.layout.reference_blocks import (
     stamp_block,
     text_block,
 )
+from farmbook.layout.table_blocks import across_block, columns_explained, matrix_block, table_block
 from farmbook.layout.template import Block, Template
-from farmbook.layout.worked_blocks import (
-    across_block,
-    chart_block,
-    compare_block,
-    list_block,
-    matrix_block,
-    table_block,
-)
 
 __all__ = ["BLOCKS", "place"]
 
@@ -53,8 +54,10 @@ BLOCKS: Final[dict[str, Callable[[Page, Block], None]]] = {
 }
 
 
-EXTRA_WIDTH = 12.5
+EXTRA_WIDTH = 88
 """Columns past the common grid, for lists that run far across."""
+NEIGHBOURS = 3
+"""Sheets that the screen margin names as those that a sheet rests on, and those that rest on it."""
 
 
 def place(plan: Plan, templates: Sequence[Template], *, title_line: str, verdict_line: str) -> Book:
@@ -64,34 +67,87 @@ def place(plan: Plan, templates: Sequence[Template], *, title_line: str, verdict
     """
     plan.sheets = [(template.sheet, template.title, template.question) for template in templates]
     plan.lives_on = {name: template.sheet for template in templates for name in template.homes}
+    plan.places = numbered(plan, templates)
     sheets = [_sheet(plan, template, title_line, verdict_line) for template in templates]
     _all_placed(plan)
-    return Book(sheets, plan.homes, plan.names, plan.constants)
+    for sheet in sheets:
+        _links(plan, sheet)
+    return Book(sheets, plan.homes, plan.names, plan.constants, plan.labels)
 
 
 def _sheet(plan: Plan, template: Template, title_line: str, verdict_line: str) -> Sheet:
-    widths = WORKED_WIDTHS
-    if template.kind == "inputs":
-        tables = any(block.kind == "input_table" for block in template.blocks)
-        widths = TABLE_WIDTHS if tables else INPUT_WIDTHS
-    wide = max(
-        (plan.sizes[plan.axis(block.axis, template.path)] for block in template.blocks if block.kind == "across"),
-        default=0,
-    )
-    widths = [*widths, *[EXTRA_WIDTH] * max(0, wide + 3 - len(widths))]
-    sheet = Sheet(template.sheet, template.title, template.question, template.kind, list(widths))
+    sheet = Sheet(template.sheet, template.title, template.question, template.kind, _widths(plan, template))
     page = Page(sheet, plan, template.path)
-    page.words(0, 0, template.title, "title")
-    page.put(1, 0, Shown(plan.line(title_line, template.path), ()), "farm")
-    page.put(1, 1, Shown(plan.line(verdict_line, template.path), ()), "verdict", across=6)
-    page.words(2, 0, template.question, "question")
-    page.grow(0, 24)
-    for block in template.blocks:
+    page.bold = frozenset(template.comes_to)
+    _title(page, template, title_line, verdict_line)
+    blocks = [(block.below, partial(BLOCKS[block.kind], page, block)) for block in reading_order(template)]
+    if template.comes_to:
+        blocks.insert(0, (False, partial(comes_to, page, template.comes_to)))
+    blocks.append((True, partial(columns_explained, page)))
+    for below, work in blocks:
+        if below and not sheet.printed_rows:
+            sheet.printed_rows = page.row
         try:
-            BLOCKS[block.kind](page, block)
+            work()
         except ModelFault as fault:
             raise ModelFault(fault.what, where=fault.where or template.path, why=fault.why) from None
     return sheet
+
+
+def _title(page: Page, template: Template, title_line: str, verdict_line: str) -> None:
+    """Two rows that stay on the screen and stand on every printed side, and the answer of the sheet under them."""
+    title, verdict = (Shown(page.plan.line(name, template.path), ()) for name in (title_line, verdict_line))
+    page.words(0, 0, template.title, "title")
+    page.put(0, SIDE, title, "farm", across=HOW + HOW_COLUMNS - SIDE)
+    page.put(1, 0, Text(template.question), "question", across=SIDE)
+    page.put(1, SIDE, verdict, "verdict", across=HOW + HOW_COLUMNS - SIDE)
+    page.grow(0, TITLE_HEIGHT)
+    page.row = 2
+    if template.answer:
+        answer = page.plan.line(template.answer, template.path)
+        page.put(page.row, 0, Worked(answer, ()), "answer", across=HOW + HOW_COLUMNS)
+        page.plan.settle(answer, Home(page.sheet.name, page.row, 0, label_column=0))
+        page.name(workbook_name(answer), page.row, 0)
+        page.grow(page.row, ANSWER_HEIGHT)
+        page.row += 1
+
+
+SIDE = 6
+"""The column at which the right part of the title rows begins."""
+
+
+def _widths(plan: Plan, template: Template) -> list[int]:
+    if template.kind == "inputs":
+        return list(LISTS if any(block.kind == "input_table" for block in template.blocks) else INPUTS)
+    across = [plan.sizes[plan.axis(block.axis, template.path)] for block in template.blocks if block.kind == "across"]
+    return [*WORKED, *[EXTRA_WIDTH] * max(0, max(across, default=0) + VALUE + 2 - len(WORKED))]
+
+
+def _links(plan: Plan, sheet: Sheet) -> None:
+    """The way on, in the screen margin: the sheets beside this one, those it rests on, those that rest on it."""
+    names = [name for name, _, _ in plan.sheets]
+    at = names.index(sheet.name)
+    margin = len(INPUTS) if sheet.kind == "inputs" else NAME
+    ways = [(f"\u2039 {names[0]}", names[0])] if at else []
+    ways += [(f"next: {names[at + 1]} \u203a", names[at + 1])] if at + 1 < len(names) else []
+    ways += [(f"comes from: {name}", name) for name in _neighbours(plan, sheet.name, feeding=True)]
+    ways += [(f"goes to: {name}", name) for name in _neighbours(plan, sheet.name, feeding=False)]
+    taken = {cell.row for cell in sheet.cells if cell.column == margin}
+    rows = (row for row in range(200) if row not in taken)
+    for row, (words, name) in zip(rows, ways, strict=False):
+        sheet.cells.append(Cell(row, margin, Link(words, name), "link"))
+
+
+def _neighbours(plan: Plan, sheet: str, *, feeding: bool) -> list[str]:
+    """The other sheets with most lines that this one reads, or that read it; most first."""
+    found: Counter[str] = Counter()
+    for line, root in plan.roots.items():
+        reader = plan.homes[line].sheet
+        for source in sources_of(root):
+            home = plan.homes.get(source)
+            if home is not None and home.sheet != reader and sheet == (reader if feeding else home.sheet):
+                found[home.sheet if feeding else reader] += 1
+    return [name for name, _ in found.most_common(NEIGHBOURS)]
 
 
 def _all_placed(plan: Plan) -> None:

@@ -27,7 +27,7 @@ NEEDED: Final = {
 
 @dataclass(frozen=True)
 class Block:
-    """One block of a sheet."""
+    """One block of a sheet; those `below` stand under what is printed."""
 
     kind: str
     title: str = ""
@@ -42,11 +42,12 @@ class Block:
     value_title: str = ""
     heads: tuple[str, ...] = ()
     rows: tuple[list[str], ...] = ()
+    below: bool = False
 
 
 @dataclass(frozen=True)
 class Template:
-    """One sheet as its file describes it."""
+    """One sheet as its file describes it: `answer` names its sentence, `comes_to` the lines that stand at its head."""
 
     path: str
     sheet: str
@@ -54,13 +55,16 @@ class Template:
     question: str
     kind: str
     blocks: tuple[Block, ...] = field(default_factory=tuple)
+    answer: str = ""
+    comes_to: tuple[str, ...] = ()
 
     @property
     def homes(self) -> list[str]:
         """The lines that live on this sheet."""
         listed = [name for block in self.blocks for name in block.lines]
         compared = [name for block in self.blocks for row in block.rows for name in row[1:]]
-        return [name for name in (*listed, *compared) if not name.startswith("show:")]
+        said = [self.answer] if self.answer else []
+        return [name for name in (*said, *listed, *compared) if not name.startswith("show:")]
 
 
 def template_folder() -> Path:
@@ -99,14 +103,23 @@ def _read(path: Path) -> Template:
         raise ModelFault("a sheet template cannot be read", where=path.name, why=str(error)) from None
     blocks = tuple(_block(block, path) for block in data.pop("block", []))
     missing = [key for key in ("sheet", "title", "question", "class") if key not in data]
-    unknown = [key for key in data if key not in ("sheet", "title", "question", "class")]
+    unknown = [key for key in data if key not in ("sheet", "title", "question", "class", "answer", "comes_to")]
     if missing or unknown:
         raise ModelFault(f"sheet template: missing {missing}, unknown {unknown}", where=path.name)
     if data["class"] not in CLASSES or not str(data["sheet"]).isalpha() or len(data["sheet"]) > 20:
         raise ModelFault(
             f"sheet `{data['sheet']}`: the name takes letters only, the class is one of {CLASSES}", where=path.name
         )
-    return Template(path.name, data["sheet"], data["title"], data["question"], data["class"], blocks)
+    return Template(
+        path.name,
+        data["sheet"],
+        data["title"],
+        data["question"],
+        data["class"],
+        blocks,
+        data.get("answer", ""),
+        tuple(data.get("comes_to", ())),
+    )
 
 
 def _block(data: dict[str, Any], path: Path) -> Block:

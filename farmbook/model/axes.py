@@ -50,4 +50,4 @@ ALTITUDE: Final = Axis(
 COURSE: Final = Axis("course", "bag", "across", 75, ordered=True, members=("slow_bag", "by_size_or_probe", "fast_bag"))
 """How the middle of a bag may warm: what is expected stands between what is known at worst and at best."""
 STEP: Final = Axis("step", "step", "down", 80, ordered=True, members=tuple(str(number) for number in range(1, 193)))
-YEAR: Final = Axis("year", "year", "across", 90, ordered=True, members=tuple(str(number) for number in range(11)))
+YEAR: Final = Axis("year", "year", "down", 90, ordered=True, members=tuple(str(number) for number in range(11)))

@@ -22,11 +22,12 @@ def draw(
     page: Worksheet,
     chart: Chart,
     homes: Mapping[Line | RawInput, Home],
+    labels: tuple[str, int, int],
     number_format: str,
 ) -> None:
     """Put one chart on its sheet."""
     drawn = workbook.add_chart({"type": "line"})
-    sheet, row, column = chart.labels
+    sheet, row, column = labels
     for (name, line), (ink, dash) in zip(chart.series, STROKES, strict=False):
         home = homes[line]
         drawn.add_series(

@@ -3,18 +3,18 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from typing import Any
+from typing import Any, Final
 
 from farmbook.expr.nodes import RawInput
 from farmbook.layout.book import a1
 from farmbook.layout.page import Plan
 from farmbook.scenario.limits import usual_of
 from farmbook.scenario.values import LONGEST_TEXT
-from farmbook.sections.declare import BASES, Choice, Input, NumberInput, TextInput
+from farmbook.sections.declare import BASES, Choice, NumberInput, TextInput
 from farmbook.sections.section import Bound
 from farmbook.units import Unit, displayed
 
-__all__ = ["validation_of"]
+__all__ = ["NOTE", "validation_of"]
 
 TITLE, PROMPT, ERROR = 32, 255, 224
 """Longest texts that the file format allows (MS-OI29500 2.1.613)."""
@@ -33,7 +33,7 @@ def validation_of(cell: RawInput, bound: Bound, plan: Plan) -> Mapping[str, Any]
         return _listed(list(declared.labels), declared.label, declared.how)
     if isinstance(declared, TextInput) and declared.picks is not None:
         return _listed(_names_range(declared, plan), declared.label, declared.how)
-    return _text(declared)
+    return _any_words(declared.label, declared.how)
 
 
 def _names_range(declared: TextInput, plan: Plan) -> str:
@@ -55,17 +55,20 @@ def _listed(source: list[str] | str, title: str, prompt: str) -> dict[str, Any]:
     }
 
 
-def _text(declared: Input) -> dict[str, Any]:
+def _any_words(title: str, prompt: str) -> dict[str, Any]:
     """Any words, as long as a scenario file may hold them too."""
     return {
         "validate": "length",
         "criteria": "<=",
         "value": LONGEST_TEXT,
-        "input_title": declared.label[:TITLE],
-        "input_message": declared.how[:PROMPT],
+        "input_title": title[:TITLE],
+        "input_message": prompt[:PROMPT],
         "error_title": "Too long",
         "error_message": f"At most {LONGEST_TEXT} characters fit here.",
     }
+
+
+NOTE: Final = _any_words("Your note", "Whatever you want to remember of it.")
 
 
 def _number(declared: NumberInput, plan: Plan) -> dict[str, Any]:

@@ -7,7 +7,7 @@ import io
 import math
 import warnings
 from collections.abc import Mapping
-from typing import Any
+from typing import Any, Final
 
 import xlsxwriter
 from xlsxwriter.format import Format
@@ -20,18 +20,29 @@ from farmbook.expr.walk import ordered_axes
 from farmbook.interpret.formula import formula_of
 from farmbook.interpret.numbers import Array, Cells
 from farmbook.layout.book import Book, Cell, Content, Figure, Formula, Link, Sheet, Shown, Text, Typed, Worked, a1
-from farmbook.layout.looks import FONT, LOOKS
+from farmbook.layout.flow import print_scale, set_spaces
+from farmbook.layout.grid import PRINTED
+from farmbook.layout.looks import DEEP, FONT, HAIR, INK, LINE, LOOKS, PALE, STRAW, STRAW_BOX
 from farmbook.layout.page import Plan
 from farmbook.sections.section import Bound
 from farmbook.workbook.address import Addresses, Filling
 from farmbook.workbook.charts import draw
 from farmbook.workbook.fingerprint import PLACEHOLDER, PROPERTY, sealed
-from farmbook.workbook.validation import validation_of
+from farmbook.workbook.validation import NOTE, validation_of
 
 __all__ = ["write_book"]
 
-_BORDERS = {"thin": {"border": 1}, "thick": {"border": 2}, "dotted": {"border": 4}, "under": {"bottom": 1}}
-_PAPER = {"letter": 1, "a4": 9}
+_BORDERS: Final[Mapping[str, dict[str, Any]]] = {
+    "": {},
+    "hair": {"bottom": 1, "bottom_color": HAIR},
+    "line": {"bottom": 1, "bottom_color": LINE},
+    "box": {"border": 1, "border_color": HAIR},
+    "straw": {"border": 1, "border_color": STRAW_BOX},
+}
+_PAPER: Final = {"letter": 1, "a4": 9}
+_TABS: Final = {"start": DEEP, "inputs": STRAW, "worked": PALE}
+FAILING: Final = "report_errors_failing"
+"""The cell that counts the checks that fail."""
 
 
 class PlainSheet(Worksheet):  # type: ignore[misc]  # the library carries no types
@@ -122,31 +133,45 @@ class _Writer:
     def _sheet(self, sheet: Sheet) -> None:
         page = self.workbook.add_worksheet(sheet.name, PlainSheet)
         for column, width in enumerate(sheet.widths):
-            page.set_column(column, column, width)
+            page.set_column_pixels(column, column, width)
+        set_spaces(sheet, self.paper)
         for row, height in sheet.heights.items():
-            page.set_row(row, round(height, 1))
+            page.set_row_pixels(row, round(height))
         for cell in sheet.cells:
             self._cell(page, sheet, cell)
         for chart in sheet.charts:
-            draw(self.workbook, page, chart, self.book.homes, self.plan.format(chart.series[0][1].unit))
-        page.set_h_pagebreaks([chart.row - 1 for chart in sheet.charts])  # a chart stays on one page, with its heading
-        self._print_setup(page)
-        page.freeze_panes(3, 1)
+            form = self.plan.format(chart.series[0][1].unit)
+            draw(self.workbook, page, chart, self.book.homes, self.book.labels[chart.axis], form)
+        self._print_setup(page, sheet)
+        self._states(page)
+        page.freeze_panes(2, 0)
+        if sheet.kind in _TABS:
+            page.set_tab_color(_TABS[sheet.kind])
         page.hide_gridlines(2)
         page.protect(
             "",
             {"format_columns": True, "format_rows": True, "select_locked_cells": True, "select_unlocked_cells": True},
         )
 
-    def _print_setup(self, page: Worksheet) -> None:
+    def _print_setup(self, page: Worksheet, sheet: Sheet) -> None:
+        last = sheet.printed_rows or max(cell.row for cell in sheet.cells) + 1
+        columns = sheet.widths[:PRINTED]
         page.set_paper(_PAPER[self.paper])
         page.set_landscape()
-        page.fit_to_pages(1, 0)
-        page.set_margins(left=0.4, right=0.4, top=0.5, bottom=0.6)
-        page.repeat_rows(0, 2)
-        stamp = f"{self.plan.stamp.get('Scenario', '')}, farmbook {self.plan.stamp.get('Version', '')}"
-        left = stamp[:100].replace("&", "&&")
-        page.set_footer(f"&L&8{left}&C&8&A&R&8Page &P of &N")
+        page.print_area(0, 0, last - 1, len(columns) - 1)
+        page.set_print_scale(print_scale(sheet.widths, self.paper))
+        page.set_margins(left=0.45, right=0.45, top=0.45, bottom=0.6)
+        page.repeat_rows(0, 1)
+        left = f"{self.plan.stamp.get('Scenario', '')}, farmbook {self.plan.stamp.get('Version', '')}"
+        page.set_footer(f"&L&8{left[:100].replace('&', '&&')}&C&8&A&R&8Page &P of &N")
+
+    def _states(self, page: Worksheet) -> None:
+        """A book that does not add up looks so on every sheet."""
+        if FAILING not in self.book.names:
+            return
+        bad = self.workbook.add_format({"bg_color": INK, "font_color": "#FFFFFF"})
+        rule = {"type": "formula", "criteria": f"={FAILING}>0", "format": bad}
+        _done(page.conditional_format(1, 6, 1, 9, rule), "the verdict")
 
     def _cell(self, page: Worksheet, sheet: Sheet, cell: Cell) -> None:
         content = cell.content
@@ -158,6 +183,8 @@ class _Writer:
             )
         at = (cell.row, cell.column)
         if isinstance(content, Text):
+            if cell.look == "input_note":
+                self._ruled(page, cell, NOTE)
             _done(
                 page.write_string(*at, content.words, look) if content.words else page.write_blank(*at, None, look),
                 content.words,
@@ -170,6 +197,9 @@ class _Writer:
             _done(page.write_url(*at, f"internal:'{content.sheet}'!A1", look, content.words), content.sheet)
         elif isinstance(content, Typed):
             self._write_typed(page, at, content, look)
+            bound = self.owner.get(content.source)
+            if bound is not None:
+                self._ruled(page, cell, validation_of(content.source, bound, self.plan))
         else:
             self._write_line(page, sheet, at, content, look)
 
@@ -192,10 +222,11 @@ class _Writer:
             _done(page.write_string(*at, text, look), source.name)
         else:
             _done(page.write_blank(*at, None, look), source.name)
-        bound = self.owner.get(source)
-        rule = validation_of(source, bound, self.plan) if bound is not None else None
-        if rule is not None:
-            _done(page.data_validation(*at, *at, dict(rule)), source.name)
+
+    def _ruled(self, page: Worksheet, cell: Cell, rule: Mapping[str, Any]) -> None:
+        """What may be typed into a cell, and into what is merged with it."""
+        block = (cell.row, cell.column, cell.row, cell.column + cell.across - 1)
+        _done(page.data_validation(*block, dict(rule)), cell.look)
 
     def _write_line(
         self, page: Worksheet, sheet: Sheet, at: tuple[int, int], content: Worked | Shown, look: Format
@@ -242,10 +273,10 @@ def _described(name: str, number_format: str, *, quoted: bool, wrap: bool) -> di
         "font_size": look.size,
         "font_color": look.ink,
         "bold": look.bold,
-        "italic": look.italic,
+        "underline": 1 if look.underlined else 0,
         "text_wrap": look.wrap or wrap,
         "locked": look.locked,
-        "valign": "top" if look.top else "vcenter",
+        "valign": "vcenter" if look.middle else "top",
     }
     if look.fill:
         found["bg_color"] = look.fill
@@ -257,7 +288,7 @@ def _described(name: str, number_format: str, *, quoted: bool, wrap: bool) -> di
         found["num_format"] = number_format
     if quoted:
         found["quote_prefix"] = True
-    return found | _BORDERS.get(look.border, {})
+    return found | _BORDERS[look.border]
 
 
 def _finite(value: float, what: str) -> float:

@@ -82,8 +82,8 @@ def formats(computed: Computed, folder: Path) -> Iterator[str]:
     (sheet, at), *_ = book.defined_names["growing_cost_cost_per_taken"].destinations
     yield book[sheet][at.replace("$", "")].number_format
     for row in book["Start"].iter_rows():
-        if row[0].value == computed.line(NAME).label:
-            yield row[1].number_format
+        if row[1].value == computed.line(NAME).label:
+            yield row[2].number_format
 
 
 def test_the_book_says_it_at_home_and_where_it_is_repeated(all_trimmed: Computed, tmp_path: Path) -> None:

@@ -302,7 +302,7 @@ class Loans(Section):
 
 SECTIONS: Final = (Changes, Ranked, Loans)
 CHANGES: Final = ("steamer", "spawn", "bags", "market")
-ENDINGS: Final = ("used", "there", "cents", "key", "low_key")
+ENDINGS: Final = ("there", "cents", "key", "low_key")
 
 
 SINGLE: Final = (

@@ -58,7 +58,8 @@ def sheets() -> Sequence[Template]:
     tables = {cell.axes: [each.name for each in bound if each.axes == cell.axes] for cell in bound if cell.axes}
     single = tuple(cell.name for cell in bound if not cell.axes)
     blocks: list[Block] = []
-    shown = [line for line in (*model().lines, *lines()) if line.kind in ("worked", "used")]
+    beside = {each.used for each in model().inputs.values() if not each.cell.axes}
+    shown = [line for line in (*model().lines, *lines()) if line.kind in ("worked", "used") and line not in beside]
     for axes in dict.fromkeys(ordered_axes(line.axes) for line in shown):
         names = tuple(line.name for line in shown if ordered_axes(line.axes) == axes)
         if not axes:

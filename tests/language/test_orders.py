@@ -25,7 +25,7 @@ from tests.language.order_model import LOAN, SECTIONS, SIZES, TITLE, Changes, Lo
 
 NAMES = {LOAN: ("Bank", "Family", "Shop", "", "")}
 INPUTS: Sequence[Input] = (Changes.steamer, Changes.spawn, Changes.bags, Changes.market)
-LABELS = tuple(f"{declared.label} (used)" for declared in INPUTS)
+LABELS = tuple(declared.label for declared in INPUTS)
 Amounts = tuple[float | None, ...]
 
 BLOCKS: Mapping[str, Amounts] = {

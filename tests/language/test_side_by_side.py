@@ -49,7 +49,6 @@ def laid_out(*lines: str) -> tuple[Sheet, Home]:
     given = (Block("inputs", "Single", inputs=("kettle.size",)),)
     typed = (Block("input_table", "Paces", inputs=("kettle.pace",)),)
     shown = (
-        Block("list", "Used", ("kettle.size_used",)),
         Block("across", "Paces", ("kettle.pace_used",), axis="pace"),
         Block("table", "Hour by hour", lines, axis="hour"),
     )
@@ -66,42 +65,42 @@ def test_one_head_stands_over_the_members_and_each_column_has_a_unit() -> None:
     heads = {
         (cell.row, cell.column): (cell.content.words, cell.across)
         for cell in sheet.cells
-        if isinstance(cell.content, Text) and home.row - 4 <= cell.row < home.row - 1 and 1 <= cell.column <= 3
+        if isinstance(cell.content, Text) and home.row - 4 <= cell.row < home.row - 1 and 2 <= cell.column <= 4
     }
     label, member, unit = (home.row - 4, home.row - 3, home.row - 2)
     assert heads == {
-        (label, 1): ("Hours", 1),
-        (label, 2): ("Steam", 2),
-        (member, 2): ("Slow", 1),
-        (member, 3): ("Very fast", 1),
-        (unit, 1): ("number", 1),
-        (unit, 2): ("L", 1),
+        (label, 2): ("Hours", 1),
+        (label, 3): ("Steam", 2),
+        (member, 3): ("Slow", 1),
+        (member, 4): ("Very fast", 1),
+        (unit, 2): ("number", 1),
         (unit, 3): ("L", 1),
+        (unit, 4): ("L", 1),
     }
 
 
 def test_every_member_has_its_cell_and_its_opening_value_above_the_first() -> None:
     sheet, home = laid_out("kettle.hours", "kettle.steam")
     steam = kettle().line("kettle.steam")
-    assert (home.column, home.axes, home.counts) == (2, (PACE, HOUR), (2, 3))
+    assert (home.column, home.axes, home.counts) == (3, (PACE, HOUR), (2, 3))
     places = {
         cell.content.index: (cell.row - home.row, cell.column, cell.content.opening)
         for cell in sheet.cells
         if isinstance(cell.content, WorkedCell) and cell.content.line is steam
     }
-    assert places == {(pace, hour): (hour, 2 + pace, hour < 0) for pace in (0, 1) for hour in (-1, 0, 1, 2)}
+    assert places == {(pace, hour): (hour, 3 + pace, hour < 0) for pace in (0, 1) for hour in (-1, 0, 1, 2)}
 
 
 def test_a_line_that_is_repeated_has_no_opening_value() -> None:
     sheet, _ = laid_out("kettle.hours", "kettle.steam", "show:kettle.steam")
     repeated = [cell for cell in sheet.cells if isinstance(cell.content, Shown) and cell.content.index[1:]]
     assert [(cell.content.index, cell.column) for cell in repeated if isinstance(cell.content, Shown)] == [
-        ((pace, hour), 4 + pace) for pace in (0, 1) for hour in (0, 1, 2)
+        ((pace, hour), 5 + pace) for pace in (0, 1) for hour in (0, 1, 2)
     ]
 
 
 def test_each_member_takes_a_column_of_those_that_fit() -> None:
-    three = ["show:kettle.steam"] * 3
-    laid_out("kettle.hours", "kettle.steam", *three)
-    with pytest.raises(ModelFault, match="table `Hour by hour` has 11 columns; 9 fit"):
-        laid_out("kettle.hours", "kettle.steam", *three, "show:kettle.steam")
+    two = ["show:kettle.steam"] * 2
+    laid_out("kettle.hours", "kettle.steam", *two)
+    with pytest.raises(ModelFault, match="table `Hour by hour` has 9 columns; 8 fit"):
+        laid_out("kettle.hours", "kettle.steam", *two, "show:kettle.steam")

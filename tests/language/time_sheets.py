@@ -71,12 +71,11 @@ BY_MONTH: Final = (
 
 def sheets(cases: Iterable[str] = ()) -> Sequence[Template]:
     """One sheet for each subject, and one for each case."""
-    used = tuple(f"{name}_used" for name in SINGLE if name != "title.name")
     return (
         _sheet(
             "Start",
             "start",
-            Block("list", "Results", (*SINGLE_WORKED, *used)),
+            Block("list", "Results", SINGLE_WORKED),
             Block("stamp", "Stamp"),
             Block("legend", "Looks"),
         ),

@@ -146,7 +146,12 @@ def _sheets(farm: Spine) -> Iterator[Template]:
     yield _sheet("Inputs", "inputs", Block("inputs", "Single", inputs=single))
     listed = [tuple(cell.name for cell in cells) for _, cells in tables]
     yield _sheet("Tables", "inputs", *(Block("input_table", "Table", inputs=names) for names in listed))
-    lines = [line for line in farm.model.lines if line.kind in ("worked", "used") and line.name != TITLE]
+    placed = {bound.used for bound in inputs if not bound.cell.axes}
+    lines = [
+        line
+        for line in farm.model.lines
+        if line.kind in ("worked", "used") and line.name != TITLE and line not in placed
+    ]
     for subject, own in groupby(sorted(lines, key=_subject), _subject):
         yield _sheet(subject.capitalize(), "worked", *_blocks(own))
     for case in farm.cases:
@@ -171,8 +176,8 @@ def _blocks(lines: Iterable[Line]) -> Iterator[Block]:
         elif axes[0].direction == "across":
             yield Block("across", "Across", tuple(names), axis=axes[0].name)
         else:
-            for first in range(0, len(names), 9):
-                yield Block("table", "Down", tuple(names[first : first + 9]), axis=axes[0].name)
+            for first in range(0, len(names), 8):
+                yield Block("table", "Down", tuple(names[first : first + 8]), axis=axes[0].name)
 
 
 def _sheet(name: str, kind: str, *blocks: Block) -> Template:

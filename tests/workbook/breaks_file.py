@@ -31,16 +31,16 @@ def linked_out(sample: Sample) -> None:
 
 
 FILE_BREAKS: dict[str, Breakage] = {
-    "frozen too high": Breakage(rules.heads, on_sums("freeze_panes", 2, 1), "Sums: the title rows are not frozen"),
+    "frozen too high": Breakage(rules.heads, on_sums("freeze_panes", 1, 1), "Sums: the title rows are not frozen"),
     "frozen to nothing": Breakage(rules.heads, on_sums("split_panes", 45, 0), "Sums: the title rows are not frozen"),
     "no title": Breakage(rules.heads, on_sums("write_number", "A1", 1), "Sums: no title"),
     "no verdict": Breakage(rules.heads, on_sums("write_string", "B2", "ok"), "Sums: report_verdict is not among"),
     "no farm": Breakage(rules.heads, on_sums("write_string", "A2", "Kestrel"), "Sums: report_farm_title is not among"),
     "upright": Breakage(rules.printing, on_sums("set_portrait"), "Sums: does not print across the page"),
-    "two pages wide": Breakage(rules.printing, on_sums("fit_to_pages", 2, 0), "Sums: does not print one page wide"),
+    "two pages wide": Breakage(rules.printing, on_sums("set_print_scale", 104), "Sums: does not print one page wide"),
     "all on one page": Breakage(rules.printing, on_sums("fit_to_pages", 1, 1), "Sums: does not print one page wide"),
     "pages not counted": Breakage(rules.printing, on_sums("set_footer", "&RPage &P"), "Sums: the footer"),
-    "titles not repeated": Breakage(rules.printing, on_sums("repeat_rows", 0, 1), "Sums: the title rows"),
+    "titles not repeated": Breakage(rules.printing, on_sums("repeat_rows", 0), "Sums: the title rows"),
     "two papers": Breakage(rules.printing, on_sums("set_paper", 1), "the papers are 1, 9"),
     "a link out of the file": Breakage(rules.outside, linked_out, "leads out of the file"),
     "a formula over another file": Breakage(

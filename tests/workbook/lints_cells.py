@@ -19,8 +19,8 @@ __all__ = ["CELL_LINTS"]
 
 WHITE = ("FFFFFFFF", "00FFFFFF")
 TOLERANCE = 1e-12
-NAMES, NOTES = "Name", "Your note"
-"""Heads of the column of names and of the column for whatever a person wants to remember."""
+NAMES = "Name"
+"""Head of the column of names."""
 
 
 def hidden(book: Written) -> Iterator[str]:
@@ -65,15 +65,21 @@ def labels(book: Written) -> Iterator[str]:
     yield from (f"{name} is labelled {', '.join(sorted(many))}" for name, many in of_name.items() if len(many) > 1)
 
 
+MARGIN = 11
+"""First column of the screen margin of a worked sheet, where names stand."""
+
+
 def _labelled(book: Written) -> Iterator[tuple[str, str]]:
-    """Label (first column) and name of every row that has both; an input and its used value count as one."""
+    """Label and name of every row that has both; an input and its used value count as one."""
     for sheet in book.sheets:
         headed: set[int] = set()
         for row in sheet.iter_rows():
             headed |= {cell.column for cell in row if cell.value == NAMES}
-            names = [str(cell.value) for cell in row[1:] if cell.column in headed and NAME.fullmatch(str(cell.value))]
-            if names and isinstance(row[0].value, str):
-                yield row[0].value.removesuffix(" (used)"), names[0].removesuffix("_used")
+            named = [cell for cell in row if cell.column in headed or cell.column >= MARGIN]
+            names = [str(cell.value) for cell in named if NAME.fullmatch(str(cell.value))]
+            labels = [cell.value for cell in row[:2] if isinstance(cell.value, str) and not cell.value.isdigit()]
+            if names and labels:
+                yield labels[0], names[0].removesuffix("_used")
 
 
 def results(book: Written) -> Iterator[str]:
@@ -139,10 +145,10 @@ def locked(book: Written) -> Iterator[str]:
 
 
 def validated(book: Written) -> Iterator[str]:
-    """Every cell that may be typed into, notes aside, has a rule; every rule says what is wanted and what is wrong."""
+    """Every cell that may be typed into has a rule; every rule says what is wanted and what is wrong."""
     ruled = {at for at, _ in _ruled_cells(book)}
     for at, cell in book.cells():
-        if not cell.protection.locked and at not in ruled and _head(book, at) != NOTES:
+        if not cell.protection.locked and at not in ruled:
             yield f"{shown(at)}: anything may be typed here"
         if at in ruled and cell.protection.locked:
             yield f"{shown(at)}: has a rule but cannot be typed into"
@@ -150,13 +156,6 @@ def validated(book: Written) -> Iterator[str]:
         for rule in sheet.data_validations.dataValidation:
             if _speechless(rule):
                 yield f"{sheet.title}!{rule.sqref}: the rule does not say what is wanted or what is wrong"
-
-
-def _head(book: Written, at: At) -> str:
-    """The nearest words above a cell that cannot be typed over."""
-    sheet, row, column = at
-    above = (book.book[sheet].cell(higher, column) for higher in range(row - 1, 0, -1))
-    return next((str(cell.value) for cell in above if cell.value is not None and cell.protection.locked), "")
 
 
 def _ruled_cells(book: Written) -> Iterator[tuple[At, DataValidation]]:

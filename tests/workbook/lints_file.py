@@ -7,6 +7,7 @@ import re
 from collections.abc import Iterator
 from xml.etree import ElementTree as ET
 
+from openpyxl.utils.cell import column_index_from_string
 from openpyxl.worksheet.datavalidation import DataValidation
 
 from tests.engines.cells import Value
@@ -18,7 +19,7 @@ __all__ = ["FARM", "FILE_LINTS", "VERDICT"]
 FARM, VERDICT = "report_farm_title", "report_verdict"
 """Names of the cells that every sheet repeats at its head: whose farm it is, and whether the book adds up."""
 MOST_BYTES, MOST_FORMULAS = 4_000_000, 60_000
-TITLE_ROWS = 3
+TITLE_ROWS = 2
 CHART = "{http://schemas.openxmlformats.org/drawingml/2006/chart}"
 PAPERS = ("1", "9")
 """US letter and A4."""
@@ -46,14 +47,13 @@ def heads(book: Written) -> Iterator[str]:
 
 def printing(book: Written) -> Iterator[str]:
     """Each sheet prints across the page, one page wide, on one paper, with title rows and page n of m on every page."""
-    papers = set()
+    papers, areas = set(), _local_names(book, "_xlnm.Print_Area")
     for sheet, root in book.sheets_xml.items():
         setup = root.find(f"{MAIN}pageSetup")
         papers.add(setup.get("paperSize", "none") if setup is not None else "none")
-        fit = root.find(f"{MAIN}sheetPr/{MAIN}pageSetUpPr")
         if setup is None or setup.get("orientation") != "landscape":
             yield f"{sheet}: does not print across the page"
-        if fit is None or fit.get("fitToPage") != "1" or setup is None or not _one_page_wide(setup):
+        if not _one_page_wide(root, areas.get(sheet, "")):
             yield f"{sheet}: does not print one page wide"
         footer = root.findtext(f"{MAIN}headerFooter/{MAIN}oddFooter", "")
         if not re.search(r"&P\b.*&N\b", footer):
@@ -64,17 +64,36 @@ def printing(book: Written) -> Iterator[str]:
         yield f"the papers are {', '.join(sorted(papers))}"
 
 
-def _one_page_wide(setup: ET.Element) -> bool:
-    return setup.get("fitToWidth", "1") == "1" and setup.get("fitToHeight") == "0"
+WIDEST_PRINT = {"1": 969, "9": 1036}
+"""Pixels of a side between its margins of 0.45 inch, letter and A4."""
+
+
+def _one_page_wide(root: ET.Element, area: str) -> bool:
+    """At a scale of its own, with 6 % in hand for programs that draw columns wider, its print area fits across a side."""
+    setup, fit = root.find(f"{MAIN}pageSetup"), root.find(f"{MAIN}sheetPr/{MAIN}pageSetUpPr")
+    found = re.search(r"\$A\$1:\$([A-Z]+)\$\d+$", area)
+    if setup is None or found is None or (fit is not None and fit.get("fitToPage") == "1"):
+        return False
+    last = column_index_from_string(found[1])
+    width = 0.0
+    for each in root.iter(f"{MAIN}col"):
+        columns = range(int(each.attrib["min"]), min(int(each.attrib["max"]), last) + 1)
+        width += len(columns) * float(each.attrib["width"]) * 7
+    room = WIDEST_PRINT.get(setup.get("paperSize", ""), 0)
+    return 0 < width * int(setup.get("scale", "100")) / 100 * 1.06 <= room
 
 
 def _print_titles(book: Written) -> dict[str, str]:
     """What each sheet repeats on every page."""
+    return _local_names(book, "_xlnm.Print_Titles")
+
+
+def _local_names(book: Written, name: str) -> dict[str, str]:
     sheets = list(book.sheets_xml)
     return {
         sheets[int(each.attrib["localSheetId"])]: each.text or ""
         for each in book.workbook_xml.iter(f"{MAIN}definedName")
-        if each.attrib["name"] == "_xlnm.Print_Titles"
+        if each.attrib["name"] == name
     }
 
 

@@ -13,6 +13,8 @@ from tests.workbook.written import At, Written, shown
 
 __all__ = ["PLACED_LINTS", "Placed"]
 
+CHECK = "1 = well"
+"""The unit of a check, whose number format says it in words."""
 UNIT_ROWS = 5
 """How far above a table its units may stand."""
 
@@ -65,9 +67,14 @@ def kinds(book: Written, placed: Sequence[Placed]) -> Iterator[str]:
 
 
 def units(book: Written, placed: Sequence[Placed]) -> Iterator[str]:
-    """Every number has its unit in words: to the right of it, above it in its table, or in the table's heading."""
+    """Every number has its unit in words: in its row, above it in its table, or in the table's heading."""
     for each in placed:
-        if each.numeric and each.kind != "limit" and not any(each.unit in words for words in _unit_places(book, each)):
+        if (
+            each.numeric
+            and each.kind != "limit"
+            and each.unit != CHECK
+            and not any(each.unit in words for words in _unit_places(book, each))
+        ):
             yield f"{each.name} ({shown(each.cells[0])}): no unit `{each.unit}` beside it"
 
 
@@ -75,9 +82,10 @@ def _unit_places(book: Written, each: Placed) -> Iterator[tuple[str, ...]]:
     """The words where a unit may stand; of a heading, what comes after its last comma."""
     sheet, row, column = each.cells[0]
     page = book.book[sheet]
-    beside = [page.cell(row, right).value for right in range(column + 1, page.max_column + 1)]
+    beside = [page.cell(row, other).value for other in range(1, page.max_column + 1) if other != column]
     above = [page.cell(higher, column).value for higher in range(max(row - UNIT_ROWS, 1), row)]
-    headings = [page.cell(higher, 1).value for higher in range(max(row - UNIT_ROWS, 1), row)]
+    higher_rows = range(max(row - UNIT_ROWS, 1), row)
+    headings = [page.cell(higher, left).value for higher in higher_rows for left in (1, 2)]
     head = next((each.value for each in _upwards(page, row, column) if isinstance(each.value, str)), "")
     yield tuple(str(value) for value in (*beside, *above, head) if value is not None)
     yield tuple(str(value).rpartition(", ")[2] for value in headings if value is not None)

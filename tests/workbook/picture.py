@@ -52,7 +52,7 @@ def _sheet(sheet: Sheet, named: Mapping[tuple[str, int, int], str]) -> Iterator[
         yield (f"{len(rows)} x " if len(rows) > 1 else "") + rows[0].said
         before = rows[-1].row
     for chart in sheet.charts:
-        yield f"chart at {chart.row}: {chart.title}; {', '.join(name for name, _ in chart.series)}; labels {chart.labels}"
+        yield f"chart at {chart.row}: {chart.title}; {', '.join(name for name, _ in chart.series)}"
 
 
 class _Row(NamedTuple):

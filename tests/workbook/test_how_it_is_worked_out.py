@@ -9,6 +9,8 @@ import openpyxl
 from farmbook.expr.nodes import Constant, Line
 from farmbook.interpret.formula import workbook_name
 from farmbook.interpret.words import sentence_of
+from farmbook.layout.line_numbers import numbered_way
+from farmbook.layout.page import Plan
 from farmbook.layout.template import read_templates
 from farmbook.output import lay_out
 from farmbook.units import displayed
@@ -31,6 +33,11 @@ def worked_lines(shipped: ShippedBook) -> list[Line]:
     return [line for line in shipped.computed.roots if line.kind == "worked" and not line.is_text]
 
 
+def way(plan: Plan, line: Line) -> str:
+    """How a line is worked out, in the numbers of lines where it has one, as the book should say it."""
+    return numbered_way(line, plan.places) if line.name in plan.places else sentence_of(line.expr)
+
+
 def test_every_worked_line_says_how(books: Mapping[str, ShippedBook]) -> None:
     for shipped in books.values():
         said = texts(shipped)
@@ -38,7 +45,7 @@ def test_every_worked_line_says_how(books: Mapping[str, ShippedBook]) -> None:
         silent = []
         for line in worked_lines(shipped):
             home = plan.homes[line]
-            sentence = f"{sentence_of(line.expr)}."
+            sentence = f"{way(plan, line)}."
             here = [text for row, text in said[home.sheet] if home.axes or row == home.row + 1]
             if not any(text == sentence or text.startswith(f"{sentence} ") for text in here):
                 silent.append(line.name)
@@ -46,30 +53,28 @@ def test_every_worked_line_says_how(books: Mapping[str, ShippedBook]) -> None:
         assert len(worked_lines(shipped)) > 600
 
 
-def test_what_is_typed_is_said_to_come_from_the_inputs_sheet(books: Mapping[str, ShippedBook]) -> None:
+def test_the_number_that_the_sums_use_stands_in_the_row_of_its_input(books: Mapping[str, ShippedBook]) -> None:
     for shipped in books.values():
-        said = texts(shipped)
         _, plan = lay_out(shipped.computed)
-        used = [line for line in shipped.computed.roots if line.kind == "used" and not line.axes]
-        for line in used:
-            home = plan.homes[line]
-            assert "From the inputs sheet." in [text for row, text in said[home.sheet] if row == home.row + 1], (
-                line.name
-            )
+        for bound in shipped.computed.model.inputs.values():
+            if bound.used is not None and not bound.cell.axes:
+                typed, used = plan.homes[bound.cell], plan.homes[bound.used]
+                assert (typed.sheet, typed.row) == (used.sheet, used.row), bound.cell.name
 
 
 def test_a_line_shown_again_says_which_sheet_it_comes_from(books: Mapping[str, ShippedBook]) -> None:
     """Which line it is, the name at the end of its row tells."""
     for shipped in books.values():
         _, plan = lay_out(shipped.computed)
-        sheet_of = {workbook_name(line): plan.homes[line].sheet for line in shipped.computed.roots}
+        lines = {workbook_name(line): line for line in shipped.computed.roots}
         found = 0
         for sheet in openpyxl.load_workbook(shipped.path):
             for row in sheet.iter_rows(values_only=True):
                 words = [str(value) for value in row if value is not None]
-                told = [each for each in words if each.startswith("From the sheet ")]
-                if told:
-                    assert told == [f"From the sheet {sheet_of[words[-1]]}."]
+                told = [each for each in words if each.startswith("from ") and ", line " in each]
+                if told and words[-1] in lines:
+                    line = lines[words[-1]]
+                    assert told == [f"from {plan.homes[line].sheet}, line {plan.places[line.name].number}"]
                     found += 1
         assert found > 30
 
@@ -134,14 +139,15 @@ def test_the_row_with_a_line_s_name_says_how_it_is_worked_out_or_where_it_comes_
     """Tables too: the sentence of a neighbour is not enough. Where a note follows in the same cell, it comes after."""
     for shipped in books.values():
         rows = named_rows(shipped)
-        stands_on = {each.name: each.cells[0][0] for each in shipped.placed}
+        _, plan = lay_out(shipped.computed)
         silent, repeated = [], 0
         for line, sheet, name, at_home in entries(shipped):
-            words = f"{sentence_of(line.expr)}." if line.kind != "used" else "From the inputs sheet."
-            if not at_home:
-                words, repeated = f"From the sheet {stands_on[line.name]}.", repeated + 1
-            said = [text for row in rows.get((sheet, name), []) for text in row[1:]]
-            if not any(text == words or text.startswith(f"{words} ") for text in said):
+            words = f"{way(plan, line)}." if at_home else f"from {plan.homes[line].sheet}"
+            repeated += not at_home
+            if line.axes and not at_home:
+                continue
+            said = [text for row in rows.get((sheet, name), []) for text in row]
+            if not any(text.startswith(words) for text in said):
                 silent.append(f"{name} on {sheet}: {words}")
         assert silent == []
         assert repeated > 20

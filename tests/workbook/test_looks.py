@@ -13,62 +13,76 @@ from farmbook.output import lay_out
 from tests.workbook.shipped import ShippedBook
 
 COLOURS: Final = {
-    "1E1E1C": "ink",
-    "5C5A54": "soft ink",
-    "274B7A": "blue",
-    "F7EFD6": "straw",
-    "DEDAD0": "stone",
-    "F1EFEA": "mist",
+    "1F1E1B": "ink",
+    "5E5A52": "soft",
+    "8C877B": "line",
+    "DDD8CC": "hair",
+    "EFECE4": "band",
+    "F6E2A0": "straw",
+    "8F7A33": "dark straw",
+    "FBF3D6": "cream",
+    "23545C": "deep",
 }
 SEEN: Final[Mapping[str, str]] = {
-    # the head of a sheet, in the middle of its row
-    "title": "15 ink, bold, center",
-    "farm": "10 soft ink, bold, center",
-    "verdict": "10 ink, bold, box thin, center",
-    "question": "10 soft ink, italic, center",
-    "heading": "12 ink, on stone, bold, center",
-    # words wrap
-    "column_head": "9 ink, bold, line thin, left, indent 1, top, wraps",
-    "column_head_right": "9 ink, bold, line thin, right, top, wraps",
-    "label": "10 ink, top, wraps",
-    "paragraph": "10 ink, top, wraps",
-    "caution": "10 ink, box dotted, top, wraps",
-    "words": "8 soft ink, left, indent 1, top, wraps",
-    "unit": "9 soft ink, left, indent 1, top, wraps",
-    "name": "8 soft ink, top, wraps",
-    "flag": "9 ink, left, indent 1, top, wraps",
-    # straw fill and a box: type here; nothing else is open
-    "input": "10 ink, on straw, box thin, right, top, open",
-    "input_text": "10 ink, on straw, box thin, top, wraps, open",
-    "input_sample": "10 ink, on straw, box thin, top",
-    # numbers stand at the right, words at the left and wrap; what is repeated is in italics
-    "worked": "10 ink, right, top",
-    "worked_text": "10 ink, top, wraps",
-    "headline": "10 ink, bold, line thin, right, top",
-    "shown": "10 ink, italic, right, top",
-    "shown_text": "10 ink, italic, top, wraps",
-    "opening": "10 soft ink, box dotted, right, top",
-    "check": "10 ink, bold, box thin, right, top",
-    "limit": "9 soft ink, right, top",
-    "fixed": "10 ink, on mist, box dotted, top",
-    "link": "10 blue, line thin, top",
+    # the head of a sheet
+    "title": "18 ink, bold",
+    "farm": "9 soft, right",
+    "question": "10 soft, under line",
+    "verdict": "10 ink, bold, under line, right",
+    "answer": "12 ink, on band, bold, under hair, left, indent 1, wraps",
+    "heading": "11 ink, bold, under line",
+    "heading_side": "9 soft, under line",
+    "beside": "10 ink, bold",
+    # a line: a rule of hair runs under all of it, and words wrap
+    "number": "9 soft, under hair, right, indent 1",
+    "label": "10 ink, under hair, wraps",
+    "label_bold": "10 ink, bold, under hair, wraps",
+    "worked": "10 ink, under hair, right",
+    "worked_bold": "10 ink, bold, under hair, right",
+    "worked_text": "10 ink, under hair, left, wraps",
+    "headline": "14 ink, bold, under hair, right",
+    "headline_text": "10 ink, bold, under hair, left, wraps",
+    "unit": "9 soft, under hair, left, indent 1, wraps",
+    "words": "9 soft, under hair, left, wraps",
+    "opening": "10 soft, under hair, right",
+    "check": "10 ink, bold, under hair, right",
+    "flag": "9 soft, under hair, left, wraps",
+    "limit": "9 soft, under hair, right",
+    "column_head": "9 soft, under line, left, wraps",
+    "column_head_right": "9 soft, under line, right, wraps",
+    "paragraph": "10 ink, left, wraps",
+    "caution": "10 ink, under hair, left, wraps",
+    # the screen margin
+    "name": "9 soft",
+    "used": "9 soft, right",
+    "link": "9 deep, underlined",
+    # straw and a box: type here; nothing but straw, cream and the box of a note is open
+    "input": "10 ink, on straw, box dark straw, right, open",
+    "input_text": "10 ink, on straw, box dark straw, left, wraps, open",
+    "input_choice": "9 ink, on cream, box hair, left, wraps, open",
+    "input_note": "9 ink, box hair, left, wraps, open",
+    "input_sample": "10 ink, on straw, box dark straw, right",
+    "choice_sample": "9 ink, on cream, box hair, left",
+    "fixed": "10 ink, on band, under hair, left",
 }
 
 
 def seen(cell: Cell) -> str:
     """What a reader sees of a cell's look."""
     font, border, alignment = cell.font, cell.border, cell.alignment
-    under, sides = border.bottom.style, {border.left.style, border.right.style, border.top.style}
+    below, rest = border.bottom, {border.left.style, border.right.style, border.top.style}
+    colour = COLOURS[below.color.rgb[2:]] if below.style else ""
+    assert below.style in (None, "thin") and rest in ({None}, {"thin"}), cell.coordinate
     words = [
         f"{font.sz:g} {COLOURS[font.color.rgb[2:]]}",
         f"on {COLOURS[cell.fill.fgColor.rgb[2:]]}" if cell.fill.fill_type == "solid" else "",
         "bold" if font.b else "",
         "italic" if font.i else "",
-        f"box {under}" if under and sides == {under} else "",
-        f"line {under}" if under and sides == {None} else "",
+        "underlined" if font.u else "",
+        f"box {colour}" if rest == {"thin"} else f"under {colour}" if colour else "",
         alignment.horizontal or "",
         f"indent {alignment.indent:g}" if alignment.indent else "",
-        alignment.vertical or "",
+        "" if alignment.vertical == "center" else f"{alignment.vertical}",
         "wraps" if alignment.wrap_text else "",
         "" if cell.protection.locked else "open",
     ]

@@ -1,0 +1,79 @@
+"""Where pages break: the empty row above a block grows until the block falls on the next side. Pure; all in pixels."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from typing import Final
+
+from farmbook.layout.book import Sheet
+from farmbook.layout.grid import PRINTED, ROW_HEIGHT, SPACE
+
+__all__ = ["Part", "flow", "print_scale", "set_spaces", "side_height"]
+
+_PRINTABLE: Final = {"letter": (969, 715), "a4": (1036, 693)}
+"""Width and height of a side between its margins, landscape: 0.45 inch all round, 0.6 at the foot."""
+_IN_HAND: Final = 93
+"""Of a hundred; some programs draw columns up to 6 % wider than they are set."""
+FOOT: Final = 15
+"""What a heading must miss the foot by."""
+TITLE_ROWS: Final = 2
+
+
+@dataclass(frozen=True)
+class Part:
+    """A block: its rows with their heights, and how many at its top stay together whatever its size."""
+
+    heights: tuple[float, ...]
+    together: int = 3
+
+    @property
+    def height(self) -> float:
+        """All of it."""
+        return sum(self.heights)
+
+
+def print_scale(widths: Sequence[int], paper: str) -> int:
+    """Percent at which the printed columns fill a side."""
+    return int(_IN_HAND * _PRINTABLE[paper][0] / sum(widths[:PRINTED]))
+
+
+def side_height(widths: Sequence[int], paper: str) -> float:
+    """How much of a sheet's height a printed side holds."""
+    return _PRINTABLE[paper][1] / print_scale(widths, paper) * 100
+
+
+def flow(first: float, parts: Sequence[Part], side: float, repeated: float) -> list[float]:
+    """The heights of the empty rows above the blocks, so that none that would fit on a side is cut, and no heading stands alone.
+
+    `first` is what stands above the first block, `repeated` the title that every later side repeats.
+    """
+    spaces: list[float] = []
+    left = side - first
+    for part in parts:
+        whole = part.height <= side - repeated - FOOT
+        needed = part.height if whole else sum(part.heights[: part.together])
+        if spaces and left - SPACE < needed + FOOT:
+            spaces.append(max(SPACE, left))
+            left = side - repeated
+        else:
+            spaces.append(SPACE)
+            left -= SPACE
+        for height in part.heights:
+            if height > left:
+                left = side - repeated
+            left -= height
+    return spaces
+
+
+def set_spaces(sheet: Sheet, paper: str) -> None:
+    """Let the empty rows of a sheet grow as its pages need."""
+    rows = range(sheet.printed_rows or max(cell.row for cell in sheet.cells) + 1)
+    heights = [sheet.heights.get(row, ROW_HEIGHT) for row in rows]
+    starts = [row for row in sheet.starts if row < len(rows)]
+    if not starts:
+        return
+    ends = [*starts[1:], len(rows)]
+    parts = [Part(tuple(heights[start + 1 : end])) for start, end in zip(starts, ends, strict=True)]
+    spaces = flow(sum(heights[: starts[0]]), parts, side_height(sheet.widths, paper), sum(heights[:TITLE_ROWS]))
+    sheet.heights.update(zip(starts, spaces, strict=True))

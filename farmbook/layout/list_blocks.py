@@ -1,0 +1,134 @@
+"""Blocks of single worked lines: lists, alternatives side by side, and what a sheet comes to at its head."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from farmbook.errors import ModelFault
+from farmbook.expr.nodes import Choose, Line
+from farmbook.interpret.formula import workbook_name
+from farmbook.interpret.words import sentence_of
+from farmbook.layout.book import Home, Shown, Text, Worked
+from farmbook.layout.grid import HOW, HOW_COLUMNS, LABEL, NAME, UNIT, VALUE
+from farmbook.layout.line_numbers import numbered_way
+from farmbook.layout.page import Page, Plan
+from farmbook.layout.template import Block
+
+__all__ = ["Entry", "comes_to", "compare_block", "entries", "how", "list_block"]
+
+Entry = tuple[Line, bool]
+"""A line, and whether this is its home (else it is only repeated)."""
+TEXT_COLUMNS = 5
+"""Columns of a line that is worked out in words."""
+
+
+def entries(plan: Plan, block: Block, where: str) -> list[Entry]:
+    """The lines of a block; `show:` before a name repeats a line that lives elsewhere."""
+    found = []
+    for name in block.lines:
+        shown = name.startswith("show:")
+        found.append((plan.line(name.removeprefix("show:"), where), not shown))
+    return found
+
+
+def how(plan: Plan, line: Line, home: bool) -> str:
+    """How a line is worked out and what to know of it; for a repeated line, where it comes from."""
+    place = plan.places.get(line.name)
+    if not home:
+        at = f", line {place.number}" if place else ""
+        return f"from {plan.lives_on.get(line.name, '')}{at}"
+    way = numbered_way(line, plan.places) if place else sentence_of(line.expr)
+    return f"{way}. {line.note}".rstrip()
+
+
+def list_block(page: Page, block: Block) -> None:
+    """Single-valued lines, one a row."""
+    page.heading(block.title, side="how it is worked out")
+    for line, home in entries(page.plan, block, page.where):
+        _list_row(page, line, home, block.look)
+        page.row += 1
+
+
+def _list_row(page: Page, line: Line, home: bool, look: str) -> None:
+    if line.axes:
+        raise ModelFault(
+            f"`{line.name}` has a value for each {line.axes[0].label}; it cannot stand in a list", where=page.where
+        )
+    plan, row = page.plan, page.row
+    bold = "_bold" if line.name in page.bold else ""
+    page.number(row, line.name)
+    page.put(row, LABEL, Text(line.head), f"label{bold}")
+    content = Worked(line, ()) if home else Shown(line, ())
+    if line.is_text:
+        page.put(row, VALUE, content, f"{look or 'worked'}_text", across=TEXT_COLUMNS)
+        for sentence in sentences(line):
+            page.room(row, VALUE, sentence, f"{look or 'worked'}_text", across=TEXT_COLUMNS)
+        rest = VALUE + TEXT_COLUMNS
+        page.ruled(row, rest, line.note, "words", across=HOW + HOW_COLUMNS - rest)
+    else:
+        page.put(row, VALUE, content, look or f"worked{bold}", form=plan.line_format(line))
+        page.put(row, UNIT, Text(plan.unit_words(line.unit)), "unit")
+        page.ruled(row, HOW, how(plan, line, home), "words", across=HOW_COLUMNS)
+    page.words(row, NAME, workbook_name(line), "name")
+    if home:
+        plan.settle(line, Home(page.sheet.name, row, VALUE, label_column=LABEL))
+        page.name(workbook_name(line), row, VALUE)
+
+
+def sentences(line: Line) -> Sequence[str]:
+    """What a line may say that is worked out in words; of a name typed in, nothing is known."""
+    return line.expr.sentences if isinstance(line.expr, Choose) else ("",)
+
+
+COMES_TO_HEIGHT = 24
+
+
+def comes_to(page: Page, names: Sequence[str]) -> None:
+    """The lines that a sheet comes to, each with the number of its working, left of the chart."""
+    page.heading("")
+    page.put(page.row, LABEL, Text("What it comes to"), "beside")
+    page.row += 1
+    for name in names:
+        line = page.plan.line(name, page.where)
+        page.number(page.row, name)
+        page.put(page.row, LABEL, Text(line.label), "label")
+        page.put(page.row, VALUE, Shown(line, ()), "worked_bold", form=page.plan.line_format(line))
+        page.put(page.row, UNIT, Text(page.plan.unit_words(line.unit)), "unit")
+        page.grow(page.row, COMES_TO_HEIGHT)
+        page.row += 1
+
+
+def compare_block(page: Page, block: Block) -> None:
+    """Alternatives side by side: each row has a label and one single-valued line for each alternative."""
+    unit_column = VALUE + len(block.heads)
+    page.heading(block.title, side="how it is worked out")
+    page.put(page.row, LABEL, Text(""), "column_head")
+    for column, head in enumerate(block.heads, VALUE):
+        page.put(page.row, column, Text(head), "column_head_right")
+    page.row += 1
+    for label, *names in block.rows:
+        if len(names) != len(block.heads):
+            raise ModelFault(
+                f"row `{label}` of `{block.title}` has {len(names)} lines for {len(block.heads)} columns",
+                where=page.where,
+            )
+        _compared(page, label, names, unit_column)
+        page.row += 1
+
+
+def _compared(page: Page, label: str, names: Sequence[str], unit_column: int) -> None:
+    plan, row = page.plan, page.row
+    named = []
+    page.number(row, names[-1].removeprefix("show:"))
+    page.put(row, LABEL, Text(label), "label")
+    for column, name in enumerate(names, VALUE):
+        line, home = plan.line(name.removeprefix("show:"), page.where), not name.startswith("show:")
+        look = "worked" + ("_text" if line.is_text else "")
+        page.put(row, column, Worked(line, ()) if home else Shown(line, ()), look, form=plan.line_format(line))
+        named.append(workbook_name(line))
+        if home:
+            plan.settle(line, Home(page.sheet.name, row, column, label_column=LABEL))
+            page.name(workbook_name(line), row, column)
+    page.put(row, unit_column, Text(plan.unit_words(line.unit)), "unit")
+    page.ruled(row, unit_column + 1, how(plan, line, home), "words", across=HOW + HOW_COLUMNS - unit_column - 1)
+    page.words(row, NAME, ", ".join(named), "name")

@@ -1,0 +1,48 @@
+"""Numbers of lines: each sheet counts its own lines from 1, as a tax form does, so that one line can cite another."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+
+from farmbook.layout.line_numbers import Place
+from farmbook.layout.page import Plan
+from farmbook.layout.template import Block, Template
+
+__all__ = ["numbered", "reading_order"]
+
+
+def reading_order(template: Template) -> list[Block]:
+    """The blocks of a sheet from the top: what is printed, then what stands below."""
+    return sorted(template.blocks, key=lambda block: block.below)
+
+
+def numbered(plan: Plan, templates: Sequence[Template]) -> dict[str, Place]:
+    """The place of every line and cell that has a number, by its dotted name."""
+    found: dict[str, Place] = {}
+    for template in templates:
+        number = 0
+        for block in reading_order(template):
+            for row in _rows(plan, block, template.path):
+                number += 1
+                found.update({name: Place(template.sheet, number, head) for name, head in row})
+    return found
+
+
+def _rows(plan: Plan, block: Block, where: str) -> Iterator[list[tuple[str, str]]]:
+    """What goes by one number, each name with the head by which its column is told from the others."""
+    if block.kind == "compare":
+        for _, *names in block.rows:
+            heads = zip(names, block.heads, strict=False)
+            yield [(name, head) for name, head in heads if not name.startswith("show:")]
+    elif block.kind == "inputs":
+        for name in block.inputs:
+            used = plan.input(name, where).used
+            yield [(name, ""), *([(used.name, "")] if used is not None else [])]
+    elif block.kind == "input_table":
+        yield [(name, plan.input(name, where).declared.label) for name in block.inputs]
+    elif block.kind in ("list", "across", "matrix", "table"):
+        homes = [name for name in block.lines if not name.startswith("show:")]
+        if block.kind == "table":
+            yield [(name, plan.line(name, where).head) for name in homes]
+        else:
+            yield from ([(name, "")] for name in homes)
