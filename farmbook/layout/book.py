@@ -117,15 +117,32 @@ class Cell:
 
 
 @dataclass(frozen=True)
+class Series:
+    """One series of a chart: its name, the line, and of a line with two lists the member of the first."""
+
+    name: str
+    line: Line
+    member: int = 0
+
+
+@dataclass(frozen=True)
 class Chart:
-    """Lines of a few series over one axis; `series` are names and lines."""
+    """A picture of lines over one axis, or, without one, of single lines whose figures stand in rows from `figures` down.
+
+    `kind`: "bars" lie, "columns" stand, "lines" run over the axis, "curves" over the figures of the line `across`.
+    """
 
     row: int
-    title: str
-    axis_title: str
-    value_title: str
-    axis: Axis
-    series: tuple[tuple[str, Line], ...]
+    column: int
+    width: int
+    height: int
+    kind: str
+    words: str
+    series: tuple[Series, ...]
+    axis: Axis | None = None
+    figures: int = 0
+    across: Line | None = None
+    axis_title: str = ""
 
 
 @dataclass

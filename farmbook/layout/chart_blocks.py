@@ -1,29 +1,91 @@
-"""Charts: lines over one axis, drawn; the figures stand in a table above."""
+"""Charts: lines over one axis, or single lines as bars. The words above a chart say what it shows; figures stand below."""
 
 from __future__ import annotations
 
+from collections.abc import Iterator
+
 from farmbook.errors import ModelFault
-from farmbook.layout.book import Chart
+from farmbook.expr.nodes import Line
+from farmbook.expr.walk import ordered_axes
+from farmbook.layout.book import Chart, Series, Shown, Text
+from farmbook.layout.grid import HOW, HOW_COLUMNS, LABEL, ROW_HEIGHT, UNIT, VALUE
 from farmbook.layout.page import Page
 from farmbook.layout.template import Block
 
-__all__ = ["chart_block"]
+__all__ = ["chart_beside", "chart_block", "chart_figures"]
 
-CHART_ROWS = 19
+WIDTH, HEIGHT = 980, 240
+BESIDE_WIDTH = 88 * HOW_COLUMNS
 
 
 def chart_block(page: Page, block: Block) -> None:
-    """A chart of lines over one axis."""
-    plan = page.plan
-    axis = plan.axis(block.axis, page.where)
-    series = tuple((one["name"], plan.line(one["line"], page.where)) for one in block.series)
-    for _, line in series:
-        if tuple(line.axes) != (axis,):
-            raise ModelFault(
-                f"`{line.name}` does not run over {axis.label} alone; it cannot be drawn so", where=page.where
-            )
-        if plan.words_instead(line):
-            raise ModelFault(f"`{line.name}` may hold words in place of a number; it cannot be drawn", where=page.where)
+    """A chart across the sheet."""
+    if block.beside:
+        return
     page.heading(block.title)
-    page.sheet.charts.append(Chart(page.row, block.title, block.axis_title, block.value_title, axis, series))
-    page.row += CHART_ROWS
+    _drawn(page, block, page.row, LABEL, WIDTH, HEIGHT)
+    page.row += HEIGHT // ROW_HEIGHT + 1
+
+
+def chart_beside(page: Page, block: Block, row: int, height: int) -> None:
+    """A chart right of what a sheet comes to, its words above it."""
+    page.put(row, HOW, Text(block.title), "beside")
+    _drawn(page, block, row + 1, HOW, BESIDE_WIDTH, height)
+
+
+def _drawn(page: Page, block: Block, row: int, column: int, width: int, height: int) -> None:
+    """Draw lines over an axis now; single lines wait until their figures have a place."""
+    series = tuple(_series(page, block))
+    kind = "bars" if block.bars else "curves" if block.across else block.form
+    axis = page.plan.axis(block.axis, page.where) if block.axis else None
+    across = page.plan.line(block.across, page.where) if block.across else None
+    chart = Chart(row, column, width, height, kind, block.title, series, axis, 0, across, block.axis_title)
+    if axis is None:
+        page.pending.append(chart)
+        return
+    for each in series:
+        if ordered_axes(each.line.axes)[-1:] != (axis,):
+            raise ModelFault(
+                f"`{each.line.name}` does not run over {axis.label}; it cannot be drawn so", where=page.where
+            )
+    page.sheet.charts.append(chart)
+
+
+def _series(page: Page, block: Block) -> Iterator[Series]:
+    named = [(str(one["name"]), str(one["line"])) for one in block.series] or [
+        (label, name) for label, name in block.bars
+    ]
+    for name, of in named:
+        line = page.plan.line(of, page.where)
+        if page.plan.words_instead(line):
+            raise ModelFault(f"`{line.name}` may hold words in place of a number; it cannot be drawn", where=page.where)
+        yield from _members(page, name, line)
+
+
+def _members(page: Page, name: str, line: Line) -> Iterator[Series]:
+    """A line of two lists is drawn once for each member of the first, by the member's name."""
+    axes = ordered_axes(line.axes)
+    if len(axes) < 2:
+        yield Series(name, line)
+        return
+    for member in range(page.plan.sizes[axes[0]]):
+        yield Series(axes[0].called(member).replace("_", " "), line, member)
+
+
+def chart_figures(page: Page) -> None:
+    """The figures that charts of single lines are drawn from, under what is printed."""
+    for chart in page.pending:
+        page.heading(f"Figures of the chart: {chart.words}")
+        first = page.row
+        for each in chart.series:
+            page.put(page.row, LABEL, Text(each.name), "label")
+            page.put(page.row, VALUE, Shown(each.line, ()), "worked", form=page.plan.line_format(each.line))
+            page.put(page.row, UNIT, Text(page.plan.unit_words(each.line.unit)), "unit")
+            page.row += 1
+        page.sheet.charts.append(replace_figures(chart, first))
+    page.pending.clear()
+
+
+def replace_figures(chart: Chart, first: int) -> Chart:
+    """The chart with the row of its first figure."""
+    return Chart(**{**vars(chart), "figures": first})

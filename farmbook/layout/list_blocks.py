@@ -14,7 +14,7 @@ from farmbook.layout.line_numbers import numbered_way
 from farmbook.layout.page import Page, Plan
 from farmbook.layout.template import Block
 
-__all__ = ["Entry", "comes_to", "compare_block", "entries", "how", "list_block"]
+__all__ = ["COMES_TO_HEIGHT", "Entry", "comes_to", "compare_block", "entries", "how", "list_block"]
 
 Entry = tuple[Line, bool]
 """A line, and whether this is its home (else it is only repeated)."""
@@ -84,8 +84,7 @@ COMES_TO_HEIGHT = 24
 
 
 def comes_to(page: Page, names: Sequence[str]) -> None:
-    """The lines that a sheet comes to, each with the number of its working, left of the chart."""
-    page.heading("")
+    """The lines that a sheet comes to, each with the number of its working; the chart stands right of them."""
     page.put(page.row, LABEL, Text("What it comes to"), "beside")
     page.row += 1
     for name in names:

@@ -15,7 +15,7 @@ NO_FIGURE: Final = "no figure"
 """What a reader sees in place of 0 where 0 would mean that there is no such figure."""
 INK, SOFT, LINE, HAIR = "#1F1E1B", "#5E5A52", "#8C877B", "#DDD8CC"
 BAND, STRAW, STRAW_BOX, CREAM = "#EFECE4", "#F6E2A0", "#8F7A33", "#FBF3D6"
-DEEP, PALE, MARK = "#23545C", "#D3DEDB", "#A8401F"
+DEEP, MID, PALE, MARK = "#23545C", "#8DAAA8", "#D3DEDB", "#A8401F"
 
 
 @dataclass(frozen=True)
@@ -44,7 +44,7 @@ LOOKS: Final[dict[str, Look]] = {
     "heading": Look(bold=True, size=11, border="line"),
     "heading_side": Look(size=9, ink=SOFT, border="line"),
     "beside": Look(bold=True, size=10),
-    "number": Look(size=9, ink=SOFT, border="hair", align="right", indent=1),
+    "number": Look(size=9, ink=SOFT, border="hair", align="center"),
     "column_head": Look(size=9, ink=SOFT, border="line", wrap=True, align="left"),
     "column_head_right": Look(size=9, ink=SOFT, border="line", wrap=True, align="right"),
     "label": Look(border="hair", wrap=True),

@@ -11,7 +11,7 @@ from farmbook.expr import nodes as n
 from farmbook.expr.axis import Axis
 from farmbook.expr.nodes import Constant, Expr, Line, RawInput, Running, Starting
 from farmbook.expr.walk import walk
-from farmbook.layout.book import Cell, Content, Home, Sheet, Shown, Text, Worked
+from farmbook.layout.book import Cell, Chart, Content, Home, Sheet, Shown, Text, Worked
 from farmbook.layout.grid import HEADING_HEIGHT, HOW, HOW_COLUMNS, NUMBER, ROW_HEIGHT, SPACE
 from farmbook.layout.line_numbers import Place
 from farmbook.layout.looks import LOOKS, number_format, zero_in_words
@@ -125,6 +125,7 @@ class Page:
         self.sheet, self.plan, self.where, self.row = sheet, plan, where, 3
         self.bold: frozenset[str] = frozenset()
         self.columns: list[Line] = []
+        self.pending: list[Chart] = []
         self._said_how = False
 
     def put(self, row: int, column: int, content: Content, look: str, *, form: str = "", across: int = 1) -> None:

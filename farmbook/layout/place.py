@@ -12,10 +12,10 @@ from farmbook.expr.graph import sources_of
 from farmbook.interpret.formula import workbook_name
 from farmbook.layout.book import Book, Cell, Home, Link, Sheet, Shown, Text, Worked
 from farmbook.layout.case_blocks import case_block
-from farmbook.layout.chart_blocks import chart_block
+from farmbook.layout.chart_blocks import chart_beside, chart_block, chart_figures
 from farmbook.layout.grid import ANSWER_HEIGHT, HOW, HOW_COLUMNS, INPUTS, LISTS, NAME, TITLE_HEIGHT, VALUE, WORKED
 from farmbook.layout.input_blocks import input_table_block, inputs_block
-from farmbook.layout.list_blocks import comes_to, compare_block, list_block
+from farmbook.layout.list_blocks import COMES_TO_HEIGHT, comes_to, compare_block, list_block
 from farmbook.layout.numbering import numbered, reading_order
 from farmbook.layout.page import Page, Plan
 from farmbook.layout.reference_blocks import (
@@ -82,8 +82,8 @@ def _sheet(plan: Plan, template: Template, title_line: str, verdict_line: str) -
     _title(page, template, title_line, verdict_line)
     blocks = [(block.below, partial(BLOCKS[block.kind], page, block)) for block in reading_order(template)]
     if template.comes_to:
-        blocks.insert(0, (False, partial(comes_to, page, template.comes_to)))
-    blocks.append((True, partial(columns_explained, page)))
+        blocks.insert(0, (False, partial(_head, page, template)))
+    blocks += [(True, partial(columns_explained, page)), (True, partial(chart_figures, page))]
     for below, work in blocks:
         if below and not sheet.printed_rows:
             sheet.printed_rows = page.row
@@ -92,6 +92,22 @@ def _sheet(plan: Plan, template: Template, title_line: str, verdict_line: str) -
         except ModelFault as fault:
             raise ModelFault(fault.what, where=fault.where or template.path, why=fault.why) from None
     return sheet
+
+
+def _head(page: Page, template: Template) -> None:
+    """What a sheet comes to, and the chart beside it."""
+    page.heading("")
+    for block in template.blocks:
+        if block.beside:
+            chart_beside(page, block, page.row, COMES_TO_HEIGHT * max(len(template.comes_to), LEAST_ROWS))
+    first = page.row
+    comes_to(page, template.comes_to)
+    if any(block.beside for block in template.blocks):
+        page.row = max(page.row, first + 1 + LEAST_ROWS)
+
+
+LEAST_ROWS = 7
+"""Rows that a chart needs beside it."""
 
 
 def _title(page: Page, template: Template, title_line: str, verdict_line: str) -> None:

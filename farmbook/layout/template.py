@@ -19,7 +19,7 @@ KINDS: Final = {
 CLASSES: Final = ("start", "inputs", "worked", "checks", "reference")
 NEEDED: Final = {
     "list": ("lines",), "table": ("axis", "lines"), "across": ("axis", "lines"), "matrix": ("lines",), "text": ("paragraphs",),
-    "cautions": ("paragraphs",), "inputs": ("inputs",), "input_table": ("inputs",), "checks": ("of",), "chart": ("series", "axis"),
+    "cautions": ("paragraphs",), "inputs": ("inputs",), "input_table": ("inputs",), "checks": ("of",), "chart": ("title",),
     "compare": ("heads", "rows"),
     "case": ("of",),
 }  # fmt: skip
@@ -27,7 +27,7 @@ NEEDED: Final = {
 
 @dataclass(frozen=True)
 class Block:
-    """One block of a sheet; those `below` stand under what is printed."""
+    """One block of a sheet; those `below` stand under what is printed, a chart may stand `beside` what the sheet comes to."""
 
     kind: str
     title: str = ""
@@ -43,6 +43,10 @@ class Block:
     heads: tuple[str, ...] = ()
     rows: tuple[list[str], ...] = ()
     below: bool = False
+    beside: bool = False
+    bars: tuple[list[str], ...] = ()
+    across: str = ""
+    form: str = "lines"
 
 
 @dataclass(frozen=True)

@@ -1,55 +1,114 @@
-"""Charts: lines over one axis, with the stored figures that previews and phones show."""
+"""Charts: bars, columns, lines and curves, with the stored figures that previews and phones show. No legend, no frame."""
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from typing import Any, Final
 
 import xlsxwriter
 from xlsxwriter.worksheet import Worksheet
 
-from farmbook.expr.nodes import Line, RawInput
-from farmbook.layout.book import Chart, Home
-from farmbook.layout.looks import FONT
+from farmbook.expr.axis import Axis
+from farmbook.expr.nodes import Line
+from farmbook.expr.walk import ordered_axes
+from farmbook.layout.book import Book, Chart, Series
+from farmbook.layout.grid import LABEL, VALUE
+from farmbook.layout.looks import DEEP, FONT, HAIR, LINE, MID, SOFT
 
 __all__ = ["draw"]
 
-STROKES = (("#1E1E1C", "solid"), ("#1E1E1C", "dash"), ("#8A877E", "solid"), ("#8A877E", "dash"))
-"""Told apart in grey by shade and by dash."""
+TYPES: Final = {
+    "bars": {"type": "bar"},
+    "columns": {"type": "column"},
+    "lines": {"type": "line"},
+    "curves": {"type": "scatter", "subtype": "straight"},
+}
+STROKES: Final = ((1.25, "solid"), (2.75, "solid"), (1.25, "dash"), (1.25, "square_dot"))
+"""Width and dash of lines, told apart without colour; the second is what to expect where there are three."""
+WORDS: Final = {"name": FONT, "size": 9, "color": SOFT}
+
+Cells = list[str | int]
 
 
-def draw(
-    workbook: xlsxwriter.Workbook,
-    page: Worksheet,
-    chart: Chart,
-    homes: Mapping[Line | RawInput, Home],
-    labels: tuple[str, int, int],
-    number_format: str,
-) -> None:
+def draw(workbook: xlsxwriter.Workbook, page: Worksheet, sheet: str, chart: Chart, book: Book, form: str) -> None:
     """Put one chart on its sheet."""
-    drawn = workbook.add_chart({"type": "line"})
-    sheet, row, column = labels
-    for (name, line), (ink, dash) in zip(chart.series, STROKES, strict=False):
-        home = homes[line]
+    drawn = workbook.add_chart(TYPES[chart.kind])
+    if chart.axis is None:
+        rows = (chart.figures, chart.figures + len(chart.series) - 1)
         drawn.add_series(
             {
-                "name": name,
-                "categories": _range(sheet, row, column, home, chart),
-                "values": _range(home.sheet, home.row, home.column, home, chart),
-                "line": {"color": ink, "width": 2, "dash_type": dash},
+                "categories": [sheet, rows[0], LABEL, rows[1], LABEL],
+                "values": [sheet, rows[0], VALUE, rows[1], VALUE],
+                **_filled(form),
             }
         )
-    font = {"name": FONT, "size": 9}
-    drawn.set_title({"name": chart.title, "name_font": {"name": FONT, "size": 11}})
-    drawn.set_x_axis({"name": chart.axis_title, "name_font": font, "num_font": font})
-    drawn.set_y_axis({"name": chart.value_title, "name_font": font, "num_font": font, "num_format": number_format})
-    drawn.set_legend({"position": "bottom", "font": font})
-    drawn.set_size({"width": 900, "height": 370})
-    page.insert_chart(chart.row, 0, drawn, {"object_position": 2})
+    else:
+        for place, each in enumerate(chart.series):
+            drawn.add_series(_over_axis(chart, chart.axis, each, place, book, form))
+    drawn.set_title({"none": True})
+    drawn.set_legend({"none": True})
+    drawn.set_chartarea({"border": {"none": True}, "fill": {"none": True}})
+    drawn.set_plotarea({"fill": {"none": True}})
+    _axes(drawn, chart, form)
+    drawn.set_size({"width": chart.width, "height": chart.height})
+    page.insert_chart(chart.row, chart.column, drawn, {"object_position": 2, "description": chart.words})
 
 
-def _range(sheet: str, row: int, column: int, home: Home, chart: Chart) -> list[str | int]:
-    """Sheet and corners of the cells over the chart's axis."""
-    last = home.counts[home.axes.index(chart.axis)] - 1
-    if chart.axis.direction == "down":
-        return [sheet, row, column, row + last, column]
-    return [sheet, row, column, row, column + last]
+def _filled(form: str) -> dict[str, Any]:
+    return {
+        "fill": {"color": MID},
+        "border": {"color": DEEP, "width": 0.75},
+        "gap": 45,
+        "data_labels": {"value": True, "num_format": form, "font": {**WORDS, "color": "#1F1E1B"}},
+    }
+
+
+def _over_axis(chart: Chart, axis: Axis, each: Series, place: int, book: Book, form: str) -> dict[str, Any]:
+    across = chart.across
+    labels = _of_line(across, axis, 0, book) if across is not None else _of_labels(axis, book, each.line)
+    found: dict[str, Any] = {
+        "name": each.name,
+        "categories": labels,
+        "values": _of_line(each.line, axis, each.member, book),
+    }
+    if chart.kind == "columns":
+        return found | _filled(form)
+    width, dash = STROKES[place % len(STROKES)]
+    count = book.homes[each.line].counts[-1]
+    named = [{"delete": True}] * (count - 1)
+    return found | {
+        "line": {"color": DEEP, "width": width, "dash_type": dash},
+        "data_labels": {"series_name": True, "custom": named, "position": "below", "font": WORDS},
+    }
+
+
+def _axes(drawn: Any, chart: Chart, form: str) -> None:
+    grid = {"visible": True, "line": {"color": HAIR, "width": 0.75}}
+    quiet = {"num_font": WORDS, "name_font": {**WORDS, "bold": False}, "line": {"color": LINE}}
+    figures = {**quiet, "num_format": form, "line": {"none": True}}
+    if chart.kind == "bars":
+        drawn.set_x_axis({**figures, "visible": False, "major_gridlines": {"visible": False}, "min": 0})
+        drawn.set_y_axis(
+            {**quiet, "reverse": True, "num_font": {**WORDS, "color": "#1F1E1B"}, "major_gridlines": {"visible": False}}
+        )
+    elif chart.kind == "columns":
+        drawn.set_x_axis(quiet)
+        drawn.set_y_axis({**figures, "visible": False, "major_gridlines": {"visible": False}, "min": 0})
+    else:
+        drawn.set_x_axis({**quiet, "name": chart.axis_title})
+        drawn.set_y_axis({**figures, "major_gridlines": grid})
+
+
+def _of_line(line: Line, axis: Axis, member: int, book: Book) -> Cells:
+    """Sheet and corners of a line's cells over an axis."""
+    home = book.homes[line]
+    others = dict.fromkeys(ordered_axes(line.axes)[:-1], member)
+    first = home.place({**others, axis: 0})
+    last = home.place({**others, axis: home.counts[home.axes.index(axis)] - 1})
+    return [home.sheet, *first, *last]
+
+
+def _of_labels(axis: Axis, book: Book, line: Line) -> Cells:
+    """Sheet and corners of the names of an axis's members."""
+    sheet, row, column = book.labels[axis]
+    last = book.homes[line].counts[-1] - 1
+    return [sheet, row, column, *((row + last, column) if axis.direction == "down" else (row, column + last))]

@@ -140,10 +140,9 @@ class _Writer:
         for cell in sheet.cells:
             self._cell(page, sheet, cell)
         for chart in sheet.charts:
-            form = self.plan.format(chart.series[0][1].unit)
-            draw(self.workbook, page, chart, self.book.homes, self.book.labels[chart.axis], form)
+            draw(self.workbook, page, sheet.name, chart, self.book, self.plan.format(chart.series[0].line.unit))
         self._print_setup(page, sheet)
-        self._states(page)
+        self._states(page, sheet)
         page.freeze_panes(2, 0)
         if sheet.kind in _TABS:
             page.set_tab_color(_TABS[sheet.kind])
@@ -165,13 +164,29 @@ class _Writer:
         left = f"{self.plan.stamp.get('Scenario', '')}, farmbook {self.plan.stamp.get('Version', '')}"
         page.set_footer(f"&L&8{left[:100].replace('&', '&&')}&C&8&A&R&8Page &P of &N")
 
-    def _states(self, page: Worksheet) -> None:
-        """A book that does not add up looks so on every sheet."""
+    def _states(self, page: Worksheet, sheet: Sheet) -> None:
+        """A book that does not add up looks so on every sheet; a box with the book's own figure is white."""
+        self._white_boxes(page, sheet)
         if FAILING not in self.book.names:
             return
         bad = self.workbook.add_format({"bg_color": INK, "font_color": "#FFFFFF"})
         rule = {"type": "formula", "criteria": f"={FAILING}>0", "format": bad}
         _done(page.conditional_format(1, 6, 1, 9, rule), "the verdict")
+
+    def _white_boxes(self, page: Worksheet, sheet: Sheet) -> None:
+        """Straw is for figures that somebody gave: where the basis says assumed, or nothing, the box is white."""
+        white = self.workbook.add_format({"bg_color": "#FFFFFF"})
+        bases = {bound.cell: bound.basis for bound in self.plan.model.inputs.values() if bound.basis is not None}
+        for cell in sheet.cells:
+            if isinstance(cell.content, Typed) and cell.content.source in bases:
+                home, at = (
+                    self.book.homes[bases[cell.content.source]],
+                    dict(zip(ordered_axes(cell.content.source.axes), cell.content.index, strict=True)),
+                )
+                basis = a1(*home.place(at), row_fixed=True, column_fixed=True)
+                rule = {"type": "formula", "criteria": f'=OR({basis}="assumed",{basis}="")', "format": white}
+                block = (cell.row, cell.column, cell.row, cell.column + cell.across - 1)
+                _done(page.conditional_format(*block, rule), cell.content.source.name)
 
     def _cell(self, page: Worksheet, sheet: Sheet, cell: Cell) -> None:
         content = cell.content

@@ -226,6 +226,7 @@ series = [{ name = "Weeks", line = "shed.weeks" }]
 def test_what_a_file_does_not_say_of_a_block_is_empty() -> None:
     said = asdict(Block("text"))
     assert said.pop("kind") == "text"
+    assert said.pop("form") == "lines"
     assert set(said.values()) == {"", (), False}
 
 
@@ -306,7 +307,7 @@ PLACING: Mapping[str, tuple[str, str, str, str]] = {
     "a drawing of a line over another list": (
         WEEKS,
         WEEKS + CHART.replace("shed.weeks", "shed.rows_used"),
-        "`shed.rows_used` does not run over week alone; it cannot be drawn so",
+        "`shed.rows_used` does not run over week; it cannot be drawn so",
         "10_start.toml",
     ),
     "a comparison of two with a row of one": (

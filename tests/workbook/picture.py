@@ -52,7 +52,7 @@ def _sheet(sheet: Sheet, named: Mapping[tuple[str, int, int], str]) -> Iterator[
         yield (f"{len(rows)} x " if len(rows) > 1 else "") + rows[0].said
         before = rows[-1].row
     for chart in sheet.charts:
-        yield f"chart at {chart.row}: {chart.title}; {', '.join(name for name, _ in chart.series)}"
+        yield f"chart at {chart.row}: {chart.kind}, {chart.words}; {', '.join(each.line.name for each in chart.series)}"
 
 
 class _Row(NamedTuple):

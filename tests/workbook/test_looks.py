@@ -34,7 +34,7 @@ SEEN: Final[Mapping[str, str]] = {
     "heading_side": "9 soft, under line",
     "beside": "10 ink, bold",
     # a line: a rule of hair runs under all of it, and words wrap
-    "number": "9 soft, under hair, right, indent 1",
+    "number": "9 soft, under hair, center",
     "label": "10 ink, under hair, wraps",
     "label_bold": "10 ink, bold, under hair, wraps",
     "worked": "10 ink, under hair, right",
