@@ -53,12 +53,11 @@ def flow(first: float, parts: Sequence[Part], side: float, repeated: float) -> l
     for part in parts:
         whole = part.height <= side - repeated - FOOT
         needed = part.height if whole else sum(part.heights[: part.together])
+        space: float = SPACE
         if spaces and left - SPACE < needed + FOOT:
-            spaces.append(max(SPACE, left))
-            left = side - repeated
-        else:
-            spaces.append(SPACE)
-            left -= SPACE
+            space = max(SPACE, left)
+        spaces.append(space)
+        left = left - space if space <= left else side - repeated - space
         for height in part.heights:
             if height > left:
                 left = side - repeated

@@ -1,0 +1,57 @@
+"""Where pages break, first in plain numbers, then on the printed sides of both books."""
+
+from __future__ import annotations
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from farmbook.layout.flow import FOOT, Part, flow
+from farmbook.layout.grid import SPACE
+
+SIDE, TITLE = 700.0, 50.0
+PARTS = st.lists(
+    st.lists(st.sampled_from([20.0, 31.0, 46.0]), min_size=1, max_size=45).map(lambda rows: Part((30.0, *rows))),
+    min_size=1,
+    max_size=25,
+)
+
+
+def sides(first: float, parts: list[Part], spaces: list[float]) -> list[list[int]]:
+    """For each block, the numbers of the sides on which its rows stand, printed as any program prints."""
+    side, left, found = 0, SIDE - first, []
+    for part, space in zip(parts, spaces, strict=True):
+        stands = []
+        for height in (space, *part.heights):
+            if height > left + 1e-9:
+                side, left = side + 1, SIDE - TITLE
+            left -= height
+            stands.append(side)
+        found.append(stands[1:])
+    return found
+
+
+@given(PARTS, st.sampled_from([50.0, 100.0, 300.0]))
+def test_no_block_under_a_side_is_cut_and_no_heading_stands_alone(parts: list[Part], first: float) -> None:
+    spaces = flow(first, parts, SIDE, TITLE)
+    for number, (part, stands) in enumerate(zip(parts, sides(first, parts, spaces), strict=True)):
+        if number and part.height <= SIDE - TITLE - FOOT:
+            assert len(set(stands)) == 1, number
+        if number:
+            assert len(set(stands[: min(part.together, len(stands))])) == 1, number
+
+
+@given(PARTS)
+def test_a_space_grows_only_where_a_side_ends(parts: list[Part]) -> None:
+    spaces = flow(100.0, parts, SIDE, TITLE)
+    assert all(space >= SPACE for space in spaces)
+    for number, space in enumerate(spaces):
+        if space > SPACE:
+            stands = sides(100.0, parts, spaces)
+            assert stands[number][0] > stands[number - 1][-1]
+
+
+def test_blocks_that_fit_stand_close() -> None:
+    assert flow(100.0, [Part((30.0, 20.0))] * 3, SIDE, TITLE) == [SPACE] * 3
+    high = Part((30.0, *[20.0] * 20))
+    assert flow(100.0, [high, high], SIDE, TITLE)[1] == pytest.approx(700 - 100 - SPACE - 430)
