@@ -68,7 +68,7 @@ def _list_row(page: Page, line: Line, home: bool, look: str) -> None:
         page.words(row, NOTE, line.note, "words", across=3)
     else:
         page.put(row, VALUE, content, look or ("worked" if home else "shown"), form=plan.line_format(line))
-        page.words(row, UNIT, plan.unit_words(line.unit), "unit")
+        page.words(row, UNIT, plan.unit_after(line.unit), "unit")
         page.words(row, HOW, how(plan, line, home), "words", across=4)
         page.words(row, NOTE, line.note if home else "", "words", across=3)
     page.words(row, NAME, workbook_name(line), "name")
@@ -211,7 +211,7 @@ def matrix_block(page: Page, block: Block) -> None:
 
 def _grid_heads(page: Page, line: Line, grid: Home, before: str) -> None:
     """The heading of a table of two lists and the names of their members; `before` is the way to the opening values."""
-    page.heading(f"{line.head}, {page.plan.unit_words(line.unit)}")
+    page.heading(", ".join(filter(None, [line.head, page.plan.unit_words(line.unit)])))
     for axis in grid.axes:
         if grid.way(axis) == "down":
             page.put(page.row, LABEL, Text(axis.label.capitalize()), "column_head")
@@ -235,7 +235,7 @@ def _grid_cell(page: Page, line: Line, grid: Home, index: tuple[int, ...], *, ho
     at = grid.place(dict(zip(grid.axes, index, strict=True)))
     look = "opening" if opening else ("worked" if home else "shown") + ("_text" if line.is_text else "")
     content = Worked(line, index, opening=opening) if home else Shown(line, index)
-    page.put(*at, content, look, form=page.plan.line_format(line))
+    page.put(*at, content, look, form=page.plan.line_format(line, table=True))
 
 
 CHART_ROWS = 20
@@ -298,7 +298,7 @@ def _compared(page: Page, label: str, names: Sequence[str], unit_column: int) ->
     if home:
         words = " ".join(part for part in (how(plan, line, home), line.note) if part)
         page.words(row, unit_column + 1, words, "words", across=NAME - unit_column)
-    page.words(row, unit_column, plan.unit_words(line.unit), "unit")
+    page.words(row, unit_column, plan.unit_after(line.unit), "unit")
 
 
 def _legend(page: Page, lines: Sequence[Entry]) -> None:
