@@ -281,7 +281,6 @@ class Unit:
         below = "".join("/" + _shown(name, -power, currency) for name, power in self.powers if power < 0)
         return (above or "1") + below
 
-
     def said(self, money: str = "") -> str:
         """How a grower says the unit after a figure: `lb a load`, `an hour of work`; nothing after shares and plain numbers.
 

@@ -12,13 +12,15 @@ from decimal import ROUND_HALF_UP, Decimal
 from functools import cache
 from typing import Final
 
-from farmbook.expr.nodes import Call, Line
+from farmbook.expr.nodes import Call, Expr, Joined, Line, Multiply, Number, Running, Starting, Total, Where
 from farmbook.units import MASS_KINDS, Unit
 
 __all__ = ["NO_FIGURE", "Form", "form_of", "line_form", "money_sign", "typed_form"]
 
 NO_FIGURE: Final = "no figure"
 """What a reader sees in place of 0 where 0 would mean that there is no such figure; few words, for a narrow cell shows hashes."""
+NOTHING: Final = "\u2013"
+"""0 in a table of money by time; a dash."""
 GENERAL: Final = "General"
 _SIGNS: Final = {"USD": "$", "EUR": "€", "GBP": "£"}
 
@@ -113,6 +115,8 @@ _BY_FIRST_SYMBOL: Final = {
 }
 _LOADS: Final = frozenset({"run", "batch", "cooker_run", "lab_batch"})
 _PERIODS: Final = frozenset({"week", "month", "year"})
+_TO_WHOLE: Final = frozenset({"whole_up", "whole_down", "whole_near"})
+_ONE_OF: Final = frozenset({"minimum", "maximum"})
 _ENERGIES: Final = frozenset({"kWh", "kJ"})
 _MASSES: Final = frozenset(f"{name}{kind}" for name in ("kg", "g", "t", "lb", "oz", "ton") for kind in MASS_KINDS)
 _AMOUNTS: Final = _MASSES | {"L", "gal", "m", "ft", "kWh", "kJ", "kWh_fuel", "therm_fuel", "kJ_fuel", "therm"}
@@ -134,7 +138,7 @@ def form_of(unit: Unit) -> Form:
     if first in _AMOUNTS and power > 0:
         return _amount(first, below)
     if power != 1:
-        return _COEFFICIENT if below and power > 1 else _OTHER
+        return _OTHER
     if first == "person_hour" and any(name.startswith("bag") for name in below):
         return _COEFFICIENT
     if first == "min" and below:
@@ -169,20 +173,34 @@ def line_form(line: Line, unit: Unit, sign: str = "", *, table: bool = False) ->
     """
     if line.kind == "used":
         return typed_form(unit, sign)
-    if _whole(line, unit):
-        return _COUNT
-    form = form_of(unit)
+    form = _by_steps(line, unit) or form_of(unit)
     if line.zero_is_none:
         return replace(form, sign=_of_money(unit, sign), zero=NO_FIGURE)
     if table and form is _MONEY:
-        return replace(form, zero="–")
+        return replace(form, zero=NOTHING)
     return form if table else replace(form, sign=_of_money(unit, sign))
 
 
-def _whole(line: Line, unit: Unit) -> bool:
-    """Whether all values are whole: worked up to whole units, or the years of a table."""
-    counted = isinstance(line.expr, Call) and line.expr.function in ("whole_up", "whole_down", "whole_near")
-    return counted or (bool(line.axes) and str(unit) == "year")
+def _by_steps(line: Line, unit: Unit) -> Form | None:
+    """The form of a line that says which step of a list it is, or that is worked up to whole units."""
+    if str(unit) == "h" and isinstance(line.expr, (Running, Starting)):
+        return _OTHER  # a cook is followed by some minutes
+    years = str(unit) == "year" and any(axis.ordered for axis in line.axes)
+    return _COUNT if years or _whole(line) else None
+
+
+@cache
+def _whole(of: Expr) -> bool:
+    """Whether all values are whole, by how they are worked out."""
+    if isinstance(of, Line):
+        return of.kind != "used" and (str(of.unit) == "flag" or _whole(of.expr))
+    if isinstance(of, Call):
+        return of.function in _TO_WHOLE or (of.function in _ONE_OF and all(map(_whole, of.arguments)))
+    if isinstance(of, Where):
+        return _whole(of.yes) and _whole(of.no)
+    if isinstance(of, Multiply):
+        return _whole(of.left) and _whole(of.right)
+    return isinstance(of, Number) or (isinstance(of, (Joined, Total)) and _whole(of.expr))
 
 
 def typed_form(unit: Unit, sign: str = "") -> Form:

@@ -264,7 +264,12 @@ def _matrix(page: Page, one: Bound, axes: tuple[Axis, ...]) -> None:
     across = next(axis for axis in axes if axis.direction == "across")
     high, wide = plan.sizes[down], plan.sizes[across]
     counts = tuple(plan.sizes[axis] for axis in axes)
-    page.put(page.row, LABEL, Text(", ".join(filter(None, [one.declared.label, plan.unit_words(one.cell.unit)]))), "column_head")
+    page.put(
+        page.row,
+        LABEL,
+        Text(", ".join(filter(None, [one.declared.label, plan.unit_words(one.cell.unit)]))),
+        "column_head",
+    )
     page.member_labels(across, page.row, VALUE, "column_head_right")
     basis_column = VALUE + wide + 1
     for member in range(wide):

@@ -13,8 +13,8 @@ from farmbook.expr.axis import Axis
 from farmbook.expr.nodes import Constant, Expr, Line, RawInput, Running, Starting
 from farmbook.expr.walk import walk
 from farmbook.layout.book import Cell, Content, Home, Sheet, Shown, Text, Worked
-from farmbook.layout.line_numbers import Place
 from farmbook.layout.forms import form_of, line_form, money_sign, typed_form
+from farmbook.layout.line_numbers import Place
 from farmbook.layout.looks import LOOKS
 from farmbook.sections.model import Model
 from farmbook.sections.section import Bound

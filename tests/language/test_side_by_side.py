@@ -74,7 +74,7 @@ def test_one_head_stands_over_the_members_and_each_column_has_a_unit() -> None:
         (label, 2): ("Steam", 2),
         (member, 2): ("Slow", 1),
         (member, 3): ("Very fast", 1),
-        (unit, 1): ("number", 1),
+        (unit, 1): ("", 1),
         (unit, 2): ("L", 1),
         (unit, 3): ("L", 1),
     }
