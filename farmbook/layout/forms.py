@@ -171,14 +171,13 @@ def line_form(line: Line, unit: Unit, sign: str = "", *, table: bool = False) ->
 
     In a table the head says the money, and 0 in it is a dash where money runs by week, month or year.
     """
+    before = "" if table else sign
     if line.kind == "used":
-        return typed_form(unit, sign)
+        return typed_form(unit, before)
     form = _by_steps(line, unit) or form_of(unit)
-    if line.zero_is_none:
-        return replace(form, sign=_of_money(unit, sign), zero=NO_FIGURE)
-    if table and form is _MONEY:
-        return replace(form, zero=NOTHING)
-    return form if table else replace(form, sign=_of_money(unit, sign))
+    zero = NOTHING if table and form is _MONEY else ""
+    return replace(form, sign=_of_money(unit, before), zero=NO_FIGURE if line.zero_is_none else zero)
+
 
 
 def _by_steps(line: Line, unit: Unit) -> Form | None:

@@ -102,7 +102,7 @@ from farmbook.units import displayed, unit
         ("1", -255.914, "-255.91"),
         ("1", 1.67327e12, "1.673E+12"),
         ("1/h", 0.3336, "0.33"),
-        ("m2*delta_degC/W", 1.7, "1.70"),
+        ("m2*delta_degC/W", 1.7, "1.700"),
     ],
 )
 def test_what_a_person_would_say(symbols: str, value: float, said: str) -> None:
