@@ -288,6 +288,8 @@ class Unit:
         """
         if self.share or self.powers in ((), (("count", 1),)):
             return ""
+        if str(self) == "person_hour/h":
+            return "people"
         above = [(name, power) for name, power in self.powers if power > 0]
         if len(above) > 1 or self.shown() == "to 1":
             return self.shown(money or "money")

@@ -15,7 +15,7 @@ from typing import Final
 from farmbook.expr.nodes import Call, Expr, Joined, Line, Multiply, Number, Running, Starting, Total, Where
 from farmbook.units import MASS_KINDS, Unit
 
-__all__ = ["NO_FIGURE", "Form", "form_of", "line_form", "money_sign", "typed_form"]
+__all__ = ["NO_FIGURE", "Form", "form_of", "line_form", "money_sign", "signed", "typed_form"]
 
 NO_FIGURE: Final = "no figure"
 """What a reader sees in place of 0 where 0 would mean that there is no such figure; few words, for a narrow cell shows hashes."""
@@ -135,6 +135,8 @@ def form_of(unit: Unit) -> Form:
     below = [name for name, exponent in unit.powers if exponent < 0]
     if first == "money":
         return _money(below)
+    if "year" in below and power > 0:
+        return _COUNT
     if first in _AMOUNTS and power > 0:
         return _amount(first, below)
     if power != 1:
@@ -176,8 +178,7 @@ def line_form(line: Line, unit: Unit, sign: str = "", *, table: bool = False) ->
         return typed_form(unit, before)
     form = _by_steps(line, unit) or form_of(unit)
     zero = NOTHING if table and form is _MONEY else ""
-    return replace(form, sign=_of_money(unit, before), zero=NO_FIGURE if line.zero_is_none else zero)
-
+    return replace(signed(form, unit, before), zero=NO_FIGURE if line.zero_is_none else zero)
 
 
 def _by_steps(line: Line, unit: Unit) -> Form | None:
@@ -206,16 +207,18 @@ def typed_form(unit: Unit, sign: str = "") -> Form:
     """How a figure typed in is shown: with the digits typed, and no fewer than money and shares always have."""
     if unit.share:
         return Form("0.00##%" if form_of(unit) is _SMALL_SHARE else "0.0##%")
-    before = _of_money(unit, sign)
+    if form_of(unit) is _AMOUNT_A_BAG:
+        return Form("0.0###")  # a bag of 28 g is weighed in ounces in some books, without end
     if not unit.powers or unit.powers[0][0] != "money":
         return Form(GENERAL)
     if form_of(unit) is _MONEY:
-        return Form(GENERAL, "#,##0", 1000, sign=before)
-    return Form("#,##0.00####", sign=before)
+        return Form(GENERAL, "#,##0", 1000, sign=sign)
+    return Form("#,##0.00####", sign=sign)
 
 
-def _of_money(unit: Unit, sign: str) -> str:
-    return sign if unit.powers and unit.powers[0][0] == "money" else ""
+def signed(form: Form, unit: Unit, sign: str) -> Form:
+    """A form with the sign of money before it, if it is money."""
+    return replace(form, sign=sign) if unit.powers and unit.powers[0][0] == "money" else form
 
 
 def money_sign(currency: str) -> str:

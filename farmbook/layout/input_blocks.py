@@ -80,7 +80,7 @@ def _input_row(page: Page, bound: Bound) -> None:
 
 def _limits(page: Page, bound: Bound, low: tuple[int, int], high: tuple[int, int]) -> None:
     assert bound.low is not None and bound.high is not None
-    form = page.plan.typed_format(bound.cell.unit, table=bool(bound.cell.axes))
+    form = page.plan.limit_format(bound.cell.unit, table=bool(bound.cell.axes))
     for cell, place in ((bound.low, low), (bound.high, high)):
         page.put(*place, Typed(cell, ()), "limit", form=form)
         page.plan.settle(cell, Home(page.sheet.name, *place, label_column=LABEL))

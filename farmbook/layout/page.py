@@ -13,7 +13,7 @@ from farmbook.expr.axis import Axis
 from farmbook.expr.nodes import Constant, Expr, Line, RawInput, Running, Starting
 from farmbook.expr.walk import walk
 from farmbook.layout.book import Cell, Content, Home, Sheet, Shown, Text, Worked
-from farmbook.layout.forms import form_of, line_form, money_sign, typed_form
+from farmbook.layout.forms import form_of, line_form, money_sign, signed, typed_form
 from farmbook.layout.line_numbers import Place
 from farmbook.layout.looks import LOOKS
 from farmbook.sections.model import Model
@@ -92,8 +92,15 @@ class Plan:
         return form_of(displayed(unit, self.system)).code
 
     def typed_format(self, unit: Unit, *, table: bool = False) -> str:
-        """The number format of cells typed into, and of the limits beside them."""
+        """The number format of cells typed into."""
         return typed_form(displayed(unit, self.system), "" if table else self.sign).code
+
+    def limit_format(self, unit: Unit, *, table: bool = False) -> str:
+        """The number format of a usual limit: as it was set, unless it had to be converted into this book's unit."""
+        shown = displayed(unit, self.system)
+        if shown == unit or unit.share:
+            return self.typed_format(unit, table=table)
+        return signed(form_of(shown), shown, "" if table else self.sign).code
 
     def line_format(self, line: Line, *, table: bool = False) -> str:
         """The number format of a line's cells in this book."""

@@ -102,6 +102,8 @@ from farmbook.units import displayed, unit
         ("1", -255.914, "-255.91"),
         ("1", 1.67327e12, "1.673E+12"),
         ("1/h", 0.3336, "0.33"),
+        ("1/year", 0.08, "0.08"),
+        ("person_hour/year", 30.5, "31"),
         ("m2*delta_degC/W", 1.7, "1.700"),
     ],
 )
@@ -149,6 +151,8 @@ def test_halves_are_rounded_as_spreadsheets_do() -> None:
         ("kg_nitrogen/kg_dry", 0.0014, "0.14%"),
         ("lb_wet/bag_filled", 5.2, "5.2"),
         ("day", 22, "22"),
+        ("oz/bag_filled", 0.9876709345882516, "0.9877"),
+        ("kg_wet/bag_filled", 3, "3.0"),
         ("degF", 60.1, "60.1"),
     ],
 )
@@ -175,6 +179,7 @@ def test_money_has_the_sign_that_everybody_knows_or_its_code() -> None:
         ("1", ""),
         ("count", ""),
         ("1/year", "a year"),
+        ("person_hour/h", "people"),
         ("flag", "1 = yes"),
         ("kg_wet/bag_filled", "lb a bag filled"),
         ("kg_water/kg_dry", "lb a lb dry"),
