@@ -67,5 +67,6 @@ def _value(computed: Computed, line: Line) -> str:
         return "; ".join(said)
     axes = ordered_axes(line.axes)
     each = f" for each {' and '.join(axis.label for axis in axes)}" if axes else ""
-    unit = f" {unit_words(computed, line)}" if any(is_number(line, value) for value in values) else ""
+    words = unit_words(computed, line) if any(is_number(line, value) for value in values) else ""
+    unit = f" {words}" if words else ""
     return f"{', '.join(said[:12])}{', ...' if len(said) > 12 else ''}{unit}{each}"

@@ -6,7 +6,7 @@ from typing import Any
 
 from farmbook.expr.lower import constant_value
 from farmbook.expr.nodes import Constant, Line
-from farmbook.layout.looks import NO_FIGURE, decimals
+from farmbook.layout.forms import NO_FIGURE, line_form, money_sign
 from farmbook.layout.page import no_figure
 from farmbook.results import Computed
 from farmbook.units import displayed
@@ -15,16 +15,16 @@ __all__ = ["is_number", "plain_unit", "recorded", "spoken", "spoken_constant", "
 
 
 def spoken(computed: Computed, line: Line, value: Any) -> str:
-    """One value in words, without its unit: a text, a number with the decimals of the book, or that there is no figure."""
+    """One value in words, without its unit: a text, a number as the book shows it, or that there is no figure."""
     if not is_number(line, value):
         return _words(line, value)
-    shown = displayed(line.unit, computed.scenario.system)
-    return f"{value * 100:,.1f}" if shown.share else f"{value:,.{decimals(shown)}f}"
+    unit = displayed(line.unit, computed.scenario.system)
+    return line_form(line, unit, money_sign(computed.scenario.currency)).said(float(value))
 
 
 def unit_words(computed: Computed, line: Line) -> str:
-    """The unit beside spoken values, such as `lb/run` or `%`; texts have none."""
-    return "" if line.is_text else displayed(line.unit, computed.scenario.system).shown(computed.scenario.currency)
+    """The unit said after spoken values, such as `lb a load`; texts have none, nor have shares and money alone."""
+    return "" if line.is_text else displayed(line.unit, computed.scenario.system).said()
 
 
 def recorded(line: Line, value: Any) -> float | str:

@@ -155,6 +155,56 @@ _WHOLE_UNITS_US: Final = {
 }
 """Composite units whose US counterpart is not made symbol by symbol."""
 
+_SPOKEN: Final = {
+    "bag_filled": ("bag filled", "bags filled"),
+    "bag_steamed": ("bag steamed", "bags steamed"),
+    "bag_inoculated": ("bag inoculated", "bags inoculated"),
+    "bag_live": ("bag that fruits", "bags that fruit"),
+    "spawn_bag": ("bag of spawn", "bags of spawn"),
+    "grain_bag": ("bag of grain", "bags of grain"),
+    "second_grain_bag": ("bag of second grain", "bags of second grain"),
+    "plate": ("plate", "plates"),
+    "spawn_unit": ("plate or bag", "plates or bags"),
+    "cooker_run": ("cooker run", "cooker runs"),
+    "lab_batch": ("lab batch", "lab batches"),
+    "run": ("load", "loads"),
+    "batch": ("mixer batch", "mixer batches"),
+    "place": ("place", "places"),
+    "person_hour": ("hour of work", "hours of work"),
+    "h": ("hour", "hours"),
+    "min": ("minute", "minutes"),
+    "s": ("second", "seconds"),
+    "day": ("day", "days"),
+    "week": ("week", "weeks"),
+    "month": ("month", "months"),
+    "year": ("year", "years"),
+    "A": ("amp", "amps"),
+    "V": ("volt", "volts"),
+    "gal": ("gallon", "gallons"),
+    "ft3": ("cubic foot", "cubic feet"),
+    "ft2": ("square foot", "square feet"),
+    "in2": ("square inch", "square inches"),
+    "m3": ("m\u00b3", "m\u00b3"),
+    "m2": ("m\u00b2", "m\u00b2"),
+    "therm_fuel": ("therm", "therms"),
+    "degC": ("°C", "°C"),
+    "degF": ("°F", "°F"),
+    "delta_degC": ("°C", "°C"),
+    "delta_degF": ("°F", "°F"),
+}
+"""One and many of a symbol, where a grower says more than is written."""
+
+_WEIGHED: Final = {
+    "dry": " dry",
+    "wet": " wet",
+    "water": " of water",
+    "spawn": " of spawn",
+    "picked": " picked",
+    "packed": " packed",
+    "taken": " taken to customers",
+}
+"""Kind of mass, as it is said after its unit."""
+
 _FACTOR: Final = re.compile(r"^([A-Za-z_]+?)(-?\d+)?$")
 
 
@@ -230,6 +280,33 @@ class Unit:
         above = " x ".join(_shown(name, power, currency) for name, power in self.powers if power > 0)
         below = "".join("/" + _shown(name, -power, currency) for name, power in self.powers if power < 0)
         return (above or "1") + below
+
+    def said(self, money: str = "") -> str:
+        """How a grower says the unit after a figure: `lb a load`, `an hour of work`; nothing after shares and plain numbers.
+
+        Amounts of money have their sign before them; where they have none, as in a table, `money` is said here.
+        """
+        if self.share or self.powers in ((), (("count", 1),)):
+            return ""
+        if str(self) == "person_hour/h":
+            return "people"
+        above = [(name, power) for name, power in self.powers if power > 0]
+        if len(above) > 1 or self.shown() == "to 1":
+            return self.shown(money or "money")
+        many = [money if name == "money" else _spoken(name, power)[1] for name, power in above]
+        each = [_each(name, -power) for name, power in self.powers if power < 0]
+        return " ".join(filter(None, [*many, *each]))
+
+
+def _spoken(name: str, power: int) -> tuple[str, str]:
+    """One of a symbol and many of it, as they are said."""
+    return _SPOKEN.get(_powered(name, power)) or (_shown(name, power, ""),) * 2
+
+
+def _each(name: str, power: int) -> str:
+    one = _spoken(name, power)[0]
+    kind = _WEIGHED.get(_kind(name), "") if SYMBOLS[name].measures[0][0].startswith("kg") else ""
+    return f"{'an' if one.startswith(('hour', 'oz', 'amp')) else 'a'} {one}{kind}"
 
 
 def _stem(name: str) -> str:

@@ -80,7 +80,7 @@ def chart_figures(page: Page) -> None:
         for each in chart.series:
             page.put(page.row, LABEL, Text(each.name), "label")
             page.put(page.row, VALUE, Shown(each.line, ()), "worked", form=page.plan.line_format(each.line))
-            page.put(page.row, UNIT, Text(page.plan.unit_words(each.line.unit)), "unit")
+            page.put(page.row, UNIT, Text(page.plan.unit_after(each.line.unit)), "unit")
             page.row += 1
         page.sheet.charts.append(replace_figures(chart, first))
     page.pending.clear()

@@ -53,12 +53,12 @@ def _input_row(page: Page, bound: Bound) -> None:
     number = isinstance(declared, NumberInput)
     page.number(row, bound.cell.name)
     page.put(row, LABEL, Text(declared.label), "label")
-    form = plan.format(bound.cell.unit) if number else ""
+    form = plan.typed_format(bound.cell.unit) if number else ""
     _single(
         page, bound.cell, VALUE, "input" if number else "input_text", form=form, across=1 if number else TEXT_COLUMNS
     )
     if number:
-        page.put(row, UNIT, Text(plan.unit_words(bound.cell.unit)), "unit")
+        page.put(row, UNIT, Text(plan.unit_after(bound.cell.unit)), "unit")
         _limits(page, bound, (row, LOW), (row, HIGH))
     if bound.flag is not None:
         _line(page, bound.flag, FLAG, "flag")
@@ -94,7 +94,7 @@ def _line(page: Page, line: Line, column: int, look: str, *, form: str = "") -> 
 
 def _limits(page: Page, bound: Bound, low: tuple[int, int], high: tuple[int, int]) -> None:
     assert bound.low is not None and bound.high is not None
-    form = page.plan.format(bound.cell.unit)
+    form = page.plan.limit_format(bound.cell.unit, table=bool(bound.cell.axes))
     for cell, place in ((bound.low, low), (bound.high, high)):
         page.put(*place, Typed(cell, ()), "limit", form=form)
         page.plan.settle(cell, Home(page.sheet.name, *place, label_column=LABEL))
@@ -143,7 +143,7 @@ def _down(page: Page, numbers: Sequence[Bound], names: Bound | None, axis: Axis)
         )
         page.words(page.row + 1, column, plan.unit_words(one.cell.unit), "unit")
         _limits(page, one, (page.row + 2, column), (page.row + 3, column))
-        _column(page, one.cell, first, column, (axis,), "input", plan.format(one.cell.unit))
+        _column(page, one.cell, first, column, (axis,), "input", plan.typed_format(one.cell.unit, table=True))
         assert one.basis is not None
         _column(page, one.basis, first, basis_column + offset, (axis,), "input_choice", "")
     _names(page, names, axis, first, LABEL)
@@ -250,7 +250,7 @@ def _across(page: Page, numbers: Sequence[Bound], names: Bound | None, axis: Axi
     page.row += 1
     for one in numbers:
         page.words(page.row, LABEL, one.declared.label, "label")
-        _column(page, one.cell, page.row, VALUE, (axis,), "input", plan.format(one.cell.unit))
+        _column(page, one.cell, page.row, VALUE, (axis,), "input", plan.typed_format(one.cell.unit, table=True))
         page.words(page.row, unit_column, plan.unit_words(one.cell.unit), "unit")
         _limits(page, one, (page.row, unit_column + 1), (page.row, unit_column + 2))
         assert one.basis is not None
@@ -278,7 +278,12 @@ def _matrix(page: Page, one: Bound, axes: tuple[Axis, ...]) -> None:
     across = next(axis for axis in axes if axis.direction == "across")
     high, wide = plan.sizes[down], plan.sizes[across]
     counts = tuple(plan.sizes[axis] for axis in axes)
-    page.put(page.row, LABEL, Text(f"{one.declared.label}, {plan.unit_words(one.cell.unit)}"), "column_head")
+    page.put(
+        page.row,
+        LABEL,
+        Text(", ".join(filter(None, [one.declared.label, plan.unit_words(one.cell.unit)]))),
+        "column_head",
+    )
     page.member_labels(across, page.row, VALUE, "column_head_right")
     basis_column = VALUE + wide + 1
     for member in range(wide):
@@ -291,7 +296,7 @@ def _matrix(page: Page, one: Bound, axes: tuple[Axis, ...]) -> None:
     page.member_labels(down, first, LABEL, "label")
     assert one.basis is not None and one.flag is not None
     for cell, column, look, form in (
-        (one.cell, VALUE, "input", plan.format(one.cell.unit)),
+        (one.cell, VALUE, "input", plan.typed_format(one.cell.unit, table=True)),
         (one.basis, basis_column, "input_choice", ""),
     ):
         home = Home(page.sheet.name, first, column, axes, counts, LABEL)

@@ -67,7 +67,7 @@ def _list_row(page: Page, line: Line, home: bool, look: str) -> None:
         page.ruled(row, rest, line.note, "words", across=HOW + HOW_COLUMNS - rest)
     else:
         page.put(row, VALUE, content, look or f"worked{bold}", form=plan.line_format(line))
-        page.put(row, UNIT, Text(plan.unit_words(line.unit)), "unit")
+        page.put(row, UNIT, Text(plan.unit_after(line.unit)), "unit")
         page.ruled(row, HOW, how(plan, line, home), "words", across=HOW_COLUMNS)
     page.words(row, NAME, workbook_name(line), "name")
     if home:
@@ -92,7 +92,7 @@ def comes_to(page: Page, names: Sequence[str]) -> None:
         page.number(page.row, name)
         page.put(page.row, LABEL, Text(line.label), "label")
         page.put(page.row, VALUE, Shown(line, ()), "worked_bold", form=page.plan.line_format(line))
-        page.put(page.row, UNIT, Text(page.plan.unit_words(line.unit)), "unit")
+        page.put(page.row, UNIT, Text(page.plan.unit_after(line.unit)), "unit")
         page.grow(page.row, COMES_TO_HEIGHT)
         page.row += 1
 
@@ -128,6 +128,6 @@ def _compared(page: Page, label: str, names: Sequence[str], unit_column: int) ->
         if home:
             plan.settle(line, Home(page.sheet.name, row, column, label_column=LABEL))
             page.name(workbook_name(line), row, column)
-    page.put(row, unit_column, Text(plan.unit_words(line.unit)), "unit")
+    page.put(row, unit_column, Text(plan.unit_after(line.unit)), "unit")
     page.ruled(row, unit_column + 1, how(plan, line, home), "words", across=HOW + HOW_COLUMNS - unit_column - 1)
     page.words(row, NAME, ", ".join(named), "name")

@@ -1,18 +1,13 @@
-"""The named looks of the book, as data, and how many decimals each unit shows. Every look can be told apart in grey."""
+"""The named looks of the book, as data. Every look can be told apart in grey."""
 
 from __future__ import annotations
 
 from dataclasses import dataclass
-from functools import cache
 from typing import Final
 
-from farmbook.units import Unit
-
-__all__ = ["FONT", "LOOKS", "NO_FIGURE", "Look", "decimals", "number_format", "zero_in_words"]
+__all__ = ["FONT", "LOOKS", "Look"]
 
 FONT: Final = "Arial"
-NO_FIGURE: Final = "no figure"
-"""What a reader sees in place of 0 where 0 would mean that there is no such figure."""
 INK, SOFT, LINE, HAIR = "#1F1E1B", "#5E5A52", "#8C877B", "#DDD8CC"
 BAND, STRAW, STRAW_BOX, CREAM = "#EFECE4", "#F6E2A0", "#8F7A33", "#FBF3D6"
 DEEP, MID, PALE, MARK = "#23545C", "#8DAAA8", "#D3DEDB", "#A8401F"
@@ -74,51 +69,3 @@ LOOKS: Final[dict[str, Look]] = {
     "flag": Look(size=9, ink=SOFT, border="hair", wrap=True, align="left"),
 }
 """Straw with a box: type here. Cream: pick a word. A rule under a line: worked out. The band: the answer of the sheet."""
-
-_DECIMALS: Final = {
-    **dict.fromkeys(("flag", "count", "V"), 0),
-    **dict.fromkeys(("kWh", "kW", "kJ", "min", "day", "A", "L", "gal", "cm", "in"), 1),
-    **dict.fromkeys(("degC", "degF", "delta_degC", "delta_degF"), 1),
-}
-"""Units that do not show two decimals."""
-_SMALL: Final = ("bag", "kg", "lb", "kWh", "kJ", "L", "gal", "spawn", "grain", "second", "plate", "m", "ft")
-"""Money for one of these shows three decimals; money for a load, a week or a year shows two."""
-
-
-def decimals(of: Unit) -> int:
-    """How many decimals a number in this unit shows; one format for a unit throughout the book."""
-    if not of.powers or of.shown() == "to 1":
-        return 2 if not of.powers else 1
-    first, power = of.powers[0]
-    if first == "money":
-        below = [name.partition("_")[0] for name, exponent in of.powers if exponent < 0]
-        return 3 if len(below) == 1 and below[0] in _SMALL else 2
-    if first.startswith(("bag_", "run", "batch", "place", "week", "spawn_bag", "grain_bag", "plate")):
-        return 1
-    if power == 1 and first in _DECIMALS:
-        return _DECIMALS[first]
-    if first.partition("_")[0] in ("kg", "lb", "g", "oz", "t", "ton"):
-        return 3 if len(of.powers) > 1 else 1
-    return 2
-
-
-def zero_in_words(form: str) -> str:
-    """A number format that shows words in place of 0; a cell too narrow for them would show hashes, so they are few.
-
-    A format may have one part each for above, below and at zero, so of one with conditions only the last is kept.
-    """
-    plain = form.rpartition(";")[2]
-    return f'{plain};-{plain};"{NO_FIGURE}"'
-
-
-@cache
-def number_format(of: Unit) -> str:
-    """The spreadsheet number format of a unit: shares as percent, the rest with a thousands mark."""
-    if of.share:
-        return "0.00%" if any("nitrogen" in name for name, _ in of.powers) else "0.0%"
-    if not of.powers:
-        return (
-            "[>=1000000]0.000E+00;[<=-1000000]-0.000E+00;#,##0.00"  # steps of the steam equation run to twelve figures
-        )
-    places = decimals(of)
-    return "#,##0" + ("." + "0" * places if places else "")

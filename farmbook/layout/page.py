@@ -12,9 +12,10 @@ from farmbook.expr.axis import Axis
 from farmbook.expr.nodes import Constant, Expr, Line, RawInput, Running, Starting
 from farmbook.expr.walk import walk
 from farmbook.layout.book import Cell, Chart, Content, Home, Sheet, Shown, Text, Worked
+from farmbook.layout.forms import form_of, line_form, money_sign, signed, typed_form
 from farmbook.layout.grid import HEADING_HEIGHT, HOW, HOW_COLUMNS, NUMBER, ROW_HEIGHT, SPACE
 from farmbook.layout.line_numbers import Place
-from farmbook.layout.looks import LOOKS, number_format, zero_in_words
+from farmbook.layout.looks import LOOKS
 from farmbook.layout.measure import height_of
 from farmbook.sections.model import Model
 from farmbook.sections.section import Bound
@@ -47,7 +48,6 @@ class Plan:
     places: Mapping[str, Place] = field(default_factory=dict)
 
     def __post_init__(self) -> None:
-        self._unit_words: dict[Unit, str] = {}
         self.lines = {line.name: line for line in self.roots}
         self.bound = {bound.cell.name: bound for bound in self.model.inputs.values()}
 
@@ -71,19 +71,36 @@ class Plan:
         raise ModelFault(f"there is no list called `{name}`", where=where)
 
     def unit_words(self, unit: Unit) -> str:
-        """A unit as this book shows it."""
-        if unit not in self._unit_words:
-            self._unit_words[unit] = displayed(unit, self.system).shown(self.currency)
-        return self._unit_words[unit]
+        """A unit as the head of a table says it, where amounts of money stand without their sign."""
+        return displayed(unit, self.system).said(self.sign.strip())
+
+    def unit_after(self, unit: Unit) -> str:
+        """A unit as it is said after a figure, whose sign says the money."""
+        return displayed(unit, self.system).said()
+
+    @property
+    def sign(self) -> str:
+        """What stands before amounts of money."""
+        return money_sign(self.currency)
 
     def format(self, unit: Unit) -> str:
-        """The number format of a unit in this book."""
-        return number_format(displayed(unit, self.system))
+        """The number format of a unit in this book, where money has its sign elsewhere."""
+        return form_of(displayed(unit, self.system)).code
 
-    def line_format(self, line: Line) -> str:
+    def typed_format(self, unit: Unit, *, table: bool = False) -> str:
+        """The number format of cells typed into."""
+        return typed_form(displayed(unit, self.system), "" if table else self.sign).code
+
+    def limit_format(self, unit: Unit, *, table: bool = False) -> str:
+        """The number format of a usual limit: as it was set, unless it had to be converted into this book's unit."""
+        shown = displayed(unit, self.system)
+        if shown == unit or unit.share:
+            return self.typed_format(unit, table=table)
+        return signed(form_of(shown), shown, "" if table else self.sign).code
+
+    def line_format(self, line: Line, *, table: bool = False) -> str:
         """The number format of a line's cells in this book."""
-        form = self.format(line.unit)
-        return zero_in_words(form) if line.zero_is_none else form
+        return line_form(line, displayed(line.unit, self.system), self.sign, table=table).code
 
     def words_instead(self, line: Line) -> str:
         """The words that may stand in place of a number in a line's cells; nothing for most lines."""

@@ -140,7 +140,7 @@ def matrix_block(page: Page, block: Block) -> None:
         turned = axes[:1] if axes[0].direction == axes[1].direction else ()
         opening = plan.opening(line)
         counts = tuple(plan.sizes[axis] for axis in axes)
-        page.heading(f"{line.head}, {plan.unit_words(line.unit)}")
+        page.heading(", ".join(filter(None, [line.head, plan.unit_words(line.unit)])))
         grid = Home(page.sheet.name, page.row + 1, VALUE, axes, counts, LABEL, turned)
         before = grid.way(axes[-1]) if opening else ""
         grid = replace(grid, row=grid.row + (before == "down"), column=grid.column + (before == "across"))
@@ -175,7 +175,7 @@ def _grid_cell(page: Page, line: Line, grid: Home, index: tuple[int, ...], *, ho
     at = grid.place(dict(zip(grid.axes, index, strict=True)))
     look = "opening" if opening else "worked" + ("_text" if line.is_text else "")
     content = Worked(line, index, opening=opening) if home else Shown(line, index)
-    page.put(*at, content, look, form=page.plan.line_format(line))
+    page.put(*at, content, look, form=page.plan.line_format(line, table=True))
 
 
 def columns_explained(page: Page) -> None:

@@ -103,7 +103,7 @@ def test_show_prints_headlines_and_every_line(capsys: pytest.CaptureFixture[str]
     assert main(["show", str(SCENARIO)]) == 0
     headlines = capsys.readouterr().out
     assert "Grown cost of a bag filled" in headlines
-    assert "USD/bag filled" in headlines
+    assert "a bag filled" in headlines
     assert main(["show", str(SCENARIO), "--all", "--json"]) == 0
     rows = json.loads(capsys.readouterr().out)
     assert main(["show", str(SCENARIO), "--all", "--csv"]) == 0
@@ -124,11 +124,11 @@ def test_show_prints_headlines_and_every_line(capsys: pytest.CaptureFixture[str]
 def test_explain_goes_down_to_the_inputs(capsys: pytest.CaptureFixture[str]) -> None:
     assert main(["explain", str(SCENARIO), "farm.labour_rate"]) == 0
     assert capsys.readouterr().out.splitlines() == [
-        "Cost of an hour of work: 19.69 USD/hour of work   [farm.labour_rate]",
+        "Cost of an hour of work: $19.69 an hour of work   [farm.labour_rate]",
         "  = Pay for an hour of work x (1 + payroll tax and insurance on top of pay)",
-        "  Pay for an hour of work (used): 17.50 USD/hour of work   [farm.wage_used]",
+        "  Pay for an hour of work (used): $17.50 an hour of work   [farm.wage_used]",
         "    typed in as `farm.wage`",
-        "  Payroll tax and insurance on top of pay (used): 12.5 %   [farm.payroll_extra_used]",
+        "  Payroll tax and insurance on top of pay (used): 12.5%   [farm.payroll_extra_used]",
         "    typed in as `farm.payroll_extra`",
     ]
 
@@ -137,7 +137,7 @@ def test_explain_goes_down_to_the_inputs(capsys: pytest.CaptureFixture[str]) -> 
 def test_explain_knows_a_number_typed_in_by_each_of_its_names(name: str, capsys: pytest.CaptureFixture[str]) -> None:
     assert main(["explain", str(SCENARIO), name]) == 0
     assert capsys.readouterr().out.splitlines() == [
-        "Pay for an hour of work (used): 17.50 USD/hour of work   [farm.wage_used]",
+        "Pay for an hour of work (used): $17.50 an hour of work   [farm.wage_used]",
         "  typed in as `farm.wage`",
     ]
 

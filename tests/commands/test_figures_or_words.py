@@ -89,12 +89,12 @@ def test_a_reader_is_told_the_figure_with_its_unit_or_the_words_alone(monkeypatc
     monkeypatch.setattr(show, "headline_names", lambda: [NAME])
     number, words = computed({}), computed(NONE_WORTH)
     label = number.line(NAME).label
-    assert headline_text(number).removeprefix(label).split() == ["310.00", "USD"]
+    assert headline_text(number).removeprefix(label).strip() == "$310"
     assert headline_text(words).removeprefix(label).strip() == WORDS
-    assert explanation(number, NAME).splitlines()[0] == f"{label}: 310.00 USD   [{NAME}]"
+    assert explanation(number, NAME).splitlines()[0] == f"{label}: $310   [{NAME}]"
     assert explanation(words, NAME).splitlines()[0] == f"{label}: {WORDS}   [{NAME}]"
     first, how = explanation(words, EACH).splitlines()[:2]
-    assert first.startswith("Worth in this place, if there is one: -3.50, -40.00, no further change USD for each place")
+    assert first.startswith("Worth in this place, if there is one: -$4, -$40, no further change for each place")
     assert how == '  = Worth in this place if place is at most changes that can be made, otherwise "no further change"'
 
 
@@ -103,7 +103,7 @@ def test_one_value_is_a_number_or_words() -> None:
     line = found.line(EACH)
     values = list(found.values[line][0])
     assert [is_number(line, value) for value in values] == [True, True, False]
-    assert [spoken(found, line, value) for value in values] == ["-3.50", "-40.00", "no further change"]
+    assert [spoken(found, line, value) for value in values] == ["-$4", "-$40", "no further change"]
     assert [recorded(line, value) for value in values] == [-3.5, -40, "no further change"]
     assert not line.is_text
 
@@ -117,7 +117,7 @@ def test_the_cell_holds_either_and_has_room_for_the_words(tmp_path: Path, given:
     cell = openpyxl.load_workbook(path)[sheet][place.replace("$", "")]
     assert cell.value == f'=IF((ranked_first_worth>0),ranked_first_worth,"{WORDS}")'
     assert openpyxl.load_workbook(path, data_only=True)[sheet][place.replace("$", "")].value == stored
-    assert cell.number_format == "#,##0.00"
+    assert cell.number_format == '"$"#,##0'
     assert cell.alignment.wrap_text
     assert cell.alignment.horizontal == "right"
     assert cell.parent.row_dimensions[cell.row].height > 2 * cell.font.size

@@ -88,13 +88,13 @@ def formats(computed: Computed, folder: Path) -> Iterator[str]:
 
 def test_the_book_says_it_at_home_and_where_it_is_repeated(all_trimmed: Computed, tmp_path: Path) -> None:
     """The words stand in the number format, so that they come and go as cells are edited."""
-    assert list(formats(all_trimmed, tmp_path)) == ['#,##0.000;-#,##0.000;"no figure"'] * 2
+    assert list(formats(all_trimmed, tmp_path)) == ['"$"#,##0.00;-"$"#,##0.00;"no figure"'] * 2
 
 
 def test_a_share_and_a_plain_number_keep_their_formats_behind_the_words(all_trimmed: Computed, tmp_path: Path) -> None:
     path = tmp_path / "book.xlsx"
     path.write_bytes(build_bytes(all_trimmed))
     book = openpyxl.load_workbook(path)
-    for name, form in (("supplement_share", "0.0%"), ("recipe_carbon_to_nitrogen", "#,##0.00")):
+    for name, form in (("supplement_share", "0.0%"), ("recipe_carbon_to_nitrogen", "0")):
         (sheet, at), *_ = book.defined_names[name].destinations
         assert book[sheet][at.replace("$", "")].number_format == f'{form};-{form};"no figure"'

@@ -73,7 +73,7 @@ def test_one_head_stands_over_the_members_and_each_column_has_a_unit() -> None:
         (label, 3): ("Steam", 2),
         (member, 3): ("Slow", 1),
         (member, 4): ("Very fast", 1),
-        (unit, 2): ("number", 1),
+        (unit, 2): ("", 1),
         (unit, 3): ("L", 1),
         (unit, 4): ("L", 1),
     }

@@ -38,6 +38,11 @@ PLACED_BREAKS: dict[str, Breakage] = {
     "a table without its unit": Breakage(
         rules.units, lambda sample: sample.sheets[SUMS].write_string("B10", "bags"), "farm.weeks (Sums!B11): no unit"
     ),
+    "money without its sign": Breakage(
+        rules.units,
+        lambda sample: sample.formula("B6", "=farm_bags", BAGS),
+        "farm.loads (Sums!B6): no `$` with the figure",
+    ),
     "an input that is locked": Breakage(
         rules.open_cells, lambda sample: sample.sheets[INPUTS].write_number("B6", 1), "farm.bags (Inputs!B6): locked"
     ),

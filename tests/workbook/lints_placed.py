@@ -21,12 +21,13 @@ UNIT_ROWS = 5
 
 @dataclass(frozen=True)
 class Placed:
-    """One line or input of a book: what it is, its unit in words, and its cells."""
+    """One line or input of a book: what it is, its unit in words, its cells, and the sign that their format must hold."""
 
     name: str
     kind: str
     unit: str
     cells: tuple[At, ...]
+    sign: str = ""
 
     @property
     def typed(self) -> bool:
@@ -67,15 +68,17 @@ def kinds(book: Written, placed: Sequence[Placed]) -> Iterator[str]:
 
 
 def units(book: Written, placed: Sequence[Placed]) -> Iterator[str]:
-    """Every number has its unit in words: in its row, above it in its table, or in the table's heading."""
+    """Every number has its unit in words: in its row, above it in its table, or in the table's heading.
+
+    What has none is a plain number, or has the sign of a share or of money in every cell."""
     for each in placed:
-        if (
-            each.numeric
-            and each.kind != "limit"
-            and each.unit != CHECK
-            and not any(each.unit in words for words in _unit_places(book, each))
-        ):
+        if not each.numeric or each.kind == "limit" or each.unit == CHECK:
+            continue
+        if each.unit and not any(each.unit in words for words in _unit_places(book, each)):
             yield f"{each.name} ({shown(each.cells[0])}): no unit `{each.unit}` beside it"
+        for sheet, row, column in each.cells:
+            if each.sign not in book.book[sheet].cell(row, column).number_format:
+                yield f"{each.name} ({shown((sheet, row, column))}): no `{each.sign}` with the figure"
 
 
 def _unit_places(book: Written, each: Placed) -> Iterator[tuple[str, ...]]:

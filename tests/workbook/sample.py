@@ -101,7 +101,7 @@ Changes = Mapping[str, tuple[str, str]]
 PLACED = [
     Placed("farm.bags", "number", "bag", ((INPUTS, 6, 2),)),
     Placed("farm.name", "text", "", ((INPUTS, 7, 2),)),
-    Placed("farm.loads", "worked number", "load", ((SUMS, 6, 2),)),
+    Placed("farm.loads", "worked number", "load", ((SUMS, 6, 2),), sign="$"),
     Placed("farm.weeks", "worked number", "bag/week", tuple((SUMS, 11 + week, 2) for week in range(WEEKS))),
     Placed("report.verdict", "worked words", "", ((START, 10, 2),)),
 ]
@@ -114,6 +114,7 @@ def written(path: Path, change: Break = lambda _: None) -> Written:
         "plain": workbook.add_format({}),
         "open": workbook.add_format({"locked": False, "bg_color": "#F7EFD6"}),
         "white": workbook.add_format({"font_color": "#FFFFFF"}),
+        "money": workbook.add_format({"num_format": '"$"0'}),
         "unseen": workbook.add_format({"num_format": ";;;"}),
         "secret": workbook.add_format({"hidden": True}),
         "straw on straw": workbook.add_format({"font_color": "#F7EFD6", "bg_color": "#F7EFD6"}),
@@ -146,7 +147,7 @@ def _fill(sample: Sample) -> None:
     inputs.data_validation("D6", RULE | {"validate": "length", "criteria": "<=", "value": 200})
     sums.write_row("A5", ["Line", "Value", "Unit", "Name"])
     sums.write_row("A6", ["Loads", "", "load", "farm_loads"])
-    sample.formula("B6", "=ROUNDUP(ROUND(farm_bags/(1+1),9),0)", BAGS / 2)
+    sample.formula("B6", "=ROUNDUP(ROUND(farm_bags/(1+1),9),0)", BAGS / 2, look="money")
     sums.write_row("A9", ["Week", "Bags"])
     sums.write_row("A10", ["", "bag/week"])
     for week in range(WEEKS):

@@ -38,7 +38,10 @@ class ShippedBook:
     def placed(self) -> list[Placed]:
         """Every line and input with its cells."""
         _, plan = lay_out(self.computed)
-        return [Placed(of.name, kind_of(of), unit_of(of, plan), cells_of(home)) for of, home in plan.homes.items()]
+        return [
+            Placed(of.name, kind_of(of), unit_of(of, plan), cells_of(home), sign_of(of, plan))
+            for of, home in plan.homes.items()
+        ]
 
 
 def built(scenario: Path, folder: Path) -> ShippedBook:
@@ -51,8 +54,16 @@ def built(scenario: Path, folder: Path) -> ShippedBook:
 
 def unit_of(of: Line | RawInput, plan: Plan) -> str:
     """The unit as the book should show it; a check says in the head of its column what 1 means."""
-    check = isinstance(of, Line) and of.kind in ("error", "alert")
-    return "1 = well" if check else plan.unit_words(of.unit)
+    if isinstance(of, Line) and of.kind in ("error", "alert"):
+        return "1 = well"
+    return plan.unit_words(of.unit) if of.axes else plan.unit_after(of.unit)
+
+
+def sign_of(of: Line | RawInput, plan: Plan) -> str:
+    """What stands with each figure: of a share its %, of single amounts the money."""
+    if of.unit.share:
+        return "%"
+    return plan.sign if str(of.unit).startswith("money") and not of.axes else ""
 
 
 def kind_of(of: Line | RawInput) -> str:

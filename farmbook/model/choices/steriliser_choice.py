@@ -126,7 +126,7 @@ class SteriliserChoice(Section):
         """And leave good ones. Only then is the comparison fair."""
         return all_of(self.cabinet_run.fits, self.vessel_run.fits, self.good_either_way)
 
-    @line("Number of the answer", unit="1")
+    @line("Number of the answer", unit="count")
     def answer(self) -> Expr:
         """1 where one of them cannot do the work, 2 where it is too close, 3 for the cabinet, 4 for the vessel."""
         return 1 + self.both_fit * (1 + self.clear * (1 + self.vessel_cheaper))

@@ -189,7 +189,7 @@ class CoreHeating(Section):
 
     # By size
 
-    @line("Bags side by side from gap to gap", unit="1", source=COMMON_PRACTICE)
+    @line("Bags side by side from gap to gap", unit="count", source=COMMON_PRACTICE)
     def bags_from_gap_to_gap(self) -> Expr:
         """0 for solid rows: there no gap ends the row, and no heat comes in along it."""
         alone, pairs = self.chose(self.standing, GAP_ALL_ROUND), self.chose(self.standing, IN_PAIRS)
@@ -286,7 +286,7 @@ class CoreHeating(Section):
         """How much cooler than the chamber the bags were loaded."""
         return self.probe_chamber - self.probe_start
 
-    @line("Probe readings given", unit="1")
+    @line("Probe readings given", unit="count")
     def readings_given(self) -> Expr:
         """Two give the rate; three also tell whether the chamber was steady."""
         early = self.given(self.hours_to_150f) + self.given(self.hours_to_180f)

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from farmbook.calc import mixing
-from farmbook.expr.functions import all_of, joined, maximum, ratio, same_text, total, where
+from farmbook.expr.functions import all_of, maximum, ratio, same_text, total, where
 from farmbook.expr.nodes import Expr
 from farmbook.model.axes import INGREDIENT, RECIPE
 from farmbook.sections.declare import line, member, names, number
@@ -192,7 +192,7 @@ class Recipe(Section):
         """Capital and small letters count as the same."""
         return all_of(self.recipe_in_use, same_text(self.recipes, self.chosen_recipe))
 
-    @line("Parts in all ingredients", unit="1", axes=(RECIPE,))
+    @line("Parts in all ingredients", unit="count", axes=(RECIPE,))
     def parts_total(self) -> Expr:
         """100 if you think in percent, but it need not be."""
         return total(self.parts, INGREDIENT)
@@ -257,10 +257,12 @@ class Recipe(Section):
         """Minerals count as far as you typed carbon for them."""
         return total(mixing.weighted_content(self.dry_share, self.carbon), INGREDIENT)
 
-    @line("Carbon to nitrogen", unit="1", axes=(RECIPE,), source=COMPOST_MIXTURES, zero_is_none=True)
+    @line(
+        "Carbon to nitrogen", unit="kg_carbon/kg_nitrogen", axes=(RECIPE,), source=COMPOST_MIXTURES, zero_is_none=True
+    )
     def mix_carbon_to_nitrogen(self) -> Expr:
         """C:N as growers quote it, by weight: 48 means 48 of carbon to 1 of nitrogen. None where there is no nitrogen."""
-        return joined(mixing.carbon_to_nitrogen(self.mix_carbon, self.mix_nitrogen), "1")
+        return mixing.carbon_to_nitrogen(self.mix_carbon, self.mix_nitrogen)
 
     @line("Bulk volume of the dry mix", unit="L/kg_dry", axes=(RECIPE,))
     def mix_volume(self) -> Expr:
@@ -299,7 +301,7 @@ class Recipe(Section):
         """Minerals count as far as you typed carbon for them."""
         return total(self.mix_carbon * self.chosen, RECIPE)
 
-    @line("Carbon to nitrogen, chosen recipe", unit="1", zero_is_none=True)
+    @line("Carbon to nitrogen, chosen recipe", unit="kg_carbon/kg_nitrogen", zero_is_none=True)
     def carbon_to_nitrogen(self) -> Expr:
         """By weight."""
         return total(self.mix_carbon_to_nitrogen * self.chosen, RECIPE)

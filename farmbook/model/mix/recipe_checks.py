@@ -21,7 +21,7 @@ class RecipeChecks(Section):
 
     recipe = uses(Recipe)
 
-    @line("Parts in all recipes", unit="1", axes=(INGREDIENT,))
+    @line("Parts in all recipes", unit="count", axes=(INGREDIENT,))
     def parts_in_recipes(self) -> Expr:
         """Above zero where at least one recipe uses the ingredient."""
         return total(self.recipe.parts, RECIPE)
@@ -65,7 +65,7 @@ class RecipeChecks(Section):
         """1 for a recipe that weighs out to more or less than the wet mix wanted."""
         return absolute(self.mix_gap) > SUM_TOLERANCE
 
-    @line("Recipes with the chosen name", unit="1")
+    @line("Recipes with the chosen name", unit="count")
     def recipes_chosen(self) -> Expr:
         """One, if the chosen name is on the list and no other recipe shares it."""
         return total(self.recipe.chosen, RECIPE)

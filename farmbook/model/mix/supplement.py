@@ -43,12 +43,12 @@ class Supplement(Section):
         """By its name."""
         return all_of(self.in_use, same_text(self.recipe.ingredients, self.rich))
 
-    @line("Rows with the name of the lean one", unit="1")
+    @line("Rows with the name of the lean one", unit="count")
     def bases_found(self) -> Expr:
         """None while no name is given, else one."""
         return total(self.is_base, INGREDIENT)
 
-    @line("Rows with the name of the rich one", unit="1")
+    @line("Rows with the name of the rich one", unit="count")
     def rich_found(self) -> Expr:
         """None while no name is given, else one."""
         return total(self.is_rich, INGREDIENT)

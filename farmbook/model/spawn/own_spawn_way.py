@@ -218,17 +218,17 @@ class OwnSpawnWay(Section):
         """Of the recipe chosen: what is not grain. It loses a little weight while it grows through."""
         return joined(self.sawdust_bag_mass - self.grain_in_sawdust, "kg_wet/spawn_unit")
 
-    @line("Own spawn: bags of sawdust spawn from one bag of grain", unit="1", source=ARITHMETIC)
+    @line("Own spawn: bags of sawdust spawn from one bag of grain", unit="count", source=ARITHMETIC)
     def sawdust_from_grain(self) -> Expr:
         """What can be used of the grain, over what one bag of sawdust spawn takes."""
         return ratio(self.usable_in_grain, self.grain_in_sawdust)
 
-    @line("Own spawn: grain started from one of the step before", unit="1", axes=(GENERATION,))
+    @line("Own spawn: grain started from one of the step before", unit="count", axes=(GENERATION,))
     def grain_from_one(self) -> Expr:
         """From a bag of grain, or from a plate."""
         return self.is_second_grain * self.grain_from_grain + self.is_grain * self.grain_from_plate
 
-    @line("Own spawn: started from one of the step before", unit="1", axes=(GENERATION,))
+    @line("Own spawn: started from one of the step before", unit="count", axes=(GENERATION,))
     def started_from_one(self) -> Expr:
         """From one good plate or bag. The plate itself is started from the culture that you keep or buy."""
         return self.is_sawdust * self.sawdust_from_grain + self.grain_from_one
