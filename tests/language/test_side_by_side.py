@@ -75,8 +75,8 @@ def test_one_head_stands_over_the_members_and_each_column_has_a_unit() -> None:
         (member, 2): ("Slow", 1),
         (member, 3): ("Very fast", 1),
         (unit, 1): ("", 1),
-        (unit, 2): ("L", 1),
-        (unit, 3): ("L", 1),
+        (unit, 2): ("litres", 1),
+        (unit, 3): ("litres", 1),
     }
 
 
