@@ -189,7 +189,6 @@ def _by_steps(line: Line, unit: Unit) -> Form | None:
     return _COUNT if years or _whole(line) else None
 
 
-@cache
 def _whole(of: Expr) -> bool:
     """Whether all values are whole, by how they are worked out."""
     if isinstance(of, Line):

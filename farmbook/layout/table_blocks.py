@@ -92,8 +92,9 @@ def _table_head(page: Page, line: Line, grid: Home, members: bool) -> None:
 def _cells(page: Page, line: Line, home: bool, grid: Home) -> None:
     """The cells of a line over the lists of a grid, whose corner is its first one; before it stand opening values."""
     opening = home and page.plan.opening(line)
+    form = page.plan.line_format(line, table=True)
     for index in _indices(grid, opening=opening):
-        _grid_cell(page, line, grid, index, home=home)
+        _grid_cell(page, line, grid, index, form, home=home)
     if home:
         page.plan.settle(line, grid)
 
@@ -170,12 +171,12 @@ def _indices(grid: Home, *, opening: bool) -> Iterator[tuple[int, ...]]:
     return itertools.product(*map(range, others), range(-1 if opening else 0, last))
 
 
-def _grid_cell(page: Page, line: Line, grid: Home, index: tuple[int, ...], *, home: bool) -> None:
+def _grid_cell(page: Page, line: Line, grid: Home, index: tuple[int, ...], form: str, *, home: bool) -> None:
     opening = index[-1] < 0
     at = grid.place(dict(zip(grid.axes, index, strict=True)))
     look = "opening" if opening else "worked" + ("_text" if line.is_text else "")
     content = Worked(line, index, opening=opening) if home else Shown(line, index)
-    page.put(*at, content, look, form=page.plan.line_format(line, table=True))
+    page.put(*at, content, look, form=form)
 
 
 def columns_explained(page: Page) -> None:

@@ -74,8 +74,8 @@ def test_one_head_stands_over_the_members_and_each_column_has_a_unit() -> None:
         (member, 3): ("Slow", 1),
         (member, 4): ("Very fast", 1),
         (unit, 2): ("", 1),
-        (unit, 3): ("L", 1),
-        (unit, 4): ("L", 1),
+        (unit, 3): ("litres", 1),
+        (unit, 4): ("litres", 1),
     }
 
 
