@@ -8,9 +8,13 @@ from dataclasses import dataclass, field
 from farmbook.expr.axis import Axis
 from farmbook.expr.nodes import Constant, Line, RawInput
 
-__all__ = ["Book", "Cell", "Chart", "Content", "Home", "Sheet", "a1", "column_letters"]
+__all__ = ["Area", "Book", "Cell", "Chart", "Content", "Home", "Index", "Sheet", "Spot", "a1", "column_letters"]
 
 Index = tuple[int, ...]
+Spot = tuple[str, int, int]
+"""Sheet, row and column of a cell, counted from 0."""
+Area = tuple[str, int, int, int, int]
+"""Sheet, first row and column, last row and column of a block of cells, counted from 0."""
 
 
 @dataclass(frozen=True)
@@ -50,6 +54,14 @@ class Text:
     """Words written by the book itself."""
 
     words: str
+
+
+@dataclass(frozen=True)
+class Note(Text):
+    """What a person wrote beside a cell that is typed into, and may write there."""
+
+    source: RawInput
+    index: Index
 
 
 @dataclass(frozen=True)
@@ -163,13 +175,19 @@ class Sheet:
 
 @dataclass
 class Book:
-    """All sheets in reading order, and where everything stands."""
+    """All sheets in reading order, and where everything stands.
+
+    `typed` has every cell that a person may type into: ("value", "basis" or "note", the input's dotted name, the place of the
+    members in its lists) and where that stands. `areas` are the names of those that are lists.
+    """
 
     sheets: list[Sheet]
     homes: dict[Line | RawInput, Home]
-    names: dict[str, tuple[str, int, int]]
+    names: dict[str, Spot]
     constants: dict[str, Constant]
-    labels: dict[Axis, tuple[str, int, int]]
+    labels: dict[Axis, Spot]
+    typed: Mapping[tuple[str, str, Index], Spot]
+    areas: Mapping[str, Area]
 
 
 def column_letters(column: int) -> str:

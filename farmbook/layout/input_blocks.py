@@ -2,14 +2,14 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Sequence
 
 from farmbook.errors import ModelFault
 from farmbook.expr.axis import Axis
 from farmbook.expr.nodes import Line, RawInput
 from farmbook.expr.walk import ordered_axes
 from farmbook.interpret.formula import workbook_name
-from farmbook.layout.book import Home, Text, Typed, Worked
+from farmbook.layout.book import Home, Note, Text, Typed, Worked
 from farmbook.layout.grid import LABEL, UNIT, VALUE
 from farmbook.layout.list_blocks import sentences
 from farmbook.layout.page import Page, cited
@@ -67,11 +67,17 @@ def _input_row(page: Page, bound: Bound) -> None:
     if bound.basis is not None:
         _single(page, bound.basis, BASIS, "input_choice")
     page.ruled(row, MEASURE, declared.how, "words")
-    page.put(row, NOTE, Text(plan.notes.get(bound.cell, {}).get((), "")), "input_note")
+    _note(page, bound.cell, (), row, NOTE)
+    page.name(f"{workbook_name(bound.cell)}_note", row, NOTE)
     if bound.used is not None:
         _line(page, bound.used, USED, "used", form=form)
     page.words(row, SCREEN_NAME, workbook_name(bound.cell), "name")
     page.words(row, SOURCE, " ".join(part for part in (declared.note, cited(declared.source)) if part), "name")
+
+
+def _note(page: Page, cell: RawInput, index: tuple[int, ...], row: int, column: int) -> None:
+    """The cell for a note on one value: each has its own, so that no note is ever mixed with another."""
+    page.put(row, column, Note(page.plan.notes.get(cell, {}).get(index, ""), cell, index), "input_note")
 
 
 TEXT_COLUMNS = 4
@@ -123,12 +129,16 @@ def input_table_block(page: Page, block: Block) -> None:
 
 
 def _down(page: Page, numbers: Sequence[Bound], names: Bound | None, axis: Axis) -> None:
-    """Members down, one column for each input, then one for each basis, then the notes."""
+    """Members down, one column for each input, then one for each basis, then one for the notes on each, that on the name last."""
     plan, count = page.plan, page.plan.sizes[axis]
     basis_column = VALUE + len(numbers)
     note_column = basis_column + len(numbers)
     page.put(page.row, LABEL, Text(axis.label.capitalize()), "column_head")
-    _note_head(page, page.row, note_column)
+    noted = [*numbers, names] if names else numbers
+    for column, one in enumerate(noted, note_column):
+        page.put(page.row, column, Text(f"Note: {_small(one.declared.label)}"), "column_head")
+        for member in range(count):
+            _note(page, one.cell, (member,), page.row + 4 + member, column)
     for at, words in enumerate(("Unit", "Usual, from", "Usual, to"), page.row + 1):
         page.words(at, LABEL, words, "unit")
     first = page.row + 4
@@ -138,7 +148,7 @@ def _down(page: Page, numbers: Sequence[Bound], names: Bound | None, axis: Axis)
         page.put(
             page.row,
             basis_column + offset,
-            Text(f"Basis: {one.declared.label[:1].lower()}{one.declared.label[1:]}"),
+            Text(f"Basis: {_small(one.declared.label)}"),
             "column_head",
         )
         page.words(page.row + 1, column, plan.unit_words(one.cell.unit), "unit")
@@ -147,9 +157,6 @@ def _down(page: Page, numbers: Sequence[Bound], names: Bound | None, axis: Axis)
         assert one.basis is not None
         _column(page, one.basis, first, basis_column + offset, (axis,), "input_choice", "")
     _names(page, names, axis, first, LABEL)
-    noted = [names, *numbers] if names else numbers
-    for member in range(count):
-        _note_cell(page, first + member, note_column, _notes(page, noted, member, axis))
     page.row = first + count + 1
     _flags_down(page, numbers, axis)
 
@@ -171,37 +178,9 @@ def _column(page: Page, cell: RawInput, row: int, column: int, axes: tuple[Axis,
     plan.settle(cell, Home(page.sheet.name, row, column, axes, (plan.sizes[axis],), LABEL))
 
 
-def _notes(page: Page, numbers: Sequence[Bound], member: int, axis: Axis) -> str:
-    found = []
-    for one in numbers:
-        for index, note in page.plan.notes.get(one.cell, {}).items():
-            if index[ordered_axes(one.cell.axes).index(axis)] == member:
-                found.append(f"{one.declared.label}: {note}")
-    return "; ".join(found)
-
-
-def _notes_across(page: Page, one: Bound, across: Axis, fixed: Mapping[Axis, int]) -> str:
-    """The notes of one row: those of an input with these members, each with the number of its member across."""
-    axes = ordered_axes(one.cell.axes)
-    found = []
-    for index, note in sorted(page.plan.notes.get(one.cell, {}).items()):
-        at = dict(zip(axes, index, strict=True))
-        if all(at[axis] == member for axis, member in fixed.items()):
-            found.append(f"{across.label.capitalize()} {at[across] + 1}: {note}")
-    return "; ".join(found)
-
-
-def _note_head(page: Page, row: int, column: int) -> None:
-    page.put(row, column, Text("Your note"), "column_head", across=_room(page, column))
-
-
-def _note_cell(page: Page, row: int, column: int, words: str) -> None:
-    page.put(row, column, Text(words), "input_note", across=_room(page, column))
-
-
-def _room(page: Page, column: int) -> int:
-    """Columns from this one to the edge of the sheet."""
-    return max(1, len(page.sheet.widths) - column)
+def _small(label: str) -> str:
+    """A label as it stands after a colon."""
+    return f"{label[:1].lower()}{label[1:]}"
 
 
 def _flags_down(page: Page, numbers: Sequence[Bound], axis: Axis) -> None:
@@ -235,7 +214,7 @@ def _indices(counts: Sequence[int]) -> list[tuple[int, ...]]:
 
 
 def _across(page: Page, numbers: Sequence[Bound], names: Bound | None, axis: Axis) -> None:
-    """Members across, one row for each input; the bases to the right, the flags below."""
+    """Members across, one row for each input; bases and notes to the right, the flags below."""
     plan, count = page.plan, page.plan.sizes[axis]
     unit_column = VALUE + count
     basis_column = unit_column + 3
@@ -246,7 +225,7 @@ def _across(page: Page, numbers: Sequence[Bound], names: Bound | None, axis: Axi
     )
     for member in range(count):
         page.put(page.row, basis_column + member, Text(f"Basis, {axis.label} {member + 1}"), "column_head")
-    _note_head(page, page.row, basis_column + count)
+        page.put(page.row, basis_column + count + member, Text(f"Note, {axis.label} {member + 1}"), "column_head")
     page.row += 1
     for one in numbers:
         page.words(page.row, LABEL, one.declared.label, "label")
@@ -255,9 +234,13 @@ def _across(page: Page, numbers: Sequence[Bound], names: Bound | None, axis: Axi
         _limits(page, one, (page.row, unit_column + 1), (page.row, unit_column + 2))
         assert one.basis is not None
         _column(page, one.basis, page.row, basis_column, (axis,), "input_choice", "")
-        noted = [names, one] if names and one is numbers[0] else [one]
-        words = (_notes_across(page, each, axis, {}) for each in noted)
-        _note_cell(page, page.row, basis_column + count, "; ".join(filter(None, words)))
+        for member in range(count):
+            _note(page, one.cell, (member,), page.row, basis_column + count + member)
+        page.row += 1
+    if names:
+        page.words(page.row, LABEL, "Note on the name", "label")
+        for member in range(count):
+            _note(page, names.cell, (member,), page.row, VALUE + member)
         page.row += 1
     page.row += 1
     page.put(page.row, LABEL, Text("What the book says of each number"), "column_head")
@@ -272,7 +255,7 @@ def _across(page: Page, numbers: Sequence[Bound], names: Bound | None, axis: Axi
 
 
 def _matrix(page: Page, one: Bound, axes: tuple[Axis, ...]) -> None:
-    """One input with a list down and a list across: values, bases to the right, flags further down."""
+    """One input with a list down and a list across: values, bases and notes to the right, flags further down."""
     plan = page.plan
     down = next(axis for axis in axes if axis.direction == "down")
     across = next(axis for axis in axes if axis.direction == "across")
@@ -288,7 +271,7 @@ def _matrix(page: Page, one: Bound, axes: tuple[Axis, ...]) -> None:
     basis_column = VALUE + wide + 1
     for member in range(wide):
         page.put(page.row, basis_column + member, Text(f"Basis, {across.label} {member + 1}"), "column_head")
-    _note_head(page, page.row, basis_column + wide)
+        page.put(page.row, basis_column + wide + member, Text(f"Note, {across.label} {member + 1}"), "column_head")
     limit_column = VALUE + wide
     page.put(page.row, limit_column, Text("Usual range"), "column_head")
     first = page.row + 1
@@ -303,8 +286,9 @@ def _matrix(page: Page, one: Bound, axes: tuple[Axis, ...]) -> None:
         for index in _indices(counts):
             page.put(*home.place(dict(zip(axes, index, strict=True))), Typed(cell, index), look, form=form)
         plan.settle(cell, home)
-    for member in range(high):
-        _note_cell(page, first + member, basis_column + wide, _notes_across(page, one, across, {down: member}))
+    notes = Home(page.sheet.name, first, basis_column + wide, axes, counts)
+    for index in _indices(counts):
+        _note(page, one.cell, index, *notes.place(dict(zip(axes, index, strict=True))))
     page.row = first + high + 1
     page.put(page.row, LABEL, Text("What the book says of each number"), "column_head")
     page.member_labels(across, page.row, VALUE, "column_head")

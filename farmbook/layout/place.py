@@ -30,6 +30,7 @@ from farmbook.layout.reference_blocks import (
 )
 from farmbook.layout.table_blocks import across_block, columns_explained, matrix_block, table_block
 from farmbook.layout.template import Block, Template
+from farmbook.layout.typed import areas_of, typed_cells
 
 __all__ = ["BLOCKS", "place"]
 
@@ -72,7 +73,8 @@ def place(plan: Plan, templates: Sequence[Template], *, title_line: str, verdict
     _all_placed(plan)
     for sheet in sheets:
         _links(plan, sheet)
-    return Book(sheets, plan.homes, plan.names, plan.constants, plan.labels)
+    typed = typed_cells(plan.model, sheets)
+    return Book(sheets, plan.homes, plan.names, plan.constants, plan.labels, typed, areas_of(plan, typed))
 
 
 def _sheet(plan: Plan, template: Template, title_line: str, verdict_line: str) -> Sheet:

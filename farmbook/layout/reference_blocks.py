@@ -96,6 +96,7 @@ def stamp_block(page: Page, block: Block) -> None:
     for label, words in page.plan.stamp.items():
         page.words(page.row, LABEL, label, "label")
         page.put(page.row, VALUE, Text(words), "fixed", across=ALL - VALUE)
+        page.name(f"book_{label.lower().replace(' ', '_')}", page.row, VALUE)
         page.row += 1
 
 

@@ -129,6 +129,9 @@ class _Writer:
             self._sheet(sheet)
         for name, (sheet_name, row, column) in sorted(self.book.names.items()):
             _done(self.workbook.define_name(name, f"={sheet_name}!{_fixed(row, column)}"), name)
+        for name, (sheet_name, *corners) in sorted(self.book.areas.items()):
+            first, last = _fixed(*corners[:2]), _fixed(*corners[2:])
+            _done(self.workbook.define_name(name, f"={sheet_name}!{first}:{last}"), name)
 
     def _sheet(self, sheet: Sheet) -> None:
         page = self.workbook.add_worksheet(sheet.name, PlainSheet)

@@ -187,7 +187,8 @@ def numbers_as_text(book: Written) -> Iterator[str]:
 
 
 def named_cells(book: Written) -> Iterator[str]:
-    """Names follow the pattern, differ in more than capitals, and each stands for one cell that holds something."""
+    """Names follow the pattern, differ in more than capitals, and each stands for one cell that holds something, or for a
+    block of cells to type into."""
     written = [
         each for each in book.workbook_xml.iter(f"{MAIN}definedName") if not each.attrib["name"].startswith("_xlnm.")
     ]
@@ -205,9 +206,11 @@ def named_cells(book: Written) -> Iterator[str]:
 def _points_nowhere(book: Written, name: str, target: str) -> Iterator[str]:
     area = area_of(target, "")
     sheet = book.sheets_xml.get(area.sheet) if area is not None else None
-    if area is None or sheet is None or not area.single or target.count("$") != 2:
+    if area is None or sheet is None or target.count("$") != (2 if area.single else 4):
         yield f"{name}: stands for {target}, not for one cell"
-    elif not _in_book(book, area):
+    elif not area.single and not _open(book, area):
+        yield f"{name}: stands for {target}, not for one cell nor for cells to type into"
+    elif area.single and not _in_book(book, area):
         yield f"{name}: stands for {target}, which is empty"
 
 
@@ -215,6 +218,12 @@ def _in_book(book: Written, area: Area) -> bool:
     """Whether the cell holds something, or is there to be typed into."""
     cell = book.book[area.sheet].cell(area.first_row, area.first_column)
     return cell.value is not None or not cell.protection.locked
+
+
+def _open(book: Written, area: Area) -> bool:
+    """Whether all of a block may be typed into."""
+    rows = book.book[area.sheet].iter_rows(area.first_row, area.last_row, area.first_column, area.last_column)
+    return not any(cell.protection.locked for row in rows for cell in row)
 
 
 CELL_LINTS = (hidden, labels, results, repeats, locked, validated, numbers_as_text, named_cells)
