@@ -149,12 +149,22 @@ def _bytes(path: Path, room: int) -> bytes:
         raise _UnusableError("may not be read: permission is denied") from None
     except (OSError, ValueError):
         raise _UnusableError("cannot be read") from None
+    if _is_workbook(content):
+        raise _UnusableError(
+            "is a workbook, not a scenario file; give the scenario file (.toml) that it was built from"
+        )
     if len(content) > room:
         together = "" if room == MOST_BYTES else "together with the files that extend it "
         raise _UnusableError(f"is {together}larger than 1 MB, far more than a scenario needs")
     if not content.strip():
         raise _UnusableError("is empty")
     return content
+
+
+def _is_workbook(content: bytes) -> bool:
+    """Whether these are the first bytes of a file of a spreadsheet program, old or new."""
+    packed = content.startswith(b"PK\x03\x04") and (b"xl/" in content or b"opendocument.spreadsheet" in content)
+    return packed or content.startswith(b"\xd0\xcf\x11\xe0")
 
 
 def _near(path: Path) -> str:
