@@ -62,6 +62,9 @@ _SLIPS: Final = {
     re.compile(r"=\s*[+-]?[0-9.]+,[0-9.]+\s*[,}]?"): COMMAS,
     re.compile(r"=\s*[0-9]{4}-(?:[0-9]|[0-9]{2}-[0-9])(?![0-9])[-0-9]*"): _TWO_DIGITS,
     re.compile(r"=\s*[0-9]{4}-[0-9]{2}-[0-9]{2}"): _NO_DATE,
+    re.compile(
+        r"=\s*[0-9]{1,3}:[0-5][0-9](?![:0-9])"
+    ): 'hours and minutes go in quotes with their unit, as in "2:45 h"',
     re.compile(r"=\s*[0-9]{1,2}:[0-9]{1,2}"): "there is no such time of day",
     re.compile(r"=\s*[+-]?\.[0-9]"): "a digit stands before the point, as in 0.5",
     re.compile(r"=\s*[+-]?0[0-9]+"): "a number does not begin with 0, unless a point follows it",

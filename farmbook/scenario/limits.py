@@ -110,7 +110,7 @@ def usual_fault(
     if usual[0] <= shown <= usual[1]:
         return ""
     side = "below" if shown < usual[0] else "above"
-    near = declared.usual[0] <= value / 100 <= declared.usual[1]
+    near = declared.usual[0] / 2 <= value / 100 <= declared.usual[1]
     meant = _percent_meant(declared, value, written) if near else _parts_meant(declared, value, written)
     other = _other_scale_meant(declared, value, written, system, declared.usual)
     return f"{side} the usual range of {usual_words(declared, usual, system, currency)}{other}{meant}"

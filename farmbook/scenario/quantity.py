@@ -16,6 +16,8 @@ from farmbook.units import SYMBOLS, Unit, ice_point_shift, unit
 __all__ = ["COMMAS", "checked", "converted", "decimal_of", "read_quantity", "split_quantity"]
 
 _NUMBER: Final = re.compile(r"([+-]?(?:[0-9][0-9_]*\.?[0-9]*|\.[0-9]+)(?:[eE][+-]?[0-9]{1,4})?)\s*(.*)", re.DOTALL)
+_SIGN_FIRST: Final = re.compile(r"^([$\u20ac\u00a3\u00a5])\s*([0-9][0-9_]*\.?[0-9]*|\.[0-9]+)(?![0-9eE,])")
+"""The start of "$5/bag", which is read as "5 $/bag"."""
 _LARGEST_EXPONENT: Final = 200
 """Numbers beyond 1e200 have no place in a book, and their exact fractions would fill the memory."""
 _MOST_DIGITS: Final = 400
@@ -34,7 +36,8 @@ def split_quantity(text: str) -> tuple[Fraction, str]:
 
     Raises UnfitError where the text does not start with a number.
     """
-    match = _NUMBER.fullmatch(text.strip().replace("\u2212", "-"))
+    plain = _SIGN_FIRST.sub(r"\2 \1", text.strip().replace("\u2212", "-"))
+    match = _NUMBER.fullmatch(plain)
     if match is None:
         raise UnfitError('a number comes first, then its unit, as in "5 lb"')
     if match[2].startswith(","):
@@ -129,7 +132,8 @@ def _fitting(factors: list[Factor], target: Unit) -> Unit | None:
     """The choice of symbols that measures what the target measures."""
     if any(factor.symbols == ("percent",) for factor in factors) and not share_like(target):
         return None
-    wanted = {target.dimension}
+    whole = tuple((base, power) for base, power in target.dimension if power > 0 or base not in COUNTS)
+    wanted = {target.dimension, whole}
     if not any(measured(name) & COUNTS for factor in factors for name in factor.symbols):
         wanted.add(tuple((base, power) for base, power in target.dimension if base not in COUNTS))
     for names in itertools.product(*(_likely(factor, target) for factor in factors)):
