@@ -130,6 +130,7 @@ def _table() -> dict[str, Symbol]:
         _sized("min", "1/60", "h"),
         _sized("s", "1/3600", "h"),
         _sized("day", "24", "h"),
+        _sized("person_min", "1/60", "person_hour", shown="minute of work"),
         _base("kJ"),
         _sized("kWh", "3600", "kJ"),
         _sized("Btu", "1.05505585262", "kJ"),

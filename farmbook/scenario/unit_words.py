@@ -32,6 +32,7 @@ _ALIASES: Final = {
     "ton": "short ton",
     "h": "hour|hr",
     "person_hour": "h|hour|hr|person hour|labour hour|labor hour",
+    "person_min": "min|minute|person minute",
     "min": "minute",
     "s": "second|sec",
     "week": "wk",
