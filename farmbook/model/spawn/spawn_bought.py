@@ -59,6 +59,7 @@ class Spawn(Section):
     """Spawn bought in by weight, and the hands that put it into the bags."""
 
     title = "Spawn bought in, and inoculating"
+    most_give = ("spawn_rate", "price")
 
     farm = uses(Farm)
     bag = uses(Bag)
