@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Mapping, Sequence
 from functools import cache
 from pathlib import Path
@@ -85,6 +86,11 @@ def found(given: Mapping[Input, Any]) -> dict[str, Any]:
 def test_money_turns_where_it_is_rounded(left: float) -> None:
     told = found({Stall.left: left})
     assert (told["stall.money"], told["stall.about"]) == MONEY[left]
+
+
+def test_the_largest_numbers_are_told_and_what_is_none_is_not() -> None:
+    assert str(found({Stall.left: 1e300})["stall.money"]).startswith("The day left $1,000,000,000,")
+    assert found({Stall.left: math.inf})["stall.money"] == "The day left no figure."
 
 
 @pytest.mark.parametrize("name", DAYS)

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Callable, Sequence
-from decimal import ROUND_HALF_UP, Decimal
+from decimal import ROUND_HALF_UP, Context, Decimal
 from functools import cache
 from typing import Any, Final
 
@@ -115,12 +115,20 @@ def _first(texts: list[Array], word: str, labels: tuple[str, ...], otherwise: st
     return found
 
 
+NOT_FINITE: Final = "no figure"
+"""Said of what no spreadsheet can work out either."""
+_WIDE: Final = Context(prec=400, rounding=ROUND_HALF_UP)
+"""Room for every digit of the largest number."""
+
+
 def figure(value: float, digits: int, sign: str, percent: bool, after: str, none: str) -> str:
     """A number in words, halves away from zero, with a mark between thousands: what FIXED makes of it in English."""
     if none and value == 0:
         return none
-    shown = Decimal(repr(float(value))) * (100 if percent else 1)
-    whole = shown.quantize(Decimal(1).scaleb(-digits), ROUND_HALF_UP)
+    if not math.isfinite(value):
+        return NOT_FINITE
+    shown = _WIDE.multiply(Decimal(repr(float(value))), Decimal(100 if percent else 1))
+    whole = _WIDE.quantize(shown, Decimal(1).scaleb(-digits))
     return f"{'-' if whole < 0 else ''}{sign}{abs(whole):,.{max(digits, 0)}f}{'%' if percent else ''}{after}"
 
 
