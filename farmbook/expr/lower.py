@@ -16,7 +16,7 @@ from farmbook.errors import KindMismatch, ModelFault
 from farmbook.expr import nodes as n
 from farmbook.expr.axis import Axis
 from farmbook.expr.functions import FUNCTIONS
-from farmbook.expr.sentences import Either, Figure, Sentence
+from farmbook.expr.sentences import Either, Figure, Sentence, Strip
 from farmbook.expr.walk import axes_of, ordered_axes
 from farmbook.units import MASS_KINDS, SYMBOLS, Unit, displayed, ice_point_shift, unit
 
@@ -80,6 +80,9 @@ class _Lowering:
         """Lower a part of a sentence: a figure takes its sign from its unit."""
         if isinstance(expr, Either):
             return replace(expr, condition=self.to(expr.condition, PURE))
+        if isinstance(expr, Strip):
+            low, high = (self.to(each, self.natural(expr.value)[1]) for each in (expr.low, expr.high))
+            return Strip(self.natural(expr.value)[0], low, high, self.to(expr.places, PURE), self.to(expr.span, PURE))
         if isinstance(expr, Figure):
             core, found = self.natural(expr.value)
             money = dict(found.powers).get("money") == 1
@@ -290,7 +293,8 @@ def _joined(work: _Lowering, expr: n.Joined) -> Lowered:
 
 
 def _choose(work: _Lowering, expr: n.Choose) -> Lowered:
-    return replace(expr, state=work.to(expr.state, PURE)), PURE
+    said = tuple(each if isinstance(each, str) else work.part(each) for each in expr.sentences)
+    return replace(expr, state=work.to(expr.state, PURE), sentences=said), PURE
 
 
 def _plain(_work: _Lowering, expr: n.Expr) -> Lowered:
@@ -324,6 +328,7 @@ _RULES: Final[dict[type[n.Expr], Callable[[_Lowering, Any], Lowered]]] = {
     n.Filled: _plain,
     n.SameText: _plain,
     n.CountWord: _plain,
+    n.CountChanged: _plain,
     n.CountUsed: _plain,
     n.FirstLabel: _plain,
     n.Label: _plain,

@@ -17,46 +17,11 @@ from farmbook.expr.constant import Constant
 from farmbook.units import Unit
 
 __all__ = [
-    "Add",
-    "At",
-    "Before",
-    "Call",
-    "Choose",
-    "Compare",
-    "Constant",
-    "CountUsed",
-    "CountWord",
-    "Divide",
-    "Expr",
-    "Factor",
-    "Filled",
-    "FirstLabel",
-    "InternalRate",
-    "IsNumber",
-    "Joined",
-    "Label",
-    "Line",
-    "Logic",
-    "Multiply",
-    "Named",
-    "Nth",
-    "Number",
-    "Power",
-    "Previous",
-    "Ratio",
-    "Raw",
-    "RawInput",
-    "Running",
-    "SameText",
-    "Shown",
-    "Starting",
-    "Subtract",
-    "Total",
-    "Used",
-    "Where",
-    "Word",
-    "wrap",
-]
+    "Add", "At", "Before", "Call", "Choose", "Compare", "Constant", "CountChanged", "CountUsed", "CountWord",
+    "Divide", "Expr", "Factor", "Filled", "FirstLabel", "InternalRate", "IsNumber", "Joined", "Label", "Line",
+    "Logic", "Multiply", "Named", "Nth", "Number", "Power", "Previous", "Ratio", "Raw", "RawInput", "Running",
+    "SameText", "Shown", "Starting", "Subtract", "Total", "Used", "Where", "Word", "wrap",
+]  # fmt: skip
 
 Operand = object
 
@@ -309,7 +274,11 @@ class Joined(Expr):
 
 @dataclass(frozen=True, eq=False)
 class RawInput(Expr):
-    """A cell that a person types into ("number", "text", "choice", "basis"), or a usual limit ("low", "high")."""
+    """A cell that a person types into ("number", "text", "choice", "basis"), or one that the book fills in beside it.
+
+    Those are the usual limits ("low", "high"), the hard ones ("least", "most") and what stood in the cell when the book was made
+    ("built", of words "built text").
+    """
 
     name: str
     label: str
@@ -371,6 +340,19 @@ class CountWord(Expr):
 
 
 @dataclass(frozen=True, eq=False)
+class CountChanged(Expr):
+    """How many of these cells differ from what stood in them when the book was made; with `bases`, only those that say `word`.
+
+    Each group stands in one block, and the groups lie alike. A blank cell differs from a zero.
+    """
+
+    now: tuple[RawInput, ...]
+    built: tuple[RawInput, ...]
+    bases: tuple[RawInput, ...] = ()
+    word: str = ""
+
+
+@dataclass(frozen=True, eq=False)
 class CountUsed(Expr):
     """How many cells of these tables, which stand in one block and share their axes, hold this word where in use."""
 
@@ -405,7 +387,7 @@ class Choose(Expr):
 
     is_text: ClassVar[bool] = True
     state: Expr
-    sentences: tuple[str, ...]
+    sentences: tuple[str | Expr, ...]
 
 
 @dataclass(frozen=True, eq=False)

@@ -10,13 +10,36 @@ from dataclasses import dataclass
 from typing import ClassVar, Final
 
 from farmbook.errors import ModelFault
-from farmbook.expr.nodes import Expr
+from farmbook.expr.nodes import Constant, Expr
+from farmbook.units import Unit
 
-__all__ = ["LONGEST_WORDS", "MOST_PARTS", "Either", "Figure", "Sentence", "either", "figure", "say"]
+__all__ = [
+    "BAR",
+    "LONGEST_WORDS",
+    "MOST_PARTS",
+    "STRIP_PLACES",
+    "STRIP_SPAN",
+    "Either",
+    "Figure",
+    "Sentence",
+    "Strip",
+    "either",
+    "figure",
+    "say",
+]
 
 LONGEST_WORDS: Final = 255
 """Characters of one text in a formula, by the file format."""
 MOST_PARTS: Final = 16
+
+BAR: Final = "──────────●──────────"
+"""A window of half its length, shows the mark in one of its places."""
+STRIP_PLACES: Final = Constant(
+    len(BAR) // 2 + 1, "strip_places", label="Places of the mark in a range", unit=Unit(()), source="arithmetic"
+)
+STRIP_SPAN: Final = Constant(
+    10.999, "strip_span", label="Span of a range in places", unit=Unit(()), source="arithmetic"
+)
 
 
 @dataclass(frozen=True, eq=False)
@@ -37,11 +60,25 @@ class Figure(Expr):
 
 @dataclass(frozen=True, eq=False)
 class Either(Expr):
-    """Some words where the condition is not zero, else others."""
+    """Some words, or a line that is worked out in words, where the condition is not zero, else others."""
 
     condition: Expr
-    yes: str
-    no: str
+    yes: str | Expr
+    no: str | Expr
+
+
+@dataclass(frozen=True, eq=False)
+class Strip(Expr):
+    """Where a number lies between two others: a bar of so many places with a mark. Stands among the sentences of a choice.
+
+    `span` is a little less than the places, so that no round number falls between two of them, where programs would differ.
+    """
+
+    value: Expr
+    low: Expr
+    high: Expr
+    places: Expr
+    span: Expr
 
 
 @dataclass(frozen=True, eq=False)
@@ -58,15 +95,16 @@ def figure(value: Expr, digits: int, *, named: bool = True) -> Expr:
     return Figure(value, digits, named)
 
 
-def either(condition: Expr, yes: str, no: str) -> Expr:
-    """A choice of two words in a sentence."""
+def either(condition: Expr, yes: str | Expr, no: str | Expr) -> Expr:
+    """A choice of two in a sentence."""
     return Either(condition, yes, no)
 
 
 def say(*parts: str | Expr) -> Expr:
     """A sentence; raises ModelFault where it is longer than a spreadsheet takes."""
     words = [part for part in parts if isinstance(part, str)]
-    words += [choice for part in parts if isinstance(part, Either) for choice in (part.yes, part.no)]
+    chosen = [choice for part in parts if isinstance(part, Either) for choice in (part.yes, part.no)]
+    words += [choice for choice in chosen if isinstance(choice, str)]
     if len(parts) > MOST_PARTS or any(len(each) > LONGEST_WORDS for each in words):
         raise ModelFault(f"a sentence of {len(parts)} parts, or with words of more than {LONGEST_WORDS} characters")
     return Sentence(parts)

@@ -8,6 +8,7 @@ from farmbook.errors import ModelFault
 from farmbook.expr.axis import Axis
 from farmbook.expr.nodes import (
     At,
+    CountChanged,
     CountUsed,
     CountWord,
     Expr,
@@ -52,7 +53,7 @@ def axes_of(expr: Expr, known: dict[Expr, tuple[Axis, ...]] | None = None) -> tu
 def _axes_of(expr: Expr, known: dict[Expr, tuple[Axis, ...]]) -> tuple[Axis, ...]:
     if isinstance(expr, _OWN_AXES):
         return ordered_axes(_own_axes(expr))
-    if isinstance(expr, (CountUsed, CountWord, FirstLabel)):
+    if isinstance(expr, (CountChanged, CountUsed, CountWord, FirstLabel)):
         return ()
     if isinstance(expr, Nth):
         return ordered_axes([*axes_of(expr.place, known), *axes_of(expr.many, known)])

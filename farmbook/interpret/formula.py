@@ -13,7 +13,7 @@ from typing import Any, Final
 from farmbook.errors import ModelFault
 from farmbook.expr import nodes as n
 from farmbook.expr.axis import Axis
-from farmbook.expr.sentences import Either, Figure, Sentence
+from farmbook.expr.sentences import BAR, Either, Figure, Sentence, Strip
 
 __all__ = [
     "FUNCTION_NAMES",
@@ -129,9 +129,19 @@ def _sentence(w: _Writer, x: Sentence) -> Parts:
     return tuple(parts[1:])
 
 
+def _strip(w: _Writer, x: Strip) -> Parts:
+    value, low, high, places, span = (w.value(each) for each in (x.value, x.low, x.high, x.places, x.span))
+    width = ("(", *high.at(ADDED), "-", *low.at(MULTIPLIED), ")")
+    passed = ("INT((", *value.at(ADDED), "-", *low.at(MULTIPLIED), ")/", *width, "*", *span.at(MULTIPLIED), ")")
+    return ("MID(", _quoted(BAR), ",", *places.at(ADDED), "-", *passed, ",", *places.parts, ")")
+
+
 def _part(w: _Writer, x: n.Expr) -> Parts:
+    if isinstance(x, Strip):
+        return _strip(w, x)
     if isinstance(x, Either):
-        return _either(w, x.condition, (_quoted(x.yes),), (_quoted(x.no),)).parts
+        yes, no = ((_quoted(each),) if isinstance(each, str) else w.value(each).parts for each in (x.yes, x.no))
+        return _either(w, x.condition, yes, no).parts
     if isinstance(x, Figure):
         times = ("*100",) if x.percent else ()
         behind = ("%" if x.percent else "") + x.after
@@ -155,7 +165,7 @@ class _Writer:
         return self.write(expr).number
 
     def cell(self, of: n.Line | n.RawInput) -> _Text:
-        if not of.axes and not (isinstance(of, n.RawInput) and of.kind in ("low", "high")):
+        if not of.axes and not (isinstance(of, n.RawInput) and of.kind in ("low", "high", "least", "most")):
             return _Text((workbook_name(of),))
         if self.over is not None and self.over in of.axes:
             return _Text((RangeOf(of, self.over),))
@@ -337,6 +347,13 @@ def _count_word(_w: _Writer, x: n.CountWord) -> _Text:
     return _Text(("COUNTIF(", BlockOf(x.sources), ",", word, ")"))
 
 
+def _count_changed(_w: _Writer, x: n.CountChanged) -> _Text:
+    now, built = BlockOf(x.now), BlockOf(x.built)
+    numbers: Parts = ("(ISNUMBER(", now, ")<>ISNUMBER(", built, "))")
+    still: Parts = ("*(", BlockOf(x.bases), "=", _quoted(x.word), ")") if x.bases else ()
+    return _Text(("SUMPRODUCT((((", now, "<>", built, ")+", *numbers, ")>0)*1", *still, ")"))
+
+
 def _count_used(_w: _Writer, x: n.CountUsed) -> _Text:
     used: list[Part] = []
     for line in x.presents:
@@ -356,8 +373,10 @@ def _label(w: _Writer, x: n.Label) -> _Text:
 
 
 def _choose(w: _Writer, x: n.Choose) -> _Text:
-    words = "".join("," + _quoted(sentence) for sentence in x.sentences)
-    return _Text(("CHOOSE(", *w.value(x.state).parts, words, ")"))
+    said: list[Part] = []
+    for each in x.sentences:
+        said += [",", *((_quoted(each),) if isinstance(each, str) else _part(w, each))]
+    return _Text(("CHOOSE(", *w.value(x.state).parts, *said, ")"))
 
 
 NODE_RULES: Final[dict[type[n.Expr], Callable[[_Writer, Any], _Text]]] = {
@@ -387,6 +406,7 @@ NODE_RULES: Final[dict[type[n.Expr], Callable[[_Writer, Any], _Text]]] = {
     n.Filled: _filled,
     n.SameText: _same_text,
     n.CountWord: _count_word,
+    n.CountChanged: _count_changed,
     n.CountUsed: _count_used,
     n.FirstLabel: _first_label,
     n.Label: _label,

@@ -281,6 +281,7 @@ NODE_RULES: Final[dict[type[n.Expr], Callable[[Any], _Said]]] = {
     n.Filled: lambda x: _Said((_gap(x.source), " is filled in"), asked=True),
     n.SameText: _same_text,
     n.CountWord: _count_word,
+    n.CountChanged: lambda _: _Said(("how many cells differ from what stood in them when the book was made",)),
     n.CountUsed: lambda x: _Said((f'how many cells in use say "{x.word}"',)),
     n.FirstLabel: lambda x: _Said((f'the first of these that says "{x.word}"',)),
     n.Label: lambda x: _named(x.source, " as typed"),

@@ -7,6 +7,7 @@ minus of what the last one shows, and doubles it where it is written out.
 
 from __future__ import annotations
 
+import re
 from dataclasses import dataclass, replace
 from decimal import ROUND_HALF_UP, Decimal
 from functools import cache
@@ -15,7 +16,7 @@ from typing import Final
 from farmbook.expr.nodes import Call, Expr, Joined, Line, Multiply, Number, Running, Starting, Total, Where
 from farmbook.units import MASS_KINDS, Unit
 
-__all__ = ["NO_FIGURE", "Form", "form_of", "line_form", "money_sign", "signed", "typed_form"]
+__all__ = ["NO_FIGURE", "Form", "form_of", "limit_code", "line_form", "marked", "money_sign", "signed", "typed_form"]
 
 NO_FIGURE: Final = "no figure"
 """What a reader sees in place of 0 where 0 would mean that there is no such figure; few words, for a narrow cell shows hashes."""
@@ -213,6 +214,16 @@ def typed_form(unit: Unit, sign: str = "") -> Form:
     if form_of(unit) is _MONEY:
         return Form(GENERAL, "#,##0", 1000, sign=sign)
     return Form("#,##0.00####", sign=sign)
+
+
+def marked(code: str, mark: str) -> str:
+    """A number format with a mark before each of its figures."""
+    return ";".join(re.sub(r"^((?:\[[^\]]*\])?)", rf'\1"{mark} "', part, count=1) for part in code.split(";"))
+
+
+def limit_code(unit: Unit) -> str:
+    """The number format of a hard limit, in whatever digits it has; a number past all use stands for none."""
+    return f'[>1E+90]"none";{"0.0##%" if unit.share else "#,##0.######"}'
 
 
 def signed(form: Form, unit: Unit, sign: str) -> Form:

@@ -77,7 +77,7 @@ def _list_row(page: Page, line: Line, home: bool, look: str) -> None:
 
 def sentences(line: Line) -> Sequence[str]:
     """What a line may say that is worked out in words; of a name typed in, nothing is known."""
-    return line.expr.sentences if isinstance(line.expr, Choose) else ("",)
+    return [each for each in line.expr.sentences if isinstance(each, str)] if isinstance(line.expr, Choose) else ("",)
 
 
 COMES_TO_HEIGHT = 24

@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import Final
 
-__all__ = ["FONT", "LOOKS", "Look"]
+__all__ = ["FONT", "INK", "LOOKS", "MARK", "Look"]
 
 FONT: Final = "Arial"
 INK, SOFT, LINE, HAIR = "#1F1E1B", "#5E5A52", "#8C877B", "#DDD8CC"
@@ -45,6 +45,7 @@ LOOKS: Final[dict[str, Look]] = {
     "label": Look(border="hair", wrap=True),
     "label_bold": Look(bold=True, border="hair", wrap=True),
     "unit": Look(size=9, ink=SOFT, border="hair", wrap=True, align="left", indent=1),
+    "unit_head": Look(size=9, ink=SOFT, border="hair", wrap=True, align="right"),
     "words": Look(size=9, ink=SOFT, border="hair", wrap=True, align="left"),
     "paragraph": Look(wrap=True, align="left"),
     "caution": Look(wrap=True, border="hair", align="left"),

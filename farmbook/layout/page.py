@@ -142,6 +142,7 @@ class Page:
         self.sheet, self.plan, self.where, self.row = sheet, plan, where, 3
         self.bold: frozenset[str] = frozenset()
         self.columns: list[Line] = []
+        self.asked: list[Bound] = []
         self.pending: list[Chart] = []
         self._said_how = False
 

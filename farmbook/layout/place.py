@@ -14,7 +14,8 @@ from farmbook.layout.book import Book, Cell, Home, Link, Sheet, Shown, Text, Wor
 from farmbook.layout.case_blocks import case_block
 from farmbook.layout.chart_blocks import chart_beside, chart_block, chart_figures
 from farmbook.layout.grid import ANSWER_HEIGHT, HOW, HOW_COLUMNS, INPUTS, LISTS, NAME, TITLE_HEIGHT, VALUE, WORKED
-from farmbook.layout.input_blocks import input_table_block, inputs_block
+from farmbook.layout.input_blocks import inputs_block
+from farmbook.layout.input_tables import input_table_block, inputs_explained
 from farmbook.layout.list_blocks import COMES_TO_HEIGHT, comes_to, compare_block, list_block
 from farmbook.layout.numbering import numbered, reading_order
 from farmbook.layout.page import Page, Plan
@@ -32,7 +33,7 @@ from farmbook.layout.table_blocks import across_block, columns_explained, matrix
 from farmbook.layout.template import Block, Template
 from farmbook.layout.typed import areas_of, typed_cells
 
-__all__ = ["BLOCKS", "place"]
+__all__ = ["BLOCKS", "SIDE", "place"]
 
 BLOCKS: Final[dict[str, Callable[[Page, Block], None]]] = {
     "list": list_block,
@@ -85,7 +86,11 @@ def _sheet(plan: Plan, template: Template, title_line: str, verdict_line: str) -
     blocks = [(block.below, partial(BLOCKS[block.kind], page, block)) for block in reading_order(template)]
     if template.comes_to:
         blocks.insert(0, (False, partial(_head, page, template)))
-    blocks += [(True, partial(columns_explained, page)), (True, partial(chart_figures, page))]
+    blocks += [
+        (True, partial(columns_explained, page)),
+        (True, partial(inputs_explained, page)),
+        (True, partial(chart_figures, page)),
+    ]
     for below, work in blocks:
         if below and not sheet.printed_rows:
             sheet.printed_rows = page.row
@@ -130,7 +135,7 @@ def _title(page: Page, template: Template, title_line: str, verdict_line: str) -
         page.row += 1
 
 
-SIDE = 6
+SIDE = 5
 """The column at which the right part of the title rows begins."""
 
 

@@ -2,16 +2,19 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
+from functools import reduce
+from operator import add
 from typing import Any
 
-from farmbook.expr.functions import ratio, sentence
-from farmbook.expr.nodes import CountUsed, CountWord, Expr, FirstLabel, Label, Line, RawInput, wrap
+from farmbook.expr.functions import all_of, ratio
+from farmbook.expr.nodes import CountChanged, CountUsed, CountWord, Expr, FirstLabel, Label, Line, RawInput, wrap
+from farmbook.expr.sentences import either, say
 from farmbook.expr.walk import ordered_axes
 from farmbook.model.place.farm_plan import Farm
 from farmbook.sections.declare import LineOf, NumberInput, check, line
 from farmbook.sections.model import Model
-from farmbook.sections.section import NOT_A_NUMBER, NOT_AN_OPTION, Bound, Section
+from farmbook.sections.section import ABOVE, BELOW, IMPOSSIBLE, NOT_A_NUMBER, NOT_AN_OPTION, Bound, Section
 
 __all__ = ["Report"]
 
@@ -25,12 +28,25 @@ class Report(Section):
 
     def __init__(self, model: Model) -> None:
         super().__init__(model)
-        self._cells_without_number: list[Line] = []
+        self._counts: dict[tuple[str, str], Line] = {}
         for key, bounds in self._tables().items():
-            words = key.replace("_", " ")
-            self._add(f"assumed_in_{key}", f"Cells assumed by the book, table of {words}", _assumed(bounds))
-            without = f"no_number_in_{key}", f"Cells that hold no number, table of {words}", _without_number(bounds)
-            self._cells_without_number.append(self._add(*without))
+            self._add_table(key, bounds)
+
+    def _add_table(self, key: str, bounds: list[Bound]) -> None:
+        words = key.replace("_", " ")
+        for what, label, method in (
+            ("assumed", "Cells assumed by the book", _assumed(bounds)),
+            ("no_number", "Cells that hold no number", _flagged(bounds, NOT_A_NUMBER)),
+            ("changed", "Cells changed since the book was made", _changed(bounds)),
+        ):
+            self._counts[what, key] = self._add(f"{what}_in_{key}", f"{label}, table of {words}", method)
+
+    def changed_in(self, lists: int) -> Expr:
+        """Cells changed in all tables over so many lists."""
+        tables = self._tables()
+        return _added(
+            [found for (what, key), found in self._counts.items() if what == "changed" and _lists(tables[key]) == lists]
+        )
 
     def _add(self, name: str, label: str, method: Callable[[Any], Expr]) -> Line:
         """A line that no declaration in the class body makes."""
@@ -58,6 +74,20 @@ class Report(Section):
         return tuple(
             bound.flag for bound in self.singles() if isinstance(bound.declared, NumberInput) and bound.flag is not None
         )
+
+    def table_flags(self) -> tuple[Line, ...]:
+        """The flags of the numbers in tables."""
+        bounds = (bound for found in self._tables().values() for bound in found)
+        return tuple(bound.flag for bound in bounds if bound.flag is not None)
+
+    def number_labels(self) -> tuple[str, ...]:
+        """Their labels."""
+        return tuple(bound.declared.label for bound in self.singles() if bound.flag in self.number_flags())
+
+    def _now_and_built(self) -> tuple[tuple[RawInput, ...], tuple[RawInput, ...]]:
+        """The cells of all single inputs and what stood in them when the book was made."""
+        bounds = [bound for bound in self.model.inputs.values() if not bound.cell.axes]
+        return tuple(bound.cell for bound in bounds), tuple(bound.built for bound in bounds if bound.built is not None)
 
     def counted(self, word: str) -> Expr:
         """How many single inputs say this word for their basis."""
@@ -101,13 +131,23 @@ class Report(Section):
     @line("Does the book add up?", unit="1")
     def verdict(self) -> Expr:
         """Shown at the head of every sheet."""
-        either = self.errors_failing + self.alerts_failing > 0
-        return sentence(
-            1 + (self.errors_failing > 0) + either,
-            "The book adds up.",
-            "The book adds up, with alerts: see the sheet Checks.",
-            "THE BOOK DOES NOT ADD UP: see the sheet Checks before using any figure.",
+        wrong = self.errors_failing > 0
+        return say(
+            either(wrong, "THE BOOK DOES NOT ADD UP: ", "The book adds up"),
+            either(wrong, self.where_to_look, ""),
+            either(self.alerts_alone, ", with alerts: see the sheet Checks", ""),
+            ".",
         )
+
+    @line("Alerts fire and no error", unit="flag")
+    def alerts_alone(self) -> Expr:
+        """1 where the sums stand and the farm needs a look."""
+        return all_of(self.errors_failing <= 0, self.alerts_failing > 0)
+
+    @line("Where to look first if the book does not add up", unit="1")
+    def where_to_look(self) -> Expr:
+        """The input that cannot be, by its label; else the sheet that lists what fails."""
+        return FirstLabel(self.number_flags(), self.number_labels(), IMPOSSIBLE, "see the sheet Checks")
 
     @line("Single inputs that hold no number", unit="count")
     def cells_without_number(self) -> Expr:
@@ -117,23 +157,61 @@ class Report(Section):
     @line("The first single input that holds no number", unit="1")
     def first_without_number(self) -> Expr:
         """By its label on the inputs sheet."""
-        labels = tuple(bound.declared.label for bound in self.singles() if bound.flag in self.number_flags())
-        return FirstLabel(self.number_flags(), labels, NOT_A_NUMBER, "none: every single input holds a number")
-
-    @line("Cells that hold no number, first three tables", unit="count")
-    def first_tables_without_number(self) -> Expr:
-        """Counted in rows in use only."""
-        return _added(self._cells_without_number[:3])
-
-    @line("Cells that hold no number, other tables", unit="count")
-    def other_tables_without_number(self) -> Expr:
-        """Counted in rows in use only."""
-        return _added(self._cells_without_number[3:])
+        return FirstLabel(
+            self.number_flags(), self.number_labels(), NOT_A_NUMBER, "none: every single input holds a number"
+        )
 
     @line("Cells of tables that hold no number", unit="count")
     def table_cells_without_number(self) -> Expr:
-        """Such a cell counts as zero in every sum."""
-        return self.first_tables_without_number + self.other_tables_without_number
+        """Such a cell counts as zero in every sum. Counted in rows in use only."""
+        return CountWord(self.table_flags(), NOT_A_NUMBER)
+
+    @line("Single inputs with a number that cannot be", unit="count")
+    def impossible_singles(self) -> Expr:
+        """Below or above every limit that the scenario file would take: a pay below zero, a price past belief."""
+        return CountWord(self.number_flags(), IMPOSSIBLE)
+
+    @line("The first single input with a number that cannot be", unit="1")
+    def first_impossible(self) -> Expr:
+        """By its label on the inputs sheet."""
+        return FirstLabel(self.number_flags(), self.number_labels(), IMPOSSIBLE, "none: every single input can be")
+
+    @line("Cells of tables with a number that cannot be", unit="count")
+    def impossible_in_tables(self) -> Expr:
+        """Counted in rows in use only."""
+        return CountWord(self.table_flags(), IMPOSSIBLE)
+
+    @line("Single inputs outside their usual range", unit="count")
+    def unusual_singles(self) -> Expr:
+        """They may be right: look at each once more."""
+        return CountWord(self.number_flags(), BELOW) + CountWord(self.number_flags(), ABOVE)
+
+    @line("Cells of tables outside their usual range", unit="count")
+    def unusual_in_tables(self) -> Expr:
+        """Counted in rows in use only."""
+        return CountWord(self.table_flags(), BELOW) + CountWord(self.table_flags(), ABOVE)
+
+    @line("Single inputs changed since the book was made", unit="count")
+    def changed_singles(self) -> Expr:
+        """Each cell is held against what stood in it then, in the column beside it."""
+        return CountChanged(*self._now_and_built())
+
+    @line("Single inputs changed, but still said to be assumed", unit="count")
+    def changed_still_assumed(self) -> Expr:
+        """Say how you know them: a figure of your own is no longer the book's."""
+        bounds = [bound for bound in self.singles() if bound.basis is not None]
+        now, built = (tuple(found) for found in zip(*((bound.cell, bound.built) for bound in bounds), strict=True))
+        return CountChanged(now, built, tuple(bound.basis for bound in bounds if bound.basis is not None), "assumed")
+
+    @line("Cells changed since the book was made, lists", unit="count")
+    def changed_in_lists(self) -> Expr:
+        """Names of rows are not counted."""
+        return self.changed_in(1)
+
+    @line("Cells changed since the book was made, tables over two lists", unit="count")
+    def changed_over_two_lists(self) -> Expr:
+        """Parts of recipes, and what each flush of each recipe gives."""
+        return self.changed_in(2)
 
     @check(
         "Every single input holds a number",
@@ -152,6 +230,15 @@ class Report(Section):
     def every_table_number(self) -> Expr:
         """Spare rows do not count; optional figures may stay empty."""
         return 1 - (self.table_cells_without_number > 0)
+
+    @check(
+        "Every number can be",
+        kind="error",
+        says="A number is past every limit: below zero, say, or a price past belief. Look for the sign ▲ on Inputs and Tables.",
+    )
+    def every_number_possible(self) -> Expr:
+        """The limits are those that the scenario file is held to; they stand in the screen margin beside each cell."""
+        return self.impossible_singles + self.impossible_in_tables <= 0
 
     @check(
         "Every word picked is in its list",
@@ -224,17 +311,29 @@ def _assumed(bounds: list[Bound]) -> Callable[[Any], Expr]:
     return method
 
 
-def _without_number(bounds: list[Bound]) -> Callable[[Any], Expr]:
+def _lists(bounds: list[Bound]) -> int:
+    """How many lists a table runs over."""
+    return len(bounds[0].cell.axes)
+
+
+def _flagged(bounds: list[Bound], word: str) -> Callable[[Any], Expr]:
     def method(_: Section) -> Expr:
         """Spare rows are flagged as such and do not count."""
-        return CountWord(tuple(bound.flag for bound in bounds if bound.flag is not None), NOT_A_NUMBER)
+        return CountWord(tuple(bound.flag for bound in bounds if bound.flag is not None), word)
 
     return method
 
 
-def _added(lines: list[Line]) -> Expr:
-    """The sum of some lines; zero of none."""
-    found: Expr = wrap(0)
-    for position, each in enumerate(lines):
-        found = each if position == 0 else found + each
-    return found
+def _changed(bounds: list[Bound]) -> Callable[[Any], Expr]:
+    def method(_: Section) -> Expr:
+        """Spare rows count too."""
+        return CountChanged(
+            tuple(bound.cell for bound in bounds), tuple(bound.built for bound in bounds if bound.built is not None)
+        )
+
+    return method
+
+
+def _added(terms: Sequence[Expr]) -> Expr:
+    """The sum of some terms; zero of none."""
+    return reduce(add, terms) if terms else wrap(0)

@@ -17,7 +17,7 @@ from farmbook.expr.walk import ordered_axes
 from farmbook.interpret.numbers import Cells
 from farmbook.scenario.fields import NAME_KEY, Field, Table
 from farmbook.scenario.gather import Gathered, Given
-from farmbook.scenario.limits import default_at, usual_fault, usual_of
+from farmbook.scenario.limits import NO_LIMIT, default_at, hard_shown, usual_fault, usual_of
 from farmbook.scenario.quantity import converted
 from farmbook.scenario.words import Path, as_written, did_you_mean, key_words, listed, readable, usual_words, where_of
 from farmbook.sections.declare import Input, NumberInput, TextInput
@@ -168,8 +168,10 @@ class _Filling:
                 numbers[0, *index], basis[0, *index] = default, declared.default_basis
             elif keys is not None and not declared.optional:
                 absent.append(place.path(dict(zip(axes, keys, strict=True))))
-        low, high = (_of_numbers(np.array([limit])) for limit in usual_of(declared, self.system))
+        limits = (*usual_of(declared, self.system), *hard_shown(declared, self.system, self.currency))
+        low, high, least, most = (_of_numbers(np.array([min(limit, NO_LIMIT)])) for limit in limits)
         stands = {bound.cell: _of_numbers(numbers), bound.basis: _of_texts(basis), bound.low: low, bound.high: high}
+        stands |= {bound.least: least, bound.most: most, bound.built: _of_numbers(numbers.copy())}
         self.out.cells.update({cell: found for cell, found in stands.items() if cell is not None})
         if absent:
             self._absent(place, absent, self._wanted(declared))
@@ -207,6 +209,8 @@ class _Filling:
         for index, keys, found in self._places(bound):
             texts[0, *index] = self._text(declared, place, keys, found)
         self.out.cells[bound.cell] = _of_texts(texts)
+        if bound.built is not None:
+            self.out.cells[bound.built] = _of_texts(texts.copy())
         if bound.basis is not None:
             given = self.given.values.get((declared, ()))
             self.out.cells[bound.basis] = _of_texts(np.array([given.basis if given else "assumed"], dtype=object))

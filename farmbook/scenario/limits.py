@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import math
-from decimal import Context, Decimal
+from decimal import ROUND_CEILING, ROUND_FLOOR, Context, Decimal
 from fractions import Fraction
 from typing import Final
 
@@ -12,9 +12,9 @@ from farmbook.expr.axis import Axis
 from farmbook.scenario.quantity import converted, split_quantity
 from farmbook.scenario.words import amount, figure, share_like, usual_words
 from farmbook.sections.declare import NumberInput
-from farmbook.units import displayed
+from farmbook.units import Unit, displayed
 
-__all__ = ["default_at", "hard_fault", "rounded", "usual_fault", "usual_of"]
+__all__ = ["NO_LIMIT", "default_at", "hard_fault", "hard_of", "hard_shown", "rounded", "usual_fault", "usual_of"]
 
 _THREE_FIGURES: Final = Context(prec=3)
 
@@ -45,16 +45,47 @@ def default_at(declared: NumberInput, position: dict[Axis, int], system: str) ->
     return None if default is None else rounded(default, declared, system)
 
 
+NO_LIMIT: Final = 1e99
+"""Stands in the cell of a limit where there is none."""
+_COMPARABLE: Final = frozenset({"USD", "EUR", "GBP", "CAD", "AUD", "NZD", "CHF"})
+"""Currencies in which a price is at most a few times what it is in another."""
+_BEYOND_BELIEF: Final = 5
+"""A price so many times the top of its usual range is taken for a slip."""
+
+
+def hard_of(declared: NumberInput, currency: str) -> tuple[float, float]:
+    """The hard limits in the declared unit: a price without one of its own has the end of belief, where currencies compare."""
+    low, high = declared.hard
+    price = dict(declared.measure.powers).get("money", 0) > 0
+    if math.isinf(high) and price and currency in _COMPARABLE and declared.usual[1] > 0:
+        high = _BEYOND_BELIEF * declared.usual[1]
+    return low, high
+
+
+def hard_shown(declared: NumberInput, system: str, currency: str) -> tuple[float, float]:
+    """The hard limits in the book's unit."""
+    shown = displayed(declared.measure, system)
+    low, high = hard_of(declared, currency)
+    return _outward(low, declared.measure, shown, ROUND_FLOOR), _outward(high, declared.measure, shown, ROUND_CEILING)
+
+
+def _outward(limit: float, own: Unit, shown: Unit, way: str) -> float:
+    """A limit converted, so that whatever the file may hold can be: to twelve figures, as spreadsheets keep fifteen."""
+    if not math.isfinite(limit):
+        return limit
+    exact = converted(Fraction(Decimal(repr(limit))), own, shown)
+    return float(Context(prec=12, rounding=way).divide(Decimal(exact.numerator), Decimal(exact.denominator)))
+
+
 def hard_fault(declared: NumberInput, value: Fraction, written: object, system: str, currency: str) -> str:
     """What is wanted in place of a value (in the declared unit) past its hard limits; empty if it is within them."""
-    passed = next(
-        (limit for limit, sign in zip(declared.hard, (1, -1), strict=True) if _past(limit, value, sign)), None
-    )
+    hard = hard_of(declared, currency)
+    passed = next((limit for limit, sign in zip(hard, (1, -1), strict=True) if _past(limit, value, sign)), None)
     if passed is None:
         return ""
     shown = displayed(declared.measure, system)
     limit = amount(converted(Fraction(Decimal(repr(passed))), declared.measure, shown), shown, currency)
-    other = _other_scale_meant(declared, value, written, system, declared.hard)
+    other = _other_scale_meant(declared, value, written, system, hard)
     usual = f"; usually {usual_words(declared, usual_of(declared, system), system, currency)}"
     if value < passed:
         return f"must be {limit} or more{other}{usual}"

@@ -48,7 +48,7 @@ def with_cell(scenario: Scenario, raw: RawInput, index: tuple[int, ...], value: 
         raise ModelFault(f"no cell {index} of `{raw.name}`")
     numbers, texts = before.numbers.copy(), before.texts.copy()
     place = (0, *index)
-    if raw.kind in ("number", "low", "high"):
+    if raw.kind not in ("text", "choice", "basis", "built text"):
         numbers[place] = math.nan if value is None or isinstance(value, str) else value
         texts[place] = value if isinstance(value, str) else ""
     else:

@@ -9,7 +9,7 @@ from typing import ClassVar, Protocol, TypeVar
 
 from farmbook.errors import ModelFault
 from farmbook.expr.axis import Axis
-from farmbook.expr.functions import all_of, any_of, is_word, negation, sentence, total
+from farmbook.expr.functions import all_of, any_of, is_word, negation, total
 from farmbook.expr.nodes import (
     Choose,
     Constant,
@@ -25,30 +25,53 @@ from farmbook.expr.nodes import (
     Used,
     wrap,
 )
+from farmbook.expr.sentences import STRIP_PLACES, STRIP_SPAN, Strip
 from farmbook.sections.declare import Check, Choice, Declared, Input, LineOf, NumberInput, Option, TextInput, Uses
 from farmbook.units import Unit, unit
 
-__all__ = ["NOT_AN_OPTION", "NOT_A_NUMBER", "AxisLines", "Bound", "Section", "Whole"]
+__all__ = [
+    "ABOVE",
+    "BELOW",
+    "IMPOSSIBLE",
+    "NOT_AN_OPTION",
+    "NOT_A_NUMBER",
+    "NOT_GIVEN",
+    "SPARE",
+    "AxisLines",
+    "Bound",
+    "Section",
+    "Whole",
+]
 
 S = TypeVar("S")
 
-NOT_A_NUMBER = "not a number: counted as zero"
-SPARE = "spare row"
-NOT_AN_OPTION = "not one of the words in the list"
-FLAGS = (NOT_A_NUMBER, "below the usual range", "ok", "above the usual range")
-OPTIONAL_FLAGS = ("not filled in", *FLAGS[1:])
+NOT_A_NUMBER = "▲ no number"
+IMPOSSIBLE = "▲ cannot be"
+SPARE = "(spare)"
+NOT_AN_OPTION = "▲ not in the list"
+BELOW, ABOVE = "▼ below usual", "▲ above usual"
+NOT_GIVEN = "not given"
+FINE = "·"
+"""Hardly anything is said of what is as it should be."""
 NO_UNIT = Unit(())
 
 
 @dataclass(frozen=True, eq=False)
 class Bound:
-    """An input of a model: its cells, and the lines that every input has."""
+    """An input of a model: its cells, and the lines that every input has.
+
+    `low` and `high` are the usual limits, `least` and `most` the hard ones; `built` repeats what stood in the cell when the book
+    was made.
+    """
 
     declared: Input
     cell: RawInput
     basis: RawInput | None = None
     low: RawInput | None = None
     high: RawInput | None = None
+    least: RawInput | None = None
+    most: RawInput | None = None
+    built: RawInput | None = None
     used: Line | None = None
     flag: Line | None = None
 
@@ -201,8 +224,9 @@ class Section:
         if isinstance(declared, TextInput) and declared.names:
             axis = declared.axes[0]
             self.model.axes[axis] = AxisLines(cell, present_line(axis, cell), label_line(axis, cell))
+        built = RawInput(f"{name}_built", f"{declared.label} as built", "built text", NO_UNIT, declared.axes)
         if kind == "text":
-            return Bound(declared, cell)
+            return Bound(declared, cell, built=built)
         basis = RawInput(f"{name}_basis", f"{declared.label} basis", "basis", NO_UNIT, declared.axes)
         flag = Line(
             f"{name}_flag",
@@ -212,18 +236,18 @@ class Section:
             lambda: self._word_flag(declared, cell),
             kind="flag",
         )
-        return Bound(declared, cell, basis, flag=flag)
+        return Bound(declared, cell, basis, flag=flag, built=built)
 
     def _word_flag(self, declared: Input, cell: RawInput) -> Choose:
         """Whether the word typed is one of the options, or the name of exactly one member in use."""
         if isinstance(declared, Choice):
             return Choose(
-                1 + negation(any_of(*(is_word(cell, label) for label in declared.labels))), ("ok", NOT_AN_OPTION)
+                1 + negation(any_of(*(is_word(cell, label) for label in declared.labels))), (FINE, NOT_AN_OPTION)
             )
         assert isinstance(declared, TextInput) and declared.picks is not None
         axis = self.model.axes[declared.picks]
         found = total(SameText(axis.names, cell) * axis.present, declared.picks)
-        return Choose(1 + negation(all_of(found >= 1, found <= 1)), ("ok", NOT_AN_OPTION))
+        return Choose(1 + negation(all_of(found >= 1, found <= 1)), (FINE, NOT_AN_OPTION))
 
     def _bind_number(self, declared: NumberInput, name: str) -> Bound:
         own = declared.measure
@@ -234,6 +258,7 @@ class Section:
 
         number = cell("", "number", declared.axes)
         low, high = cell("_usual_low", "low", ()), cell("_usual_high", "high", ())
+        least, most = cell("_hard_low", "least", ()), cell("_hard_high", "most", ())
 
         def line(kind: str, of: Unit, build: Callable[[], Expr], note: str) -> Line:
             return Line(
@@ -248,22 +273,29 @@ class Section:
             )
 
         used = line("used", own, lambda: Used(number, self.model.presents(declared.axes)), _used_note(declared))
-        flag = line("flag", NO_UNIT, lambda: self._flag_expr(declared, number, low, high), "")
-        return Bound(declared, number, cell("_basis", "basis", declared.axes), low, high, used, flag)
+        flag = line("flag", NO_UNIT, lambda: self._flag_expr(declared, number, (least, low, high, most)), "")
+        basis, built = cell("_basis", "basis", declared.axes), cell("_built", "built", declared.axes)
+        return Bound(declared, number, basis, low, high, least, most, built, used, flag)
 
-    def _flag_expr(self, declared: NumberInput, cell: RawInput, low: RawInput, high: RawInput) -> Choose:
+    def _flag_expr(self, declared: NumberInput, cell: RawInput, limits: tuple[RawInput, ...]) -> Choose:
+        """No number, past a hard limit, outside the usual range, or where in it; a spare row of a list is not judged."""
         raw = Raw(cell)
-        state: Expr = 1 + IsNumber(cell) * (1 + (raw >= Raw(low)) + (raw > Raw(high)))
-        sentences = OPTIONAL_FLAGS if declared.optional else FLAGS
+        least, low, high, most = (Raw(each) for each in limits)
+        possible = Multiply(raw >= least, raw <= most)
+        state: Expr = 1 + IsNumber(cell) * (1 + possible * (1 + (raw >= low) + (raw > high)))
+        missing = NOT_GIVEN if declared.optional else NOT_A_NUMBER
+        if not declared.axes:
+            return Choose(
+                state, (missing, IMPOSSIBLE, BELOW, Strip(raw, low, high, wrap(STRIP_PLACES), wrap(STRIP_SPAN)), ABOVE)
+            )
+        said = (missing, IMPOSSIBLE, BELOW, FINE, ABOVE)
         presents = self.model.presents(declared.axes)
-        if presents:
-            product: Expr = presents[0]
-            for present in presents[1:]:
-                product = Multiply(product, present)
-            return Choose(1 + product * state, (SPARE, *sentences))
-        node = sentence(state, *sentences)
-        assert isinstance(node, Choose)
-        return node
+        if not presents:
+            return Choose(state, said)
+        product: Expr = presents[0]
+        for present in presents[1:]:
+            product = Multiply(product, present)
+        return Choose(1 + product * state, (SPARE, *said))
 
 
 def _used_note(declared: NumberInput) -> str:

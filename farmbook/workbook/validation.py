@@ -8,7 +8,7 @@ from typing import Any, Final
 from farmbook.expr.nodes import RawInput
 from farmbook.layout.book import a1
 from farmbook.layout.page import Plan
-from farmbook.scenario.limits import usual_of
+from farmbook.scenario.limits import hard_shown, usual_of
 from farmbook.scenario.values import LONGEST_TEXT
 from farmbook.sections.declare import BASES, Choice, NumberInput, TextInput
 from farmbook.sections.section import Bound
@@ -80,7 +80,7 @@ def _number(declared: NumberInput, plan: Plan) -> dict[str, Any]:
         "input_message": f"Usual: {usual}{'' if shown.share else ' ' + words}. {declared.how}"[:PROMPT],
         "error_title": "Not a possible number",
     }
-    low, high = (shown_value(value, declared, plan.system) for value in declared.hard)
+    low, high = (float(f"{limit:.6g}") for limit in hard_shown(declared, plan.system, plan.currency))
     if high == float("inf"):
         limits = f"{_spoken(low, shown)} or more"
         rule |= {"validate": "decimal", "criteria": ">=", "value": low}
@@ -88,14 +88,6 @@ def _number(declared: NumberInput, plan: Plan) -> dict[str, Any]:
         limits = f"between {_spoken(low, shown)} and {_spoken(high, shown)}"
         rule |= {"validate": "decimal", "criteria": "between", "minimum": low, "maximum": high}
     return rule | {"error_message": f"Type a number {limits}{'' if shown.share else ' ' + words}."[:ERROR]}
-
-
-def shown_value(value: float, declared: NumberInput, system: str) -> float:
-    """A limit declared in the metric unit, in the unit that the book shows, to six figures."""
-    own, shown = declared.measure, displayed(declared.measure, system)
-    if own.point and own != shown:
-        return float(f"{value * 1.8 + 32:.6g}")
-    return float(f"{value * float(own.size / shown.size):.6g}")
 
 
 def _spoken(value: float, shown: Unit) -> str:

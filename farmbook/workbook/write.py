@@ -22,12 +22,14 @@ from farmbook.interpret.numbers import Array, Cells
 from farmbook.layout.book import Book, Cell, Content, Figure, Formula, Link, Sheet, Shown, Text, Typed, Worked, a1
 from farmbook.layout.flow import print_scale, set_spaces
 from farmbook.layout.grid import PRINTED
-from farmbook.layout.looks import DEEP, FONT, HAIR, INK, LINE, LOOKS, PALE, STRAW, STRAW_BOX
+from farmbook.layout.looks import DEEP, FONT, HAIR, LINE, LOOKS, PALE, STRAW, STRAW_BOX
 from farmbook.layout.page import Plan
 from farmbook.sections.section import Bound
 from farmbook.workbook.address import Addresses, Filling
 from farmbook.workbook.charts import draw
+from farmbook.workbook.done import done
 from farmbook.workbook.fingerprint import PLACEHOLDER, PROPERTY, sealed
+from farmbook.workbook.states import States
 from farmbook.workbook.validation import NOTE, validation_of
 
 __all__ = ["write_book"]
@@ -41,8 +43,6 @@ _BORDERS: Final[Mapping[str, dict[str, Any]]] = {
 }
 _PAPER: Final = {"letter": 1, "a4": 9}
 _TABS: Final = {"start": DEEP, "inputs": STRAW, "worked": PALE}
-FAILING: Final = "report_errors_failing"
-"""The cell that counts the checks that fail."""
 
 
 class PlainSheet(Worksheet):  # type: ignore[misc]  # the library carries no types
@@ -128,10 +128,10 @@ class _Writer:
         for sheet in self.book.sheets:
             self._sheet(sheet)
         for name, (sheet_name, row, column) in sorted(self.book.names.items()):
-            _done(self.workbook.define_name(name, f"={sheet_name}!{_fixed(row, column)}"), name)
+            done(self.workbook.define_name(name, f"={sheet_name}!{_fixed(row, column)}"), name)
         for name, (sheet_name, *corners) in sorted(self.book.areas.items()):
             first, last = _fixed(*corners[:2]), _fixed(*corners[2:])
-            _done(self.workbook.define_name(name, f"={sheet_name}!{first}:{last}"), name)
+            done(self.workbook.define_name(name, f"={sheet_name}!{first}:{last}"), name)
 
     def _sheet(self, sheet: Sheet) -> None:
         page = self.workbook.add_worksheet(sheet.name, PlainSheet)
@@ -145,7 +145,8 @@ class _Writer:
         for chart in sheet.charts:
             draw(self.workbook, page, sheet.name, chart, self.book, self.plan.format(chart.series[0].line.unit))
         self._print_setup(page, sheet)
-        self._states(page, sheet)
+        states = States(self.workbook, self.book, self.plan)
+        states.show(page, sheet)
         page.freeze_panes(2, 0)
         if sheet.kind in _TABS:
             page.set_tab_color(_TABS[sheet.kind])
@@ -167,52 +168,26 @@ class _Writer:
         left = f"{self.plan.stamp.get('Scenario', '')}, farmbook {self.plan.stamp.get('Version', '')}"
         page.set_footer(f"&L&8{left[:100].replace('&', '&&')}&C&8&A&R&8Page &P of &N")
 
-    def _states(self, page: Worksheet, sheet: Sheet) -> None:
-        """A book that does not add up looks so on every sheet; a box with the book's own figure is white."""
-        self._white_boxes(page, sheet)
-        if FAILING not in self.book.names:
-            return
-        bad = self.workbook.add_format({"bg_color": INK, "font_color": "#FFFFFF"})
-        rule = {"type": "formula", "criteria": f"={FAILING}>0", "format": bad}
-        _done(page.conditional_format(1, 6, 1, 9, rule), "the verdict")
-
-    def _white_boxes(self, page: Worksheet, sheet: Sheet) -> None:
-        """Straw is for figures that somebody gave: where the basis says assumed, or nothing, the box is white."""
-        white = self.workbook.add_format({"bg_color": "#FFFFFF"})
-        bases = {bound.cell: bound.basis for bound in self.plan.model.inputs.values() if bound.basis is not None}
-        for cell in sheet.cells:
-            if isinstance(cell.content, Typed) and cell.content.source in bases:
-                home, at = (
-                    self.book.homes[bases[cell.content.source]],
-                    dict(zip(ordered_axes(cell.content.source.axes), cell.content.index, strict=True)),
-                )
-                basis = a1(*home.place(at), row_fixed=True, column_fixed=True)
-                rule = {"type": "formula", "criteria": f'=OR({basis}="assumed",{basis}="")', "format": white}
-                block = (cell.row, cell.column, cell.row, cell.column + cell.across - 1)
-                _done(page.conditional_format(*block, rule), cell.content.source.name)
-
     def _cell(self, page: Worksheet, sheet: Sheet, cell: Cell) -> None:
         content = cell.content
         quoted = not LOOKS[cell.look].locked and self._words(content)[:1] in ("=", "+", "-", "@")
         look = self._look(cell.look, cell.format, quoted=quoted, wrap=cell.wrap)
         if cell.across > 1:
-            _done(
-                page.merge_range(cell.row, cell.column, cell.row, cell.column + cell.across - 1, "", look), sheet.name
-            )
+            done(page.merge_range(cell.row, cell.column, cell.row, cell.column + cell.across - 1, "", look), sheet.name)
         at = (cell.row, cell.column)
         if isinstance(content, Text):
             if cell.look == "input_note":
                 self._ruled(page, cell, NOTE)
-            _done(
+            done(
                 page.write_string(*at, content.words, look) if content.words else page.write_blank(*at, None, look),
                 content.words,
             )
         elif isinstance(content, Figure):
-            _done(page.write_number(*at, _finite(content.value, sheet.name), look), sheet.name)
+            done(page.write_number(*at, _finite(content.value, sheet.name), look), sheet.name)
         elif isinstance(content, Formula):
-            _done(page.write_formula(*at, "=" + content.text, look, _finite(content.value, content.text)), content.text)
+            done(page.write_formula(*at, "=" + content.text, look, _finite(content.value, content.text)), content.text)
         elif isinstance(content, Link):
-            _done(page.write_url(*at, f"internal:'{content.sheet}'!A1", look, content.words), content.sheet)
+            done(page.write_url(*at, f"internal:'{content.sheet}'!A1", look, content.words), content.sheet)
         elif isinstance(content, Typed):
             self._write_typed(page, at, content, look)
             bound = self.owner.get(content.source)
@@ -234,17 +209,17 @@ class _Writer:
     def _write_typed(self, page: Worksheet, at: tuple[int, int], content: Typed, look: Format) -> None:
         number, text = self._typed(content)
         source = content.source
-        if source.kind in ("number", "low", "high") and not math.isnan(number):
-            _done(page.write_number(*at, _finite(number, source.name), look), source.name)
+        if source.kind not in ("text", "choice", "basis", "built text") and not math.isnan(number):
+            done(page.write_number(*at, _finite(number, source.name), look), source.name)
         elif text:
-            _done(page.write_string(*at, text, look), source.name)
+            done(page.write_string(*at, text, look), source.name)
         else:
-            _done(page.write_blank(*at, None, look), source.name)
+            done(page.write_blank(*at, None, look), source.name)
 
     def _ruled(self, page: Worksheet, cell: Cell, rule: Mapping[str, Any]) -> None:
         """What may be typed into a cell, and into what is merged with it."""
         block = (cell.row, cell.column, cell.row, cell.column + cell.across - 1)
-        _done(page.data_validation(*block, dict(rule)), cell.look)
+        done(page.data_validation(*block, dict(rule)), cell.look)
 
     def _write_line(
         self, page: Worksheet, sheet: Sheet, at: tuple[int, int], content: Worked | Shown, look: Format
@@ -256,7 +231,7 @@ class _Writer:
             filling, value = self._fillings(line)[1], self._opening(line, index)
         else:
             filling, value = self._fillings(line)[0], self._result(line, index)
-        _done(page.write_formula(*at, "=" + filling.at(index), look, value), line.name)
+        done(page.write_formula(*at, "=" + filling.at(index), look, value), line.name)
 
     def _fillings(self, line: Line) -> tuple[Filling, Filling]:
         """The formula of a line's cells and that of its opening cells."""
@@ -313,12 +288,6 @@ def _finite(value: float, what: str) -> float:
     if not math.isfinite(value):
         raise ModelFault(f"`{what}` comes to no number in this scenario")
     return value
-
-
-def _done(code: object, what: str) -> None:
-    """XlsxWriter reports refusals by a negative code; none may pass unseen."""
-    if isinstance(code, int) and code < 0:
-        raise ModelFault(f"the workbook library refused a cell (code {code})", why=what[:80])
 
 
 def _fixed(row: int, column: int) -> str:

@@ -365,6 +365,10 @@ BOOK: Final[Mapping[str, Checked]] = {
     "report.every_number": Checked(
         fails=({"farm.wage": None}, {"site.altitude": None}), holds=({"farm.wage": 0}, {"cabinet.own_energy": None})
     ),
+    "report.every_number_possible": Checked(
+        fails=({"farm.wage": -0.01}, {"crop.trim": 1.01}, {"recipe.carbon": [0.49, -0.01, 0.4, 0, 0]}),
+        holds=({"farm.wage": 0}, {"crop.trim": 0.9}, {"recipe.carbon": [0.49, 0, 0.4, 0, -1]}),
+    ),
     "report.every_table_number": Checked(
         fails=(
             {"recipe.price": [0.05, 0.29, 0.33, None, None]},

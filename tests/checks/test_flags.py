@@ -7,7 +7,7 @@ spreadsheet engine.
 from __future__ import annotations
 
 import math
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Iterator, Sequence
 from pathlib import Path
 from typing import Any, Final
 
@@ -32,9 +32,9 @@ from tests.twin.farms import axis_sizes, cells_of, engine
 SYSTEMS: Final = ("metric", "us")
 SCENARIOS: Final = sorted((Path(__file__).parents[2] / "scenarios").glob("*.toml"))
 
-BELOW, FINE, ABOVE = "below the usual range", "ok", "above the usual range"
-NO_NUMBER, NOT_FILLED, SPARE = "not a number: counted as zero", "not filled in", "spare row"
-NOT_LISTED = "not one of the words in the list"
+BELOW, WITHIN, ABOVE, IMPOSSIBLE = "▼ below usual", "within", "▲ above usual", "▲ cannot be"
+NO_NUMBER, NOT_FILLED, SPARE = "▲ no number", "not given", "(spare)"
+FINE, NOT_LISTED = "·", "▲ not in the list"
 
 
 def beside(limit: float, side: int) -> float:
@@ -42,21 +42,53 @@ def beside(limit: float, side: int) -> float:
     return limit + side * 1e-6 * max(abs(limit), 1)
 
 
-TYPED: Final[dict[str, tuple[Callable[[float, float], Entry], str, str]]] = {
-    "far below": (lambda low, _: low - 1e6, BELOW, BELOW),
-    "just below": (lambda low, _: beside(low, -1), BELOW, BELOW),
-    "at the lower limit": (lambda low, _: low, FINE, FINE),
-    "just above the lower limit": (lambda low, _: beside(low, 1), FINE, FINE),
-    "between": (lambda low, high: (low + high) / 2, FINE, FINE),
-    "just below the upper limit": (lambda _, high: beside(high, -1), FINE, FINE),
-    "at the upper limit": (lambda _, high: high, FINE, FINE),
-    "just above": (lambda _, high: beside(high, 1), ABOVE, ABOVE),
-    "far above": (lambda _, high: high + 1e6, ABOVE, ABOVE),
-    "nothing": (lambda _low, _high: None, NO_NUMBER, NOT_FILLED),
-    "words": (lambda _low, _high: "no idea", NO_NUMBER, NOT_FILLED),
-    "digits typed as text": (lambda _low, _high: "12", NO_NUMBER, NOT_FILLED),
+Limits = tuple[float, float, float, float]
+"""Hard and usual limits from the lowest: the least there can be, the usual range, the most."""
+
+TYPED: Final[dict[str, tuple[Callable[[Limits], Entry], str]]] = {
+    "far below": (lambda at: at[0] - 1e6, IMPOSSIBLE),
+    "just below what can be": (lambda at: beside(at[0], -1), IMPOSSIBLE),
+    "at the least": (lambda at: at[0], BELOW),
+    "just below": (lambda at: beside(at[1], -1), BELOW),
+    "at the lower limit": (lambda at: at[1], WITHIN),
+    "just above the lower limit": (lambda at: beside(at[1], 1), WITHIN),
+    "between": (lambda at: (at[1] + at[2]) / 2, WITHIN),
+    "just below the upper limit": (lambda at: beside(at[2], -1), WITHIN),
+    "at the upper limit": (lambda at: at[2], WITHIN),
+    "just above": (lambda at: beside(at[2], 1), ABOVE),
+    "at the most": (lambda at: at[3], ABOVE),
+    "just above what can be": (lambda at: beside(at[3], 1), IMPOSSIBLE),
+    "nothing": (lambda _: None, NO_NUMBER),
+    "words": (lambda _: "no idea", NO_NUMBER),
+    "digits typed as text": (lambda _: "12", NO_NUMBER),
 }
-"""What is typed between two limits; what stands beside it where a number is required, and where it is optional."""
+"""What is typed between the limits, and what the book says of it; an optional number may be missing."""
+
+
+def words_beside(state: str, at: Limits, declared: NumberInput) -> str:
+    """What stands beside a cell in this state; where two limits fall together, the harder word."""
+    value, word = TYPED[state][0](at), TYPED[state][1]
+    if not isinstance(value, float | int):
+        return NOT_FILLED if declared.optional else word
+    if not at[0] <= value <= at[3]:
+        return IMPOSSIBLE
+    if not at[1] <= value <= at[2]:
+        return BELOW if value < at[1] else ABOVE
+    return FINE if declared.axes else strip(int((value - at[1]) / (at[2] - at[1]) * 10.999))
+
+
+def strip(place: int) -> str:
+    """A range with its mark in one of eleven places."""
+    return "─" * place + "●" + "─" * (10 - place)
+
+
+def test_most_limits_lie_apart() -> None:
+    """Else the words of the states would say nothing."""
+    cells = plausible_cells("metric")
+    for state, (typed, word) in TYPED.items():
+        said = [words_beside(state, limits(bound, cells), declared) for declared, bound in number_inputs()]
+        alike = [each for each in said if each in (word, NOT_FILLED) or (word == WITHIN and each[0] in "─●·")]
+        assert len(alike) > 0.6 * len(said), (state, typed)
 
 
 def number_inputs() -> list[tuple[NumberInput, Bound]]:
@@ -105,11 +137,16 @@ def filled(shape: tuple[int, ...], value: Entry) -> Cells:
     return Cells(np.full(shape, number), np.full(shape, "" if value is None else str(value), dtype=object))
 
 
-def limits(bound: Bound, cells: dict[RawInput, Cells]) -> tuple[float, float]:
-    """The usual range as the cells show it."""
-    assert bound.low is not None
-    assert bound.high is not None
-    return float(cells[bound.low].numbers.ravel()[0]), float(cells[bound.high].numbers.ravel()[0])
+def limits(bound: Bound, cells: dict[RawInput, Cells]) -> Limits:
+    """The hard limits and the usual range as the cells show them."""
+    least, low, high, most = (float(cells[cell].numbers.ravel()[0]) for cell in limit_cells(bound))
+    return least, low, high, most
+
+
+def limit_cells(bound: Bound) -> Sequence[RawInput]:
+    """The cells of the four limits of a number, from the lowest."""
+    found = (bound.least, bound.low, bound.high, bound.most)
+    return [cell for cell in found if cell is not None]
 
 
 def in_rows(axes: tuple[Axis, ...], names: dict[Axis, Any], word: str) -> Array:
@@ -125,46 +162,49 @@ def in_rows(axes: tuple[Axis, ...], names: dict[Axis, Any], word: str) -> Array:
 @pytest.mark.parametrize("system", SYSTEMS)
 @pytest.mark.parametrize("state", TYPED)
 def test_numbers(state: str, system: str) -> None:
-    typed, required, optional = TYPED[state]
+    typed = TYPED[state][0]
     cells, names = plausible_cells(system), dict(farm({}).names)
     for _, bound in number_inputs():
-        cells[bound.cell] = filled(cells[bound.cell].numbers.shape, typed(*limits(bound, cells)))
+        cells[bound.cell] = filled(cells[bound.cell].numbers.shape, typed(limits(bound, cells)))
     found = all_words(cells, system)
     for declared, bound in number_inputs():
-        wanted = in_rows(ordered_axes(declared.axes), names, optional if declared.optional else required)
+        wanted = in_rows(ordered_axes(declared.axes), names, words_beside(state, limits(bound, cells), declared))
         assert bound.flag is not None
         assert found[bound.flag.name].tolist() == wanted.tolist(), declared.dotted
 
 
-LIMITS: Final[tuple[tuple[Entry, Entry, float, str], ...]] = (
-    (5, 5, 5, FINE),
-    (5, 5, 4.9, BELOW),
-    (5, 5, 5.1, ABOVE),
-    (-20, -10, -15, FINE),
-    (-20, -10, 0, ABOVE),
+Cleared = tuple[Entry, Entry, Entry, Entry]
+
+LIMITS: Final[tuple[tuple[Cleared, float, str], ...]] = (
+    ((0, 5, 6, 99), 5, strip(0)),
+    ((0, 5, 6, 99), 4.9, BELOW),
+    ((0, 5, 6, 99), 6.1, ABOVE),
+    ((0, 5, 6, 99), 100, IMPOSSIBLE),
+    ((-30, -20, -10, 0), -15, strip(5)),
+    ((-30, -20, -10, 0), 0, ABOVE),
+    ((-30, -20, -10, -5), 0, IMPOSSIBLE),
+    ((-30, -20, -10, 0), -31, IMPOSSIBLE),
 )
-CLEARED: Final[tuple[tuple[Entry, Entry, float, str], ...]] = (
-    (None, 3, 0, FINE),
-    (None, 3, -0.1, BELOW),
-    (-3, None, 0, FINE),
-    (-3, None, 0.1, ABOVE),
+CLEARED: Final[tuple[tuple[Cleared, float, str], ...]] = (
+    ((None, None, 3, 9), 0, strip(0)),
+    ((-9, None, 3, 9), -0.1, BELOW),
+    ((-9, -3, None, 9), 0, strip(10)),
+    ((-9, -3, None, None), 0.1, IMPOSSIBLE),
 )
 """Limits typed, a value, and its words; in a spreadsheet a cleared limit is zero (no book is built with one)."""
 
 
-def wage() -> tuple[Bound, RawInput, RawInput]:
-    """One input, and the cells of its limits."""
-    bound = next(bound for declared, bound in number_inputs() if declared.dotted == "farm.wage")
-    assert bound.low is not None
-    assert bound.high is not None
-    return bound, bound.low, bound.high
+def wage() -> Bound:
+    """One input with all its limits."""
+    return next(bound for declared, bound in number_inputs() if declared.dotted == "farm.wage")
 
 
-@pytest.mark.parametrize(("low", "high", "value", "words"), LIMITS)
-def test_limits_are_read_from_their_cells(low: Entry, high: Entry, value: float, words: str) -> None:
-    bound, least, most = wage()
+@pytest.mark.parametrize(("typed", "value", "words"), LIMITS)
+def test_limits_are_read_from_their_cells(typed: Cleared, value: float, words: str) -> None:
+    bound = wage()
     cells = plausible_cells("metric")
-    cells |= {bound.cell: filled((1,), value), least: filled((1,), low), most: filled((1,), high)}
+    cells |= {cell: filled((1,), limit) for cell, limit in zip(limit_cells(bound), typed, strict=True)}
+    cells[bound.cell] = filled((1,), value)
     assert str(words_of(bound, cells, "metric")) == words
 
 
@@ -261,12 +301,13 @@ def opened(request: pytest.FixtureRequest, tmp_path: Path) -> Iterator[tuple[Liv
 def test_a_recalculated_book_says_the_same_of_numbers(opened: tuple[LiveBook, Book]) -> None:
     live, book = opened
     cells = dict(live.computed.scenario.cells)
-    for state, (typed, required, optional) in TYPED.items():
+    for state, (typed, _) in TYPED.items():
         wanted: dict[Cell, str] = {}
         for declared, bound in number_inputs():
             for edit, spare in places(live, bound):
-                book.set(*live.place(edit), typed(*limits(bound, cells)))
-                word = optional if declared.optional else required
+                at = limits(bound, cells)
+                book.set(*live.place(edit), typed(at))
+                word = words_beside(state, at, declared)
                 wanted[flag_place(live, bound, edit.index)] = SPARE if spare else word
         assert SPARE in wanted.values()
         assert book.read(wanted) == wanted, state
@@ -283,12 +324,12 @@ def test_a_recalculated_book_says_the_same_of_words(opened: tuple[LiveBook, Book
 
 def test_a_recalculated_book_reads_limits_from_their_cells(opened: tuple[LiveBook, Book]) -> None:
     live, book = opened
-    bound, *limit_cells = wage()
+    bound = wage()
     beside_it = flag_place(live, bound, ())
-    for low, high, value, words in (*LIMITS, *CLEARED):
-        for cell, typed in zip((bound.cell, *limit_cells), (value, low, high), strict=True):
-            book.set(*live.place(Edit(cell, (), None)), typed)
-        assert book.read([beside_it]) == {beside_it: words}, (low, high, value)
+    for typed, value, words in (*LIMITS, *CLEARED):
+        for cell, entry in zip((bound.cell, *limit_cells(bound)), (value, *typed), strict=True):
+            book.set(*live.place(Edit(cell, (), None)), entry)
+        assert book.read([beside_it]) == {beside_it: words}, (typed, value)
 
 
 def test_the_first_without_a_number_is_the_highest_on_the_sheet(opened: tuple[LiveBook, Book]) -> None:

@@ -11,7 +11,7 @@ from farmbook.expr import nodes as n
 from farmbook.expr.axis import Axis
 from farmbook.expr.ranking import before, nth_label, nth_value
 from farmbook.sections.model import Model
-from farmbook.sections.section import FLAGS
+from farmbook.sections.section import BELOW, Bound
 from farmbook.units import unit
 from tests.language.pool import COLUMN, CONSTANTS, FLUSH, ROW, SPELL, STEP, Pool
 
@@ -152,8 +152,10 @@ class Maker:
         found: list[n.Expr] = [
             pool.given(pool.own), n.Filled(inputs[Pool.own].cell), f.is_word(pool.word, "three-phase"),
             f.same_text(pool.word, pool.note),
-            n.CountWord(tuple(flag for flag in flags if flag is not None), FLAGS[2]),
+            n.CountWord(tuple(flag for flag in flags if flag is not None), BELOW),
             n.CountUsed((grid.basis,), "Assumed", (self.model.axes[ROW].present,)),
+            n.CountChanged((inputs[Pool.wet].cell,), (built_of(inputs[Pool.dry]),)),
+            n.CountChanged((grid.cell,), (built_of(grid),), (grid.basis,), "assumed"),
             f.where(n.IsNumber(inputs[Pool.share].cell), n.Raw(inputs[Pool.share].cell), 0),
         ]  # fmt: skip
         if ROW in axes:
@@ -241,7 +243,7 @@ def random_lines(model: Model, count: int, seed: int) -> Iterator[n.Line]:
     state = 1 + f.whole_down(f.minimum(f.absolute(pool.share), 1))
     flags = [model.inputs[each].flag for each in (Pool.wet, Pool.dry)]
     labels = (Pool.wet.label, Pool.dry.label)
-    worded = n.FirstLabel(tuple(flag for flag in flags if flag is not None), labels, FLAGS[2], "none of them")
+    worded = n.FirstLabel(tuple(flag for flag in flags if flag is not None), labels, BELOW, "none of them")
     keys = (pool.plain_key, pool.bags_key, pool.share_key)
     for name, expr in {
         "chosen": f.sentence(state, "the first", 'the "second" & last'),
@@ -256,6 +258,12 @@ def random_lines(model: Model, count: int, seed: int) -> Iterator[n.Line]:
         yield line_of(f"random.{name}", "1", (), expr)
     yield line_of("random.before", "money", (STEP,), before(pool.step_cash, pool.step_key, STEP))
     yield line_of("random.each_figure", "share", (FLUSH,), f.shown(pool.alive, pool.alive > pool.share, "less"))
+
+
+def built_of(bound: Bound) -> n.RawInput:
+    """The cells that repeat an input as built; held against another one, they differ."""
+    assert bound.built is not None
+    return bound.built
 
 
 def line_of(name: str, of: str, axes: Axes, expr: n.Expr) -> n.Line:

@@ -10,7 +10,7 @@ from farmbook.expr import lower as lowering
 from farmbook.expr import nodes as n
 from farmbook.expr.functions import FUNCTIONS
 from farmbook.expr.number_rules import NUMBER_RULES
-from farmbook.expr.sentences import Either, Figure, Sentence
+from farmbook.expr.sentences import Either, Figure, Sentence, Strip
 from farmbook.interpret import formula, numbers, words
 
 ROOT_ONLY = {n.Starting, n.Running, n.Shown}
@@ -59,11 +59,15 @@ def test_the_classes_are_all_there() -> None:
 
 
 def test_sentences_are_a_language_of_their_own() -> None:
-    """They stand only as the whole of a line, which each interpreter treats apart; words for them are the one shared rule."""
+    """They stand only as the whole of a line, which each interpreter treats apart; words for them are the one shared rule.
+
+    A strip stands in flags.
+    """
     assert {each for each in n.Expr.__subclasses__() if each.__module__ == Sentence.__module__} == {
         Either,
         Figure,
         Sentence,
+        Strip,
     }
     assert Sentence in words.NODE_RULES
 

@@ -17,6 +17,7 @@ from farmbook.expr.sentences import Sentence
 from farmbook.expr.walk import ordered_axes
 from farmbook.interpret.numbers import Array, Cells, Engine
 from farmbook.model.farm import SECTIONS
+from farmbook.scenario.limits import NO_LIMIT
 from farmbook.sections.declare import Input, LineOf, NumberInput, Option, TextInput, Uses
 from farmbook.sections.model import Model
 from farmbook.sections.section import Bound, Section
@@ -133,6 +134,8 @@ class _Filling:
             default = self.names[declared.axes[0]] if declared.names else declared.default
             value = self.given.get(declared, default)
             self._words(bound.cell, value.label if isinstance(value, Option) else value)
+            assert bound.built is not None
+            self.cells[bound.built] = self.cells[bound.cell]
         if bound.basis is not None:
             self._words(bound.basis, "assumed")
 
@@ -145,6 +148,10 @@ class _Filling:
         self._numbers(bound.cell, value)
         self._numbers(bound.low, declared.usual[0])
         self._numbers(bound.high, declared.usual[1])
+        assert bound.least is not None and bound.most is not None and bound.built is not None
+        self._numbers(bound.least, declared.hard[0])
+        self._numbers(bound.most, min(declared.hard[1], NO_LIMIT))
+        self.cells[bound.built] = self.cells[bound.cell]
 
     def _shape(self, cell: RawInput) -> tuple[int, ...]:
         return tuple(self.sizes[axis] for axis in ordered_axes(cell.axes))

@@ -48,7 +48,7 @@ def test_every_cell_of_the_model_is_there_in_the_shape_of_its_axes(tmp_path: Pat
     wanted = {
         raw
         for bound in MODEL.inputs.values()
-        for raw in (bound.cell, bound.basis, bound.low, bound.high)
+        for raw in (bound.cell, bound.basis, bound.low, bound.high, bound.least, bound.most, bound.built)
         if raw is not None
     }
     assert set(found.cells) == wanted

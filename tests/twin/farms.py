@@ -15,6 +15,7 @@ from farmbook.expr.sentences import Sentence
 from farmbook.expr.walk import ordered_axes
 from farmbook.interpret.numbers import Array, Cells, Engine
 from farmbook.results import lowered, whole_farm
+from farmbook.scenario.limits import NO_LIMIT
 from farmbook.sections.declare import Input, NumberInput, TextInput
 from farmbook.units import displayed
 from tests.model.helpers import converted, in_metric
@@ -126,11 +127,14 @@ def cells_of(farms: Sequence[Farm], system: str) -> dict[RawInput, Cells]:
         name = declared.dotted
         if isinstance(declared, NumberInput):
             cells[bound.cell] = number_cells(bound.cell, np.stack([farm.numbers[name] for farm in farms]), system)
-            for limit, value in zip((bound.low, bound.high), declared.usual, strict=True):
+            limits = (*declared.usual, declared.hard[0], min(declared.hard[1], NO_LIMIT))
+            for limit, value in zip((bound.low, bound.high, bound.least, bound.most), limits, strict=True):
                 assert limit is not None
                 cells[limit] = number_cells(limit, np.asarray([value], dtype=float), system)
         elif isinstance(declared, TextInput):
             cells[bound.cell] = word_cells([farm.words[name] for farm in farms])
+        assert bound.built is not None
+        cells[bound.built] = cells[bound.cell]
         if bound.basis is not None:
             shape = tuple(sizes[axis] for axis in ordered_axes(bound.basis.axes))
             cells[bound.basis] = word_cells(np.full((1, *shape), "assumed", dtype=object))

@@ -37,7 +37,7 @@ class Placed:
     @property
     def numeric(self) -> bool:
         """Whether its cells hold numbers."""
-        return self.kind in ("number", "limit", "worked number")
+        return self.kind in ("number", "limit", "worked number", "built")
 
 
 def uniform(book: Written, placed: Sequence[Placed]) -> Iterator[str]:
@@ -59,11 +59,14 @@ def filled(book: Written, placed: Sequence[Placed]) -> Iterator[str]:
 
 
 def kinds(book: Written, placed: Sequence[Placed]) -> Iterator[str]:
-    """Numbers are numbers and words are words, worked or typed; only what is typed may be blank."""
+    """Numbers are numbers and words are words, worked or typed; only what is typed, or repeats it as built, may be blank."""
     for each in placed:
         for at in each.cells:
             value = book.values.get(at)
-            if not (isinstance(value, float if each.numeric else str) or (each.typed and value is None)):
+            if not (
+                isinstance(value, float if each.numeric else str)
+                or (value is None and (each.typed or each.kind.startswith("built")))
+            ):
                 yield f"{each.name} ({shown(at)}): holds {value!r}"
 
 
@@ -72,7 +75,7 @@ def units(book: Written, placed: Sequence[Placed]) -> Iterator[str]:
 
     What has none is a plain number, or has the sign of a share or of money in every cell."""
     for each in placed:
-        if not each.numeric or each.kind == "limit" or each.unit == CHECK:
+        if not each.numeric or each.kind in ("limit", "built") or each.unit == CHECK:
             continue
         if each.unit and not any(each.unit in words for words in _unit_places(book, each)):
             yield f"{each.name} ({shown(each.cells[0])}): no unit `{each.unit}` beside it"

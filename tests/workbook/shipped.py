@@ -70,7 +70,7 @@ def kind_of(of: Line | RawInput) -> str:
     """What stands in the cells of a line or input."""
     if isinstance(of, Line):
         return "worked words" if of.is_text else "worked number"
-    return "limit" if of.kind in ("low", "high") else of.kind
+    return "limit" if of.kind in ("low", "high", "least", "most") else of.kind
 
 
 def cells_of(home: Home) -> tuple[At, ...]:

@@ -8,6 +8,7 @@ from typing import Any, Final
 from farmbook.errors import ModelFault
 from farmbook.expr import nodes as n
 from farmbook.expr.lower import constant_value, factor_value
+from farmbook.expr.sentences import Strip
 from farmbook.expr.texts import fold
 from farmbook.expr.walk import ordered_axes
 from farmbook.interpret.numbers.emitter import Axes, Emitter
@@ -155,6 +156,19 @@ def count_word(e: Emitter, x: n.CountWord, axes: Axes) -> str:
     return found if len(plain) == len(cells) else e.spread(found, (), axes)
 
 
+def count_changed(e: Emitter, x: n.CountChanged, axes: Axes) -> str:
+    """How many cells differ from what was built."""
+    pairs = zip(x.now, x.built, x.bases or (None,) * len(x.now), strict=True)
+    many = "" if e.plain(x.now[0].axes) else "_each"
+    found = " + ".join(f"changed{many}({_held_against(e, now, built, basis, x.word)})" for now, built, basis in pairs)
+    return e.spread(f"({found})", (), axes) if many else f"({found})"
+
+
+def _held_against(e: Emitter, now: n.RawInput, built: n.RawInput, basis: n.RawInput | None, word: str) -> str:
+    cells = ", ".join(part for cell in (now, built) for part in (e.numbers(cell), e.folded(cell)))
+    return cells if basis is None else f"{cells}, {e.folded(basis)} == {fold(word)!r}"
+
+
 def count_used(e: Emitter, x: n.CountUsed, axes: Axes) -> str:
     """How many cells of tables hold a word where their row is in use."""
     own = ordered_axes(x.sources[0].axes)
@@ -173,7 +187,14 @@ def _label(e: Emitter, x: n.Label, axes: Axes) -> str:
 
 
 def _choose(e: Emitter, x: n.Choose, axes: Axes) -> str:
-    return f"pick({x.sentences!r}, {e.emit(x.state, axes)})"
+    state = e.emit(x.state, axes)
+    fixed = tuple(each if isinstance(each, str) else "" for each in x.sentences)
+    found = f"pick({fixed!r}, {state})"
+    for place, each in enumerate(x.sentences, 1):
+        if isinstance(each, Strip):
+            lies = ", ".join(e.emit(part, axes) for part in (each.value, each.low, each.high, each.places, each.span))
+            found = f"np.where(np.rint({state}) == {place}, strip_each({lies}), {found})"
+    return found
 
 
 ARRAY_RULES: Final[dict[type[n.Expr], Callable[[Emitter, Any, Axes], str]]] = {
@@ -203,6 +224,7 @@ ARRAY_RULES: Final[dict[type[n.Expr], Callable[[Emitter, Any, Axes], str]]] = {
     n.Filled: _filled,
     n.SameText: _same_text,
     n.CountWord: count_word,
+    n.CountChanged: count_changed,
     n.CountUsed: count_used,
     n.FirstLabel: _first_label,
     n.Label: _label,

@@ -146,4 +146,6 @@ class Emitter:
 
 def _need_no_folding(expr: n.Expr, wanted: str) -> bool:
     """Whether what a line may say is this folded word as it stands, or is another word even when folded."""
-    return isinstance(expr, n.Choose) and all((fold(said) == wanted) == (said == wanted) for said in expr.sentences)
+    return isinstance(expr, n.Choose) and all(
+        (fold(said) == wanted) == (said == wanted) for said in expr.sentences if isinstance(said, str)
+    )

@@ -12,6 +12,7 @@ import numpy as np
 from numpy_financial import irr
 
 from farmbook.expr.number_rules import NUMBER_RULES, quotient
+from farmbook.expr.sentences import BAR
 from farmbook.interpret.numbers.values import Array, as_array
 
 __all__ = ["FOR_ARRAYS", "FOR_SINGLES"]
@@ -132,6 +133,33 @@ def figure(value: float, digits: int, sign: str, percent: bool, after: str, none
     return f"{'-' if whole < 0 else ''}{sign}{abs(whole):,.{max(digits, 0)}f}{'%' if percent else ''}{after}"
 
 
+def strip(value: float, low: float, high: float, places: float, span: float) -> str:
+    """A bar whose mark shows where a number lies between two others; outside them, or of no number, it is not asked for."""
+    if not low <= value <= high:
+        return ""
+    passed = math.floor((value - low) / (high - low) * span)
+    return BAR[round(places) - passed - 1 :][: round(places)]
+
+
+def _strip_each(value: Array, low: Array, high: Array, places: float, span: float) -> Array:
+    drawn: Array = np.vectorize(strip, otypes=[object])(value, low, high, places, span)
+    return drawn
+
+
+def changed(number: float, text: str, built: float, built_text: str, counts: bool = True) -> float:
+    """1 where a cell is not as built, and counts."""
+    if number == number and built == built:
+        return float(number != built and counts)
+    return float(((number == number) != (built == built) or text != built_text) and counts)
+
+
+def _changed_each(numbers: Array, texts: Array, built: Array, built_texts: Array, counts: Any = True) -> Array:
+    """How many cells of each draw are not as built, and count."""
+    both = ~np.isnan(numbers) & ~np.isnan(built)
+    differs = np.where(both, numbers != built, (np.isnan(numbers) != np.isnan(built)) | (texts != built_texts))
+    return _total_of(np.asarray(differs & counts, dtype=float))
+
+
 def _figure_each(values: Any, digits: int, sign: str, percent: bool, after: str, none: str) -> Array:
     return np.array([figure(each, digits, sign, percent, after, none) for each in np.atleast_1d(values)], dtype=object)
 
@@ -148,7 +176,9 @@ FOR_ARRAYS: Final[dict[str, Any]] = {
     "before": _before,
     "before_each": _before_each,
     "nth": _nth,
+    "changed_each": _changed_each,
     "figure_each": _figure_each,
+    "strip_each": _strip_each,
     "in_each": _in_each,
     "shown": _shown,
     "rates": _rates,
@@ -232,7 +262,9 @@ FOR_SINGLES: Final[dict[str, Any]] = {
     "pick_one": _pick_one,
     "first_one": _first_one,
     "nth_one": _nth_one,
+    "changed": changed,
     "figure": figure,
+    "strip": strip,
     "power": _power,
     **{f"one_{name}": _single(rule) for name, rule in NUMBER_RULES.items()},
     "one_minimum": _minimum,

@@ -65,8 +65,8 @@ class _StepWriter:
         many = "" if self.e.plain(()) else "_each"
         if isinstance(part, Either):
             condition = self.e.emit(part.condition, ())
-            words = f"{part.yes!r} if {condition} else {part.no!r}"
-            return f"({words})" if not many else f"pick(({part.no!r}, {part.yes!r}), ({condition} != 0) + 1)"
+            yes, no = (repr(each) if isinstance(each, str) else self.e.emit(each, ()) for each in (part.yes, part.no))
+            return f"np.where({condition} != 0, {yes}, {no})" if many else f"({yes} if {condition} else {no})"
         if isinstance(part, Figure):
             how = (part.digits, part.sign, part.percent, part.after, part.none)
             return f"figure{many}({self.e.emit(part.value, ())}, {', '.join(map(repr, how))})"

@@ -6,6 +6,7 @@ from collections.abc import Callable
 from typing import Any, Final
 
 from farmbook.expr import nodes as n
+from farmbook.expr.sentences import Strip
 from farmbook.expr.texts import fold
 from farmbook.expr.walk import ordered_axes
 from farmbook.interpret.numbers import array_rules
@@ -123,7 +124,15 @@ def _label(e: Emitter, x: n.Label) -> str:
 
 
 def _choose(e: Emitter, x: n.Choose) -> str:
-    return f"pick_one({x.sentences!r}, {_one(e, x.state)})"
+    return f"pick_one(({', '.join(_said(e, each) for each in x.sentences)}), {_one(e, x.state)})"
+
+
+def _said(e: Emitter, each: str | n.Expr) -> str:
+    if isinstance(each, Strip):
+        return (
+            f"strip({', '.join(_one(e, part) for part in (each.value, each.low, each.high, each.places, each.span))})"
+        )
+    return repr(each)
 
 
 _CONDITIONS: Final[dict[type[n.Expr], Callable[[Emitter, Any], str]]] = {
@@ -161,6 +170,7 @@ SINGLE_RULES: Final[dict[type[n.Expr], Callable[[Emitter, Any], str]]] = {
     n.Filled: _flag,
     n.SameText: _flag,
     n.CountWord: _as_array(array_rules.count_word),
+    n.CountChanged: _as_array(array_rules.count_changed),
     n.CountUsed: _as_array(array_rules.count_used),
     n.FirstLabel: _first_label,
     n.Label: _label,

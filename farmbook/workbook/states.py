@@ -1,0 +1,78 @@
+"""How cells show the state that they are in, whatever is typed later: the verdict, whose figure it is, out of its range."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from typing import Any, Final
+
+from xlsxwriter.workbook import Format, Workbook
+from xlsxwriter.worksheet import Worksheet
+
+from farmbook.expr.nodes import RawInput
+from farmbook.layout.book import Book, Home, Sheet, a1
+from farmbook.layout.forms import marked
+from farmbook.layout.looks import INK, MARK
+from farmbook.layout.page import Plan
+from farmbook.layout.place import SIDE
+from farmbook.sections.section import Bound
+from farmbook.workbook.done import done
+
+__all__ = ["FAILING", "States"]
+
+FAILING: Final = "report_errors_failing"
+"""The name of the cell that counts the errors of a book."""
+LAST: Final = 9
+Area = tuple[int, int, int, int]
+
+
+class States:
+    """The conditional formats of one workbook."""
+
+    def __init__(self, workbook: Workbook, book: Book, plan: Plan) -> None:
+        self.workbook, self.book, self.plan = workbook, book, plan
+        self.white = workbook.add_format({"bg_color": "#FFFFFF"})
+
+    def show(self, page: Worksheet, sheet: Sheet) -> None:
+        """A book that does not add up looks so on every sheet; boxes show whose their figures are, and which are out of range."""
+        if FAILING in self.book.names:
+            bad = self.workbook.add_format({"bg_color": INK, "font_color": "#FFFFFF"})
+            self._rule(page, (1, SIDE, 1, LAST), f"={FAILING}>0", bad)
+        for bound in self.plan.model.inputs.values():
+            home = self.book.homes.get(bound.cell)
+            if home is not None and home.sheet == sheet.name:
+                self._box(page, bound, home)
+
+    def _box(self, page: Worksheet, bound: Bound, home: Home) -> None:
+        """Straw is for figures that somebody gave: where the basis says assumed, or nothing, the box is white."""
+        area = _area(home)
+        if bound.basis is not None:
+            basis = self._beside(bound.basis)
+            self._rule(page, area, f'=OR({basis}="assumed",{basis}="")', self.white)
+        if bound.low is not None and bound.high is not None and home.axes:
+            form = self.plan.typed_format(bound.cell.unit, table=True)
+            own = a1(*area[:2])
+            for limit, sign, mark in ((bound.low, "<", "▼"), (bound.high, ">", "▲")):
+                at = self.book.homes[limit]
+                beyond = f"{own}{sign}{a1(at.row, at.column, row_fixed=True, column_fixed=True)}"
+                look = {"bold": True, "font_color": MARK, "num_format": marked(form, mark)}
+                self._rule(page, area, f"=AND(ISNUMBER({own}),{beyond})", self.workbook.add_format(look))
+
+    def _beside(self, basis: RawInput) -> str:
+        """The address of the basis of an area's first cell; it moves along with the cell."""
+        home = self.book.homes[basis]
+        return a1(home.row, home.column)
+
+    def _rule(self, page: Worksheet, area: Area, criteria: str, look: Format) -> None:
+        rule: dict[str, Any] = {"type": "formula", "criteria": criteria, "format": look}
+        done(page.conditional_format(*area, rule), criteria)
+
+
+def _area(home: Home) -> Area:
+    places = list(_places(home))
+    rows, columns = {row for row, _ in places}, {column for _, column in places}
+    return min(rows), min(columns), max(rows), max(columns)
+
+
+def _places(home: Home) -> Iterator[tuple[int, int]]:
+    yield home.place(dict.fromkeys(home.axes, 0))
+    yield home.place({axis: count - 1 for axis, count in zip(home.axes, home.counts, strict=True)})
