@@ -68,7 +68,7 @@ def _convert(office: str, copy: Path, book: str) -> None:
             run.wait(_SECONDS)
         except subprocess.TimeoutExpired:
             raise FileProblem(
-                str(copy.name),
+                book,
                 f"could not be printed: LibreOffice did not end within {_SECONDS} seconds",
                 hint=_BY_HAND,
             ) from None

@@ -97,6 +97,7 @@ def _text(told: Told, given: Gathered, into: Path | None) -> str:
     """The scenario file of what a workbook says, changed only where it says something else than was given."""
     now = {entry.path for entry in told.entries}
     before = {found.path: found for found in given.values.values()}
+    lists = {found.path: declared.axes for (declared, _), found in given.values.items()}
     system = told.header["units"]
     changed = [
         entry
@@ -105,8 +106,10 @@ def _text(told: Told, given: Gathered, into: Path | None) -> str:
     ]
     rows: list[Place] = [(axis.name, key) for axis, keys in told.rows.items() for key in keys]
     stood: list[Place] = [(axis.name, key) for axis, keys in given.rows.items() for key in keys]
-    gone = [path for path in stood if path not in rows]
-    gone += [path for path in before if path not in now and path[:2] not in gone]
+    gone: dict[Place, tuple[str, ...]] = {path: () for path in stood if path not in rows}
+    for path in before:
+        if path not in now and path[:2] not in gone:
+            gone[path] = next((axis.members for axis in lists[path] if path[-1] in axis.members), ())
     new = [path for path in rows if path not in stood]
     header = {key: word for key, word in told.header.items() if getattr(given.header, key) != word}
     start = into.read_bytes().decode("utf-8-sig") if into else ""

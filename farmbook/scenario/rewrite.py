@@ -32,16 +32,17 @@ def rewritten(
     text: str,
     header: Mapping[str, str],
     rows: Sequence[Path],
-    gone: Sequence[Path],
+    gone: Mapping[Path, Sequence[str]],
     changed: Sequence[Entry],
 ) -> str | None:
-    """The text of a scenario file with other values, and without the rows and values that are gone; None if it cannot be changed."""
+    """The text of a scenario file with other values, and without the rows and values that are gone, each of these with the
+    members of the list it may stand in. None for a text that cannot be changed."""
     try:
         document = tomlkit.parse(text)
         for key, word in header.items():
             document[key] = word
-        for path in gone:
-            _remove(document, path)
+        for path, members in gone.items():
+            _remove(document, path, members)
         for entry in changed:
             _put(document, entry)
         for path in rows:
@@ -51,11 +52,17 @@ def rewritten(
         return None
 
 
-def _remove(document: Any, path: Path) -> None:
-    """Take out one value, or a whole row."""
+def _remove(document: Any, path: Path, members: Sequence[str]) -> None:
+    """Take out one value, or a whole row; a list that lacks a value becomes a table by member."""
     inside = document
-    for key in path[:-1]:
+    for key in path[:-2]:
         inside = inside.get(key) if isinstance(inside, Mapping) else None
+    if not isinstance(inside, MutableMapping):
+        return
+    if len(path) > 1:
+        if isinstance(inside.get(path[-2]), list):
+            inside[path[-2]] = _by_member(members, inside[path[-2]])
+        inside = inside.get(path[-2])
     if isinstance(inside, MutableMapping):
         inside.pop(path[-1], None)
 
@@ -75,14 +82,15 @@ def _put(document: Any, entry: Entry) -> None:
     depth = 3 if entry.field.row_axis else 2
     inside = _table(document, entry.path[: depth - 1])
     usual = inside.get(BASIS_KEY, GUESS)
-    for axis, key in zip(entry.field.inner, entry.path[depth - 1 : -1], strict=True):
-        if key not in inside:
-            inside[key] = tomlkit.table() if axis.named else tomlkit.inline_table()
-        elif isinstance(inside[key], list):
-            inside[key] = _by_member(axis.members, inside[key])
-        inside = inside[key]
-    last = entry.path[-1]
-    before = inside.get(last)
+    steps: list[str | int] = [*entry.path[depth - 1 :]]
+    for at, axis in enumerate(entry.field.inner):
+        if isinstance(inside, Mapping) and steps[at] not in inside:
+            inside[steps[at]] = tomlkit.table() if axis.named else tomlkit.inline_table()
+        inside = inside[steps[at]]
+        if isinstance(inside, list):
+            steps[at + 1] = axis.members.index(entry.path[depth + at])
+    last = steps[-1]
+    before = inside[last] if isinstance(inside, list) else inside.get(last)
     if isinstance(before, MutableMapping):
         _update(before, entry)
     else:

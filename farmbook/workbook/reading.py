@@ -16,6 +16,7 @@ from typing import Any, Final
 import openpyxl
 
 from farmbook.errors import FileProblem
+from farmbook.scenario.words import as_written, figure
 from farmbook.workbook.fingerprint import parts_of
 
 __all__ = ["BookCell", "EditedBook"]
@@ -54,9 +55,17 @@ class BookCell:
     fault: str = ""
     remark: str = ""
 
+    @property
+    def shown(self) -> str:
+        """What is in it, in words."""
+        return figure(self.value) if isinstance(self.value, float) else as_written(self.value or "")
+
 
 class EditedBook:
-    """A workbook of farmbook's by its names; `content` is the file with its parts as they are, packed anew. Raises FileProblem for a file that cannot be read, or is none of farmbook's."""
+    """A workbook of farmbook's by its names; `content` is the file with its parts as they are, packed anew.
+
+    Raises FileProblem for a file that cannot be read, or is none of farmbook's.
+    """
 
     def __init__(self, path: Path) -> None:
         self.path = path
@@ -100,7 +109,7 @@ class EditedBook:
             return BookCell(
                 place, fault="holds a formula without a stored result; save the book in a spreadsheet program"
             )
-        return BookCell(place, stored.value, remark=f"holds a formula; its result, {stored.value}, was taken")
+        return BookCell(place, stored.value, remark=f"holds a formula; its result, {stored.shown}, was taken")
 
     @cached_property
     def _results(self) -> Any:

@@ -169,7 +169,7 @@ class _Telling:
                 wanted = (
                     f"the {axis.label} has no name in {names[at].place}; give it one, or clear what stands in its row"
                 )
-                self.out.problems.append(Problem(cell.place, as_written(cell.value), wanted))
+                self.out.problems.append(Problem(cell.place, cell.shown, wanted))
 
     def _placed(self, path: Path, cell: BookCell, basis: BookCell, note: BookCell) -> None:
         """Set down in which cell each place of the file stands."""
@@ -206,7 +206,7 @@ class _Telling:
         if isinstance(cell.value, float):
             return cell.value
         wanted = "a number is wanted here, without words or unit; the unit stands beside the cell"
-        self.out.problems.append(Problem(cell.place, as_written(cell.value), wanted))
+        self.out.problems.append(Problem(cell.place, cell.shown, wanted))
         return None
 
     def _text(self, cell: BookCell) -> str:
@@ -233,7 +233,7 @@ class _Telling:
         for each in beside:
             if each.value is not None:
                 wanted = f"was left out, since {cell.place} is empty"
-                self.out.remarks.append(Problem(each.place, as_written(each.value), wanted))
+                self.out.remarks.append(Problem(each.place, each.shown, wanted))
 
     def _standard(self, place: Field, path: Path, index: tuple[int, ...]) -> float | str | None:
         """What a file that leaves a value out comes to."""
