@@ -48,7 +48,7 @@ def rewritten(
         for path in rows:
             _table(document, path)
         return tomlkit.dumps(document)
-    except (TOMLKitError, TypeError, ValueError, LookupError):
+    except (TOMLKitError, AttributeError, LookupError, TypeError, ValueError):
         return None
 
 
@@ -84,13 +84,13 @@ def _put(document: Any, entry: Entry) -> None:
     usual = inside.get(BASIS_KEY, GUESS)
     steps: list[str | int] = [*entry.path[depth - 1 :]]
     for at, axis in enumerate(entry.field.inner):
-        if isinstance(inside, Mapping) and steps[at] not in inside:
+        if isinstance(inside, MutableMapping) and steps[at] not in inside:
             inside[steps[at]] = tomlkit.table() if axis.named else tomlkit.inline_table()
         inside = inside[steps[at]]
         if isinstance(inside, list):
             steps[at + 1] = axis.members.index(entry.path[depth + at])
     last = steps[-1]
-    before = inside[last] if isinstance(inside, list) else inside.get(last)
+    before = inside.get(last) if isinstance(inside, MutableMapping) else inside[last]
     if isinstance(before, MutableMapping):
         _update(before, entry)
     else:

@@ -103,7 +103,7 @@ def changes(cell: Callable[..., Any]) -> None:
     cell("farm_wage").value = 19.25
     cell("farm_wage_basis").value = "quoted"
     cell("farm_wage_note").value = "since March\nfor all"
-    cell("farm_plan_date").value = dt.datetime(2026, 5, 4)
+    cell("farm_plan_date").value = dt.date(2026, 5, 4)
     cell("energy_demand_charge_note").value = "from the last bill"
     cell("cabinet_own_energy").value = None
     cell("recipe_names", 0, 1).value = "Lean and cheap"
@@ -190,7 +190,7 @@ def wrongs(cell: Callable[..., Any]) -> None:
     cell("energy_voltage").data_type = "e"
     cell("spawn_spawn_rate_basis").value = "heard it"
     cell("ingredient_names", 1).value = None
-    cell("spawn_freight").value = dt.datetime(2026, 5, 4)
+    cell("spawn_freight").value = dt.date(2026, 5, 4)
     cell("recipe_target_moisture", 0, 0).value = None
 
 
