@@ -34,6 +34,7 @@ __all__ = ["ReadBack", "read_back", "save_scenario"]
 
 _CLOSE: Final = 1e-12
 """Relative difference below which a number has not been changed: a workbook keeps some 15 digits."""
+_PIECE_BY_PIECE: Final = "is written in a way that cannot be changed piece by piece"
 _APART: Final = "write a file of its own by leaving out --into"
 
 
@@ -54,13 +55,16 @@ def read_back(book: str | Path, out: str | Path, into: str | Path | None = None)
     model = whole_farm()
     edited = EditedBook(Path(book))
     base = load(into, model) if into is not None else None
-    given = given_in(into, model) if into is not None else Gathered()
     told = told_by(edited, model, _names(base, model))
     if base is not None:
         _alike(str(into), base, told)
-        told.header = {key: word for key, word in told.header.items() if (key, word) != ("paper", base.paper)}
-    text = _text(told, given, Path(into) if into is not None else None)
+    text = _text(told, Gathered())
     _judge(str(book), told, text, out, model)
+    if base is not None and into is not None:
+        if base.paper == told.header["paper"]:
+            del told.header["paper"]
+        text = _text(told, given_in(into, model), Path(into))
+        _judge_changed(str(into), told, text, out, model)
     return ReadBack(text, told.remarks)
 
 
@@ -93,17 +97,19 @@ def _alike(path: str, base: Scenario, told: Told) -> None:
             raise FileProblem(path, f"has the {key} {own}, the workbook {told.header[key]}", hint=_APART)
 
 
-def _text(told: Told, given: Gathered, into: Path | None) -> str:
+def _text(told: Told, given: Gathered, into: Path | None = None) -> str:
     """The scenario file of what a workbook says, changed only where it says something else than was given."""
     now = {entry.path for entry in told.entries}
     before = {found.path: found for found in given.values.values()}
     lists = {found.path: declared.axes for (declared, _), found in given.values.items()}
     system = told.header["units"]
-    changed = [
+    differing = [
         entry
         for entry in told.entries
         if not (_same(entry, before[entry.path], system, told) if entry.path in before else entry.standard)
     ]
+    changed = [entry for entry in differing if not (entry.standard and before[entry.path].origin == "")]
+    now -= {entry.path for entry in differing} - {entry.path for entry in changed}
     rows: list[Place] = [(axis.name, key) for axis, keys in told.rows.items() for key in keys]
     stood: list[Place] = [(axis.name, key) for axis, keys in given.rows.items() for key in keys]
     gone: dict[Place, tuple[str, ...]] = {path: () for path in stood if path not in rows}
@@ -115,7 +121,7 @@ def _text(told: Told, given: Gathered, into: Path | None) -> str:
     start = into.read_bytes().decode("utf-8-sig") if into else ""
     text = rewritten(start, header, new, gone, changed)
     if text is None:
-        raise FileProblem(str(into), "is written in a way that cannot be changed piece by piece", hint=_APART)
+        raise FileProblem(str(into), _PIECE_BY_PIECE, hint=_APART)
     return text
 
 
@@ -138,18 +144,29 @@ def _near(value: float | str, other: float | str) -> bool:
 
 
 def _judge(book: str, told: Told, text: str, out: str | Path, model: Model) -> None:
-    """Let the loader read what is to be written; every problem is told by the cell it stands in, all at once."""
-    problems, scenario = list(told.problems), None
+    """Let the loader read a workbook's scenario; every problem is told by the cell it stands in, all at once."""
+    problems = list(told.problems)
     try:
-        scenario = read(tomllib.loads(text, parse_float=decimal_of), model, str(out))
+        _loaded(text, out, model)
     except ScenarioProblems as complaint:
         problems += [_by_cell(each, told) for each in complaint.problems]
-    if scenario is None or problems:
-        hint = "mend these cells and save the workbook, then read it again"
-        raise ScenarioProblems(book, _once(problems), hint=hint)
+    if problems:
+        raise ScenarioProblems(book, _once(problems), hint="mend these cells and save the workbook, then read it again")
+
+
+def _judge_changed(into: str, told: Told, text: str, out: str | Path, model: Model) -> None:
+    """Let the loader read a scenario file that was changed: it must be in order, and say what the workbook says."""
+    try:
+        scenario = _loaded(text, out, model)
+    except (ScenarioProblems, tomllib.TOMLDecodeError):
+        raise FileProblem(into, _PIECE_BY_PIECE, hint=_APART) from None
     lost = _differing(told, scenario, model)
     if lost:
         raise FileProblem(str(out), f"would not hold what the workbook says of {listed(lost, 5)}", hint=_APART)
+
+
+def _loaded(text: str, out: str | Path, model: Model) -> Scenario:
+    return read(tomllib.loads(text, parse_float=decimal_of), model, str(out))
 
 
 def _differing(told: Told, scenario: Scenario, model: Model) -> list[str]:

@@ -186,7 +186,7 @@ class _Telling:
         if not all(sound):
             return
         if cell.value is None:
-            self._empty(place, index, cell, (basis, note))
+            self._empty(place, path, index, cell, (basis, note))
             return
         value = self._number(cell) if isinstance(place.declared, NumberInput) else self._text(cell)
         if value is None:
@@ -221,10 +221,14 @@ class _Telling:
             return "assumed"
         return self._text(basis)
 
-    def _empty(self, place: Field, index: tuple[int, ...], cell: BookCell, beside: Iterable[BookCell]) -> None:
-        """A cleared cell is left out of the file, which is the same only where the file fills nothing in for it."""
+    def _empty(
+        self, place: Field, path: Path, index: tuple[int, ...], cell: BookCell, beside: Iterable[BookCell]
+    ) -> None:
+        """A cleared cell is left out of the file, which is the same only where the file fills nothing in for it, or 0."""
         standard = self._standard(place, (), index)
-        if standard not in (None, ""):
+        if standard == 0:
+            self.out.entries.append(Entry(path, place, 0.0, "assumed", "", standard=True))
+        elif standard not in (None, ""):
             shown = figure(standard) if isinstance(standard, float) else as_written(standard)
             wanted = (
                 f"is empty, but a file that leaves {as_written(place.declared.label)} out gets {shown}; type a value"

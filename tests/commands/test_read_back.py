@@ -7,6 +7,7 @@ import math
 import shutil
 import subprocess
 from collections.abc import Callable
+from functools import cache
 from pathlib import Path
 from typing import Any
 
@@ -26,8 +27,15 @@ Edit = Callable[[Callable[..., Any]], None]
 
 def built(scenario: Path, folder: Path) -> Path:
     book = folder / "book.xlsx"
-    book.write_bytes(build_bytes(compute(load_scenario(scenario))))
+    book.write_bytes(
+        built_once(scenario) if scenario.parent == SCENARIOS else build_bytes(compute(load_scenario(scenario)))
+    )
     return book
+
+
+@cache
+def built_once(scenario: Path) -> bytes:
+    return build_bytes(compute(load_scenario(scenario)))
 
 
 def edited(book: Path, edit: Edit) -> Path:
@@ -275,3 +283,30 @@ def test_a_workbook_of_somebody_else_is_told(tmp_path: Path, capsys: pytest.Capt
     for command in (["read", "--out", str(tmp_path / "a.toml")], ["print", "--out", str(tmp_path / "a.pdf")]):
         assert main([command[0], str(book), *command[1:]]) == 1
         assert "is not a workbook made by farmbook, or is damaged" in capsys.readouterr().err
+
+
+def test_a_figure_of_nothing_may_be_cleared(tmp_path: Path) -> None:
+    book = edited(built(KESTREL, tmp_path), lambda cell: setattr(cell("recipe_parts", 2, 1), "value", None))
+    before = KESTREL.read_text(encoding="utf-8")
+    assert read(book, "--into", str(KESTREL)).read_text(encoding="utf-8") == before.replace("oat_hulls = 9\n", "")
+
+
+INLINE = """units = "us"
+currency = "USD"
+ingredient = { straw = { dry_matter = 0.9, carbon = 0.45, nitrogen_tested = 0.01, price = 0.1, bulk_density = 10 } }
+recipe = { plain = { parts = { straw = 1 }, efficiency_given = [0.4, 0.2, 0.1, 0.05] } }
+"""
+
+
+def test_a_scenario_that_cannot_be_changed_is_left_alone(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    rest = KESTREL.read_text(encoding="utf-8")
+    sections = rest[rest.index("[bag]") :]
+    inline = tmp_path / "inline.toml"
+    farm = rest[rest.index("[farm]") : rest.index("[ingredient.")]
+    inline.write_text(f"{INLINE}{farm}{sections}", encoding="utf-8")
+    book = built(inline, tmp_path)
+    assert read(book, "--into", str(inline)).read_bytes() == inline.read_bytes()
+    edited(book, lambda cell: setattr(cell("recipe_names", 0, 1), "value", "Second"))
+    assert main(["read", str(book), "--out", str(tmp_path / "new.toml"), "--into", str(inline)]) == 1
+    assert "hint:" in capsys.readouterr().err
+    assert not (tmp_path / "new.toml").exists()
