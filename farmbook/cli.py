@@ -256,7 +256,7 @@ def _read(options: argparse.Namespace) -> int:
     found = read_back(options.book, options.out, options.into)
     save_scenario(found.text, options.out, replace=options.replace)
     if found.remarks:
-        _complain("\n".join(["to know of how it was read:", *map(str, found.remarks)]))
+        _complain("\n".join(["how the workbook was read:", *map(str, found.remarks)]))
     _complain(f"wrote {visible(options.out)}")
     return 0
 

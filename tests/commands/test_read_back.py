@@ -17,6 +17,7 @@ import pytest
 from farmbook.cli import main
 from farmbook.output import build_bytes
 from farmbook.results import Computed, compute, load_scenario
+from tests.engines import gnumeric
 from tests.engines.libreoffice import available
 
 SCENARIOS = Path(__file__).parents[2] / "scenarios"
@@ -96,6 +97,16 @@ def test_a_book_that_libreoffice_saved_reads_back_to_the_same_farm(scenario: Pat
     book = saved_by_libreoffice(built(scenario, tmp_path), tmp_path)
     assert differing(compute(load_scenario(scenario)), compute(load_scenario(read(book)))) == []
     assert read(book, "--into", str(scenario), "--replace").read_bytes() == scenario.read_bytes()
+
+
+@BOTH
+def test_a_book_that_gnumeric_saved_reads_back_to_the_same_farm(scenario: Path, tmp_path: Path) -> None:
+    if not gnumeric.available():
+        pytest.skip(gnumeric.available().reason)
+    book = built(scenario, tmp_path)
+    subprocess.run(["ssconvert", book, tmp_path / "saved.xlsx"], check=True, capture_output=True, timeout=180)
+    shutil.move(tmp_path / "saved.xlsx", book)
+    assert read(book, "--into", str(scenario)).read_bytes() == scenario.read_bytes()
 
 
 def saved_by_libreoffice(book: Path, folder: Path) -> Path:
