@@ -186,9 +186,9 @@ def _computed(path: str) -> tuple[Computed, int]:
     computed = compute(load_scenario(path))
     errors, alerts = check_report(computed.model, computed.values)
     for title, problems in (
-        ("outside the usual range", computed.scenario.warnings),
-        ("alerts", alerts),
         ("the book does not add up", errors),
+        ("alerts", alerts),
+        ("unusual", computed.scenario.warnings),
     ):
         if problems:
             _complain("\n".join([f"{title}:", *map(str, problems)]))
@@ -204,8 +204,9 @@ def _refused(options: argparse.Namespace, failed: int, what: str) -> bool:
 
 def _build(options: argparse.Namespace) -> int:
     from farmbook.errors import visible  # for start-up speed
-    from farmbook.output import build_bytes, save  # for start-up speed
+    from farmbook.output import build_bytes, save, workbook_target  # for start-up speed
 
+    workbook_target(options.out)
     computed, failed = _computed(options.scenario)
     if _refused(options, failed, "written"):
         return 1

@@ -21,7 +21,7 @@ from farmbook.workbook.fingerprint import is_workbook, unedited
 from farmbook.workbook.write import write_book
 from farmbook.writing import look_at, target_of, write_whole
 
-__all__ = ["build_bytes", "lay_out", "save"]
+__all__ = ["build_bytes", "lay_out", "save", "workbook_target"]
 
 UNDATED = datetime.date(2000, 1, 1)
 
@@ -83,13 +83,21 @@ def save(data: bytes, path: str | Path, *, replace: bool = False) -> None:
     Raises FileProblem where the file cannot be written, where its name does not end in .xlsx, and where another file stands
     there: only an unedited farmbook workbook gives way, or, with `replace`, any workbook that may be written.
     """
-    target = target_of(path)
-    for name in (str(path), str(target)):
-        if not name.lower().endswith(".xlsx"):
-            raise FileProblem(name, "is no name for a workbook", hint=_ENDING)
+    target = workbook_target(path)
     if (found := look_at(target)) is not None:
         _let_give_way(target, found, replace=replace)
     write_whole(data, target)
+
+
+def workbook_target(path: str | Path) -> Path:
+    """The file that a workbook's name means. Raises FileProblem for the name of a folder, or one with another ending."""
+    target = target_of(path)
+    for name in (str(path), str(target)):
+        if not name.lower().endswith(".xlsx"):
+            stem = Path(name).name.partition(".")[0].strip()
+            hint = f"{_ENDING}, such as {visible(stem)}.xlsx; every spreadsheet program opens it" if stem else _ENDING
+            raise FileProblem(name, "is no name for a workbook", hint=hint)
+    return target
 
 
 _ENDING: Final = "give a file name that ends in .xlsx"

@@ -13,6 +13,7 @@ from farmbook.expr.lower import lower
 from farmbook.expr.nodes import Expr, Line, RawInput
 from farmbook.interpret.formula import workbook_name
 from farmbook.interpret.numbers import Array, Cells, Engine, Values
+from farmbook.layout.forms import money_sign
 from farmbook.layout.reading_order import from_the_top
 from farmbook.model.farm import farm_model
 from farmbook.scenario.load import load
@@ -29,10 +30,12 @@ def whole_farm() -> Model:
 
 
 @lru_cache(maxsize=4)
-def lowered(system: str) -> Graph:
+def lowered(system: str, currency: str = "") -> Graph:
     """Every line of the farm in the display units of one system and the order of its sheets; kinds are checked on the way."""
     farm = whole_farm()
-    return Graph(from_the_top(farm, {line: lower(line, system) for line in farm.lines}))
+    return Graph(
+        from_the_top(farm, {line: lower(line, system, money_sign(currency) if currency else "") for line in farm.lines})
+    )
 
 
 @dataclass(frozen=True)
@@ -97,5 +100,5 @@ def load_scenario(path: str | Path) -> Scenario:
 
 def compute(scenario: Scenario) -> Computed:
     """Work out every line of the farm for a scenario."""
-    graph = lowered(scenario.system)
+    graph = lowered(scenario.system, scenario.currency)
     return Computed(scenario, whole_farm(), graph, Engine(graph, scenario.sizes, scenario.system))

@@ -103,6 +103,9 @@ _COUNTS: Final = {
 }
 """Things that are counted, time that does not convert, money and amperes: how each is shown."""
 
+_GALLON: Final = Fraction("0.003785411784")
+"""The US gallon, 231 cubic inches, in cubic metres. A quart is a fourth of it, a pint an eighth (NIST Handbook 44, appendix C)."""
+
 
 def _table() -> dict[str, Symbol]:
     """Exact sizes from NIST SP 811 appendix B.8 unless said otherwise."""
@@ -118,12 +121,16 @@ def _table() -> dict[str, Symbol]:
         _sized("cm", "0.01", "m", us="in"),
         _sized("ft", "0.3048", "m"),
         _sized("in", "0.0254", "m"),
+        _sized("yd", "0.9144", "m"),
         Symbol("L", "L", Fraction("0.001"), (("m", 3),), "gal"),
-        Symbol("gal", "gal", Fraction("0.003785411784"), (("m", 3),)),
+        Symbol("gal", "gal", _GALLON, (("m", 3),)),
+        Symbol("qt", "qt", _GALLON / 4, (("m", 3),)),
+        Symbol("pt", "pt", _GALLON / 8, (("m", 3),)),
         _base("h"),
         _sized("min", "1/60", "h"),
         _sized("s", "1/3600", "h"),
         _sized("day", "24", "h"),
+        _sized("person_min", "1/60", "person_hour", shown="minute of work"),
         _base("kJ"),
         _sized("kWh", "3600", "kJ"),
         _sized("Btu", "1.05505585262", "kJ"),
@@ -142,6 +149,8 @@ def _table() -> dict[str, Symbol]:
         Symbol("count", "number", Fraction(1), (("flag", 1),)),
         Symbol("share", "%", Fraction(1), (("flag", 1),)),
         Symbol("percent", "%", Fraction(1, 100), (("flag", 1),)),
+        Symbol("dozen", "dozen", Fraction(12), (("flag", 1),)),
+        _sized("cent", "0.01", "money"),
     ]
     return {row.name: row for row in rows}
 

@@ -9,6 +9,7 @@ from functools import cached_property
 from farmbook.errors import ModelFault
 from farmbook.expr.axis import Axis
 from farmbook.expr.nodes import At, Before, Expr, Line, Nth, Previous, RawInput, Shown, Total, children
+from farmbook.expr.sentences import Sentence
 from farmbook.expr.walk import ordered_axes, walk
 
 __all__ = ["Graph", "Source", "Step", "sources_of"]
@@ -54,7 +55,7 @@ class Graph:
         self._between: dict[tuple[frozenset[Source], frozenset[Line] | None], tuple[int, ...]] = {}
         for line, sources in self._sources.items():
             for source in sources:
-                if isinstance(source, Line) and isinstance(self.roots.get(source), Shown):
+                if isinstance(source, Line) and isinstance(self.roots.get(source), (Shown, Sentence)):
                     raise _words_fault(line, source)
 
     @cached_property

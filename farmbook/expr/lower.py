@@ -16,6 +16,7 @@ from farmbook.errors import KindMismatch, ModelFault
 from farmbook.expr import nodes as n
 from farmbook.expr.axis import Axis
 from farmbook.expr.functions import FUNCTIONS
+from farmbook.expr.sentences import Either, Figure, Sentence
 from farmbook.expr.walk import axes_of, ordered_axes
 from farmbook.units import MASS_KINDS, SYMBOLS, Unit, displayed, ice_point_shift, unit
 
@@ -28,13 +29,13 @@ IN_TWO_SYSTEMS: Final = {name for symbol in SYMBOLS.values() if symbol.us for na
 Lowered = tuple[n.Expr, Unit]
 
 
-def lower(line: n.Line, system: str) -> n.Expr:
-    """The line's expression in its display unit.
+def lower(line: n.Line, system: str, currency: str = "") -> n.Expr:
+    """The line's expression in its display unit; `currency` is the sign that stands before money in sentences.
 
     Raises ModelFault where kinds or axes do not agree, naming the line and where it is declared.
     """
     target = displayed(line.unit, system)
-    work = _Lowering(system)
+    work = _Lowering(system, currency)
     try:
         core = work.root(line, target)
         extra = set(axes_of(core)) - set(line.axes)
@@ -52,8 +53,8 @@ def lower(line: n.Line, system: str) -> n.Expr:
 
 
 class _Lowering:
-    def __init__(self, system: str) -> None:
-        self.system = system
+    def __init__(self, system: str, currency: str) -> None:
+        self.system, self.currency = system, currency
 
     def root(self, line: n.Line, target: Unit) -> n.Expr:
         expr = line.expr
@@ -69,9 +70,24 @@ class _Lowering:
             return replace(expr, expr=self.to(expr.expr, PURE if expr.sign == "*" else target))
         if isinstance(expr, n.Used):  # of a blank cell zero on any scale (rule 3)
             return _convert(expr, displayed(expr.source.unit, self.system), target)
+        if isinstance(expr, Sentence):
+            return Sentence(tuple(part if isinstance(part, str) else self.part(part) for part in expr.parts))
         if isinstance(expr, n.Shown):
             return replace(expr, value=self.to(expr.value, target), when=self.to(expr.when, PURE))
         return self.to(expr, target)
+
+    def part(self, expr: n.Expr) -> n.Expr:
+        """Lower a part of a sentence: a figure takes its sign from its unit."""
+        if isinstance(expr, Either):
+            return replace(expr, condition=self.to(expr.condition, PURE))
+        if isinstance(expr, Figure):
+            core, found = self.natural(expr.value)
+            money = dict(found.powers).get("money") == 1
+            after = found.said() if expr.named else ""
+            sign = self.currency if money else ""
+            none = "no figure" if isinstance(expr.value, n.Line) and expr.value.zero_is_none else ""
+            return Figure(core, expr.digits, expr.named, sign, found.share, f" {after}" if after else "", none)
+        return self.natural(expr)[0]
 
     def to(self, expr: n.Expr, target: Unit) -> n.Expr:
         """Lower into a wanted unit."""

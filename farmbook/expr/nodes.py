@@ -9,7 +9,7 @@ from __future__ import annotations
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 from functools import cached_property
-from typing import Final
+from typing import ClassVar, Final
 
 from farmbook.errors import ModelFault
 from farmbook.expr.axis import Axis
@@ -383,6 +383,7 @@ class CountUsed(Expr):
 class FirstLabel(Expr):
     """The label of the first of these lines, down their column, whose text is this word; else other words."""
 
+    is_text: ClassVar[bool] = True
     lines: tuple[Line, ...]
     labels: tuple[str, ...]
     word: str
@@ -393,6 +394,7 @@ class FirstLabel(Expr):
 class Label(Expr):
     """The text typed in a cell, or other words where it is empty."""
 
+    is_text: ClassVar[bool] = True
     source: RawInput
     otherwise: str
 
@@ -401,6 +403,7 @@ class Label(Expr):
 class Choose(Expr):
     """One of several sentences, by a state that is 1 for the first."""
 
+    is_text: ClassVar[bool] = True
     state: Expr
     sentences: tuple[str, ...]
 
@@ -453,7 +456,7 @@ class Line(Expr):
     @cached_property
     def is_text(self) -> bool:
         """Whether its value is always a text."""
-        return isinstance(self.expr, (Choose, FirstLabel, Label)) or (isinstance(self.expr, Nth) and self.expr.is_text)
+        return bool(getattr(self.expr, "is_text", False))
 
     def __repr__(self) -> str:
         return f"<{self.name}>"

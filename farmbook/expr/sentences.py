@@ -21,12 +21,18 @@ MOST_PARTS: Final = 16
 
 @dataclass(frozen=True, eq=False)
 class Figure(Expr):
-    """A number in words, to so many digits (-2: whole hundreds). Lowering puts a currency before it, or a % behind."""
+    """A number in words, to so many digits (-2: whole hundreds); `none` in place of 0 where that means no figure.
+
+    Lowering finds the sign of money before it, whether it is said in hundredths, and, if `named`, the unit `after` it.
+    """
 
     value: Expr
     digits: int
+    named: bool
     sign: str = ""
     percent: bool = False
+    after: str = ""
+    none: str = ""
 
 
 @dataclass(frozen=True, eq=False)
@@ -47,9 +53,9 @@ class Sentence(Expr):
     is_text: ClassVar[bool] = True
 
 
-def figure(value: Expr, digits: int) -> Expr:
-    """A figure in a sentence: money with its sign, a share in hundredths, everything else bare."""
-    return Figure(value, digits)
+def figure(value: Expr, digits: int, *, named: bool = True) -> Expr:
+    """A figure in a sentence: money with its sign, a share in hundredths; with its unit as a grower says it, if `named`."""
+    return Figure(value, digits, named)
 
 
 def either(condition: Expr, yes: str, no: str) -> Expr:

@@ -13,6 +13,7 @@ from typing import Any, Final
 from farmbook.errors import ModelFault
 from farmbook.expr import nodes as n
 from farmbook.expr.axis import Axis
+from farmbook.expr.sentences import Either, Figure, Sentence
 
 __all__ = [
     "FUNCTION_NAMES",
@@ -109,6 +110,8 @@ def formula_of(line: n.Line, root: n.Expr) -> LineFormula:
     write = _Writer(line)
     if isinstance(root, n.Starting):
         return LineFormula(write.value(root.step).parts, write.value(root.opening).parts)
+    if isinstance(root, Sentence):
+        return LineFormula(_sentence(write, root))
     if isinstance(root, n.Shown):
         return LineFormula(_either(write, root.when, write.value(root.value).parts, (_quoted(root.words),)).parts)
     if isinstance(root, n.Running):
@@ -116,6 +119,27 @@ def formula_of(line: n.Line, root: n.Expr) -> LineFormula:
         inner = write.value(root.expr).at(ADDED if root.sign == "+" else MULTIPLIED)
         return LineFormula((earlier, root.sign, *inner), ("0" if root.sign == "+" else "1",))
     return LineFormula(write.value(root).parts)
+
+
+def _sentence(w: _Writer, x: Sentence) -> Parts:
+    """The parts joined by &."""
+    parts: list[Part] = []
+    for part in x.parts:
+        parts += ["&", *((_quoted(part),) if isinstance(part, str) else _part(w, part))]
+    return tuple(parts[1:])
+
+
+def _part(w: _Writer, x: n.Expr) -> Parts:
+    if isinstance(x, Either):
+        return _either(w, x.condition, (_quoted(x.yes),), (_quoted(x.no),)).parts
+    if isinstance(x, Figure):
+        times = ("*100",) if x.percent else ()
+        behind = ("%" if x.percent else "") + x.after
+        value = (*w.value(x.value).at(MULTIPLIED), *times)
+        minus = ('LEFT("-",1*(ROUND(', *value, f",{x.digits})<0))&", *((f"{_quoted(x.sign)}&",) if x.sign else ()))
+        shown = (*minus, "FIXED(ABS(", *value, f"),{x.digits})", *((f"&{_quoted(behind)}",) if behind else ()))
+        return ("IF(", *value, "=0,", _quoted(x.none), ",", *shown, ")") if x.none else shown
+    return w.value(x).parts
 
 
 class _Writer:

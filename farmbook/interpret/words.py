@@ -10,6 +10,7 @@ from dataclasses import dataclass
 from typing import Any, Final
 
 from farmbook.expr import nodes as n
+from farmbook.expr.sentences import Figure, Sentence
 
 __all__ = [
     "NODE_RULES",
@@ -232,6 +233,12 @@ def _shown(x: n.Shown) -> _Said:
     return _Said((*_at(x.value, ADDED), " if ", *_say(x.when).parts, f', otherwise "{x.words}"'))
 
 
+def _sentence(x: Sentence) -> _Said:
+    told = [part for part in x.parts if isinstance(part, Figure)]
+    figures = _joined(", ", (_at(part.value, LOOSE) for part in told))
+    return _Said(("a sentence that says ", *figures) if told else ("a sentence",))
+
+
 def _same_text(x: n.SameText) -> _Said:
     left, right = (f'"{side.text}"' if isinstance(side, n.Word) else _gap(side) for side in (x.left, x.right))
     return _Said((left, " is ", right), asked=True)
@@ -265,6 +272,7 @@ NODE_RULES: Final[dict[type[n.Expr], Callable[[Any], _Said]]] = {
     n.Before: _before,
     n.Nth: _nth,
     n.Shown: _shown,
+    Sentence: _sentence,
     n.InternalRate: _internal_rate,
     n.Joined: lambda x: _say(x.expr),
     n.Raw: lambda x: _named(x.source, " as typed"),

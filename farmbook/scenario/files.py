@@ -62,6 +62,9 @@ _SLIPS: Final = {
     re.compile(r"=\s*[+-]?[0-9.]+,[0-9.]+\s*[,}]?"): COMMAS,
     re.compile(r"=\s*[0-9]{4}-(?:[0-9]|[0-9]{2}-[0-9])(?![0-9])[-0-9]*"): _TWO_DIGITS,
     re.compile(r"=\s*[0-9]{4}-[0-9]{2}-[0-9]{2}"): _NO_DATE,
+    re.compile(
+        r"=\s*[0-9]{1,3}:[0-5][0-9](?![:0-9])"
+    ): 'hours and minutes go in quotes with their unit, as in "2:45 h"',
     re.compile(r"=\s*[0-9]{1,2}:[0-9]{1,2}"): "there is no such time of day",
     re.compile(r"=\s*[+-]?\.[0-9]"): "a digit stands before the point, as in 0.5",
     re.compile(r"=\s*[+-]?0[0-9]+"): "a number does not begin with 0, unless a point follows it",
@@ -149,12 +152,22 @@ def _bytes(path: Path, room: int) -> bytes:
         raise _UnusableError("may not be read: permission is denied") from None
     except (OSError, ValueError):
         raise _UnusableError("cannot be read") from None
+    if _is_workbook(content):
+        raise _UnusableError(
+            "is a workbook, not a scenario file; give the scenario file (.toml) that it was built from"
+        )
     if len(content) > room:
         together = "" if room == MOST_BYTES else "together with the files that extend it "
         raise _UnusableError(f"is {together}larger than 1 MB, far more than a scenario needs")
     if not content.strip():
         raise _UnusableError("is empty")
     return content
+
+
+def _is_workbook(content: bytes) -> bool:
+    """Whether these are the first bytes of a file of a spreadsheet program, old or new."""
+    packed = content.startswith(b"PK\x03\x04") and (b"xl/" in content or b"opendocument.spreadsheet" in content)
+    return packed or content.startswith(b"\xd0\xcf\x11\xe0")
 
 
 def _near(path: Path) -> str:

@@ -54,10 +54,11 @@ def hard_fault(declared: NumberInput, value: Fraction, written: object, system: 
         return ""
     shown = displayed(declared.measure, system)
     limit = amount(converted(Fraction(Decimal(repr(passed))), declared.measure, shown), shown, currency)
+    other = _other_scale_meant(declared, value, written, system, declared.hard)
     usual = f"; usually {usual_words(declared, usual_of(declared, system), system, currency)}"
     if value < passed:
-        return f"must be {limit} or more{usual}"
-    return f"must be {limit} or less{_percent_meant(declared, value, written)}{usual}"
+        return f"must be {limit} or more{other}{usual}"
+    return f"must be {limit} or less{other}{_percent_meant(declared, value, written)}{usual}"
 
 
 def _past(limit: float, value: Fraction, sign: int) -> bool:
@@ -65,13 +66,42 @@ def _past(limit: float, value: Fraction, sign: int) -> bool:
     return math.isfinite(limit) and (value - Fraction(Decimal(repr(limit)))) * sign < 0
 
 
+def _within(limits: tuple[float, float], value: Fraction) -> bool:
+    return not _past(limits[0], value, 1) and not _past(limits[1], value, -1)
+
+
 def _percent_meant(declared: NumberInput, value: Fraction, written: object) -> str:
     """A share typed as plain 60 was probably meant in percent; "60 %" says itself what it means."""
-    low, high = declared.hard
-    plain = not isinstance(written, str) or not split_quantity(written)[1]
-    if not plain or not share_like(declared.measure) or not low <= value / 100 <= high:
+    if _unit_of(written) or not share_like(declared.measure) or not _within(declared.hard, value / 100):
         return ""
     return f'; for {figure(float(value))} in a hundred write "{figure(float(value))} %" or {figure(float(value / 100))}'
+
+
+def _parts_meant(declared: NumberInput, value: Fraction, written: object) -> str:
+    """A share typed as "0.05 %" was probably meant as 0.05, 5 in a hundred."""
+    if _unit_of(written) != "%" or not share_like(declared.measure) or not _within(declared.usual, value * 100):
+        return ""
+    whole = figure(float(value * 10_000))
+    return f'; for {whole} in a hundred write "{whole} %" or {figure(float(value * 100))}'
+
+
+def _other_scale_meant(
+    declared: NumberInput, value: Fraction, written: object, system: str, limits: tuple[float, float]
+) -> str:
+    """A temperature typed without its unit was probably meant on the other scale, if only there it is within limits."""
+    shown, other = (displayed(declared.measure, each) for each in (system, "us" if system == "metric" else "metric"))
+    if not shown.point or _unit_of(written):
+        return ""
+    number = converted(value, declared.measure, shown)
+    if not _within(limits, converted(number, other, declared.measure)):
+        return ""
+    meant = f"{figure(float(number))} {other.shown()}"
+    here = f"{figure(round(float(converted(number, other, shown)), 1))} {shown.shown()}"
+    return f'; {meant} is {here}: write "{meant}" if you mean that'
+
+
+def _unit_of(written: object) -> str:
+    return split_quantity(written)[1] if isinstance(written, str) else ""
 
 
 def usual_fault(
@@ -82,6 +112,8 @@ def usual_fault(
     if usual[0] <= shown <= usual[1]:
         return ""
     side = "below" if shown < usual[0] else "above"
-    near = declared.usual[0] <= value / 100 <= declared.usual[1]
-    meant = _percent_meant(declared, value, written) if near else ""
-    return f"{side} the usual range of {usual_words(declared, usual, system, currency)}{meant}"
+    low, high = declared.usual
+    near = not _past(low, value / 100 * 2, 1) and not _past(high, value / 100, -1)  # half the lowest usual share, too
+    meant = _percent_meant(declared, value, written) if near else _parts_meant(declared, value, written)
+    other = _other_scale_meant(declared, value, written, system, declared.usual)
+    return f"{side} the usual range of {usual_words(declared, usual, system, currency)}{other}{meant}"

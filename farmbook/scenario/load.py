@@ -13,6 +13,7 @@ from farmbook.scenario.files import SourceFile, bases_of, check_depth, digest_of
 from farmbook.scenario.fill import MOST_PROBLEMS, Missing, fill, sizes_of
 from farmbook.scenario.gather import Gathered, Unknown, gather
 from farmbook.scenario.scenario import Scenario
+from farmbook.scenario.words import listed, where_table
 from farmbook.sections.model import Model
 
 __all__ = ["given_in", "load", "read"]
@@ -67,8 +68,22 @@ def _scenario(path: str, files: list[SourceFile], model: Model) -> Scenario:
         sizes,
         filled.cells,
         filled.notes,
-        tuple(filled.warnings),
+        (*filled.warnings, *_left_whole(model, gathered)),
     )
+
+
+def _left_whole(model: Model, gathered: Gathered) -> list[Problem]:
+    """Tables of which a file gives nothing, though nearly every farm gives some of it."""
+    given = {found.path[0] for found in gathered.values.values()}
+    return [
+        Problem(
+            where_table((section.scenario_table(),)),
+            "",
+            f"left out whole, so the book fills all of it in; most farms give {listed(section.most_give)}",
+        )
+        for section in model.sections
+        if section.most_give and section.scenario_table() not in given
+    ]
 
 
 def _header_problems(gathered: Gathered) -> list[Problem]:

@@ -16,11 +16,18 @@ from farmbook.units import SYMBOLS, Unit, ice_point_shift, unit
 __all__ = ["COMMAS", "checked", "converted", "decimal_of", "read_quantity", "split_quantity"]
 
 _NUMBER: Final = re.compile(r"([+-]?(?:[0-9][0-9_]*\.?[0-9]*|\.[0-9]+)(?:[eE][+-]?[0-9]{1,4})?)\s*(.*)", re.DOTALL)
+_SIGN_FIRST: Final = re.compile(r"^([$\u20ac\u00a3\u00a5])\s*([0-9][0-9_]*\.?[0-9]*|\.[0-9]+)(?![0-9eE,])")
+"""The start of "$5/bag", which is read as "5 $/bag"."""
 _LARGEST_EXPONENT: Final = 200
 """Numbers beyond 1e200 have no place in a book, and their exact fractions would fill the memory."""
 _MOST_DIGITS: Final = 400
 _BEYOND: Final = 10**17
 """Stands for an exponent too large even to be held."""
+_CLOCK: Final = re.compile(r":([0-5][0-9]) ?(?:h|hrs?|hours?)\b(.*)", re.IGNORECASE | re.DOTALL)
+_TWO_STEPS: Final = re.compile(
+    r"([A-Za-z]+),? (?:and )?([0-9]{1,9}(?:\.[0-9]{1,9})?) ?([A-Za-z]+)( ?/.*| (?:per|a) .*|)"
+)
+"""The unit of "1 h 30 min", "5 ft 6 in", "2 lb 8 oz per bag"."""
 COMMAS: Final = "a number is written without commas: 1200 for a thousand and more, 0.55 for parts of one"
 
 
@@ -29,7 +36,8 @@ def split_quantity(text: str) -> tuple[Fraction, str]:
 
     Raises UnfitError where the text does not start with a number.
     """
-    match = _NUMBER.fullmatch(text.strip().replace("\u2212", "-"))
+    plain = _SIGN_FIRST.sub(r"\2 \1", text.strip().replace("\u2212", "-"))
+    match = _NUMBER.fullmatch(plain)
     if match is None:
         raise UnfitError('a number comes first, then its unit, as in "5 lb"')
     if match[2].startswith(","):
@@ -79,7 +87,15 @@ def read_quantity(number: Fraction, written: str, target: Unit, currency: str, s
     The endings of kinds are taken from the target ("lb" is lb_wet where wet mix is weighed), and things counted may be
     left out. An empty currency lets any currency pass. Raises UnfitError, saying which kind of unit is wanted.
     """
-    factors = factors_of(written, currency)
+    if written.startswith(":"):
+        written = _of_clock(number, written)
+    if two := _TWO_STEPS.fullmatch(written):
+        large, small = (f"{two[place]}{two[4]}" for place in (1, 3))
+        whole = read_quantity(Fraction(1), large, target, currency, shown)
+        rest = read_quantity(Fraction(two[2]), small, target, currency, shown)
+        return _in_two_steps(number, whole, rest, target)
+    factors, times = factors_of(written, currency)
+    number *= times
     if target.pure and not _ratio(target):
         raise UnfitError("a plain number is wanted, without a unit")
     if [factor.symbols for factor in factors] == [("percent",)] and _ratio(target):
@@ -88,6 +104,21 @@ def read_quantity(number: Fraction, written: str, target: Unit, currency: str, s
     if found is None:
         raise UnfitError(_mismatch(written, factors, shown or target, currency))
     return converted(number, found, target)
+
+
+def _of_clock(number: Fraction, written: str) -> str:
+    """`h 45 min` for the `:45 h` of "2:45 h"."""
+    clock = _CLOCK.fullmatch(written)
+    if clock is None or number.denominator != 1:
+        raise UnfitError('hours and minutes are written "2:45 h" or "2 h 45 min"')
+    return f"h {clock[1]} min{clock[2]}"
+
+
+def _in_two_steps(number: Fraction, whole: Fraction, rest: Fraction, target: Unit) -> Fraction:
+    """So many of a large unit and a rest, less than one of it, in a small one; both in the target unit."""
+    if target.point or rest >= whole:
+        raise UnfitError('one number with one unit is wanted, or a smaller unit after it, as in "1 h 30 min"')
+    return number * whole + (rest if number >= 0 else -rest)
 
 
 def _ratio(target: Unit) -> bool:
@@ -101,7 +132,8 @@ def _fitting(factors: list[Factor], target: Unit) -> Unit | None:
     """The choice of symbols that measures what the target measures."""
     if any(factor.symbols == ("percent",) for factor in factors) and not share_like(target):
         return None
-    wanted = {target.dimension}
+    whole = tuple((base, power) for base, power in target.dimension if power > 0 or base not in COUNTS)
+    wanted = {target.dimension, whole}
     if not any(measured(name) & COUNTS for factor in factors for name in factor.symbols):
         wanted.add(tuple((base, power) for base, power in target.dimension if base not in COUNTS))
     for names in itertools.product(*(_likely(factor, target) for factor in factors)):
@@ -125,5 +157,11 @@ def _product(names: tuple[str, ...], factors: list[Factor]) -> Unit:
 
 
 def _mismatch(written: str, factors: list[Factor], target: Unit, currency: str) -> str:
-    found = kind_of(_product(tuple(factor.symbols[0] for factor in factors), factors))
-    return f"{kind_of(target)} is wanted, in {target.shown(currency or 'money')} or the like; `{visible(written)}` is {found}"
+    things = [factor for factor in factors if factor.symbols != ("dozen",)]
+    found, wanted = kind_of(_product(tuple(factor.symbols[0] for factor in things), things)), kind_of(target)
+    shown = target.shown(currency or "money")
+    words = f"{wanted} is wanted, in {shown} or the like; `{visible(written)}` is {found}"
+    if wanted == "money per mass" and found in ("money per volume", "money per length"):
+        weighed = shown.replace("/", " per 500 ")
+        words += f', so weigh how much that is and write the weight, as in "30 {weighed}"'
+    return words

@@ -15,7 +15,7 @@ from farmbook.expr.axis import Axis
 from farmbook.expr.texts import fold
 from farmbook.scenario.limits import hard_fault
 from farmbook.scenario.quantity import checked, converted, read_quantity, split_quantity
-from farmbook.scenario.words import UnfitError, closest, did_you_mean, key_words
+from farmbook.scenario.words import UnfitError, closest, key_words, listed
 from farmbook.sections.declare import BASES, Choice, Input, NumberInput
 from farmbook.units import displayed
 
@@ -165,7 +165,9 @@ def read_word(given: object, options: tuple[str, ...]) -> str:
     text = read_text(given)
     found = next((option for option in options if fold(option) == fold(text)), None)
     if found is None:
-        raise UnfitError(f"no such word here; {did_you_mean(text, options, 'the words are')}")
+        near = closest(text, options)
+        asked = f"did you mean `{near}`? The" if near else "the"
+        raise UnfitError(f"no such word here; {asked} words are {listed(options)}")
     return found
 
 

@@ -110,7 +110,7 @@ def did_you_mean(word: str, options: Sequence[str], otherwise: str) -> str:
     return f"did you mean `{near}`?" if near else f"{otherwise} {listed(options)}"
 
 
-def listed(words: Sequence[str], most: int = 12) -> str:
+def listed(words: Sequence[str], most: int = 40) -> str:
     """`a`, `b` and `c`; a long list is cut."""
     shown = [f"`{word}`" for word in words[:most]]
     if len(words) > most:

@@ -80,11 +80,13 @@ class Whole(Protocol):
 class Section:
     """Subclasses declare inputs and lines in their bodies.
 
-    `title` heads the section; `table` is the scenario file's table for its single inputs where that is not the section's own name.
+    `title` heads the section; `table` is the scenario file's table for its single inputs where that is not the section's own name;
+    `most_give` names those of them that nearly every farm gives.
     """
 
     title: ClassVar[str] = ""
     table: ClassVar[str] = ""
+    most_give: ClassVar[tuple[str, ...]] = ()
     declared: ClassVar[tuple[Declared, ...]] = ()
 
     def __init_subclass__(cls) -> None:

@@ -74,7 +74,15 @@ def test_a_pipe_and_a_device_are_not_opened(data: bytes, tmp_path: Path) -> None
 
 @pytest.mark.parametrize("name", ["book", "book.toml", "book.xls", "book.xlsx.bak", ".xlsx.", "book.xlsx "])
 def test_another_ending_is_refused(name: str, data: bytes, tmp_path: Path) -> None:
-    assert refused(data, tmp_path / name) == "is no name for a workbook; give a file name that ends in .xlsx"
+    such = "" if name == ".xlsx." else ", such as book.xlsx; every spreadsheet program opens it"
+    assert refused(data, tmp_path / name) == f"is no name for a workbook; give a file name that ends in .xlsx{such}"
+
+
+def test_another_ending_is_told_before_the_farm_is_worked_out(
+    tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    assert main(["build", str(tmp_path / "none.toml"), "--out", str(tmp_path / "book.ods")]) == 1
+    assert "is no name for a workbook" in capsys.readouterr().err
 
 
 def test_capitals_in_the_ending_are_let_pass(data: bytes, tmp_path: Path) -> None:

@@ -89,7 +89,7 @@ def work_out(
 ) -> Worked:
     """Work out every line of a model, and further lines that rest on it."""
     cells = cells_of(model, system, sizes, given, names)
-    roots = {line: lower(line, system) for line in (*model.lines, *further)}
+    roots = {line: lower(line, system, "$") for line in (*model.lines, *further)}
     engine = Engine(Graph(roots), sizes, system)
     values = engine.run(cells)
     return Worked(model, system, sizes, engine, cells, dict(values), values.openings, roots)

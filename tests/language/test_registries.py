@@ -10,6 +10,7 @@ from farmbook.expr import lower as lowering
 from farmbook.expr import nodes as n
 from farmbook.expr.functions import FUNCTIONS
 from farmbook.expr.number_rules import NUMBER_RULES
+from farmbook.expr.sentences import Either, Figure, Sentence
 from farmbook.interpret import formula, numbers, words
 
 ROOT_ONLY = {n.Starting, n.Running, n.Shown}
@@ -27,7 +28,7 @@ REGISTRIES: dict[str, tuple[Iterable[object], set[type[n.Expr]]]] = {
     "numbers, arrays": (numbers.ARRAY_RULES, ROOT_ONLY | OPERANDS | GONE_AFTER_LOWERING),
     "numbers, single values": (numbers.SINGLE_RULES, ROOT_ONLY | OPERANDS | NEVER_SINGLE | GONE_AFTER_LOWERING),
     "formula": (formula.NODE_RULES, ROOT_ONLY | OPERANDS | GONE_AFTER_LOWERING),
-    "words": (words.NODE_RULES, OPERANDS | MADE_BY_LOWERING),
+    "words": ({*words.NODE_RULES} - {Sentence}, OPERANDS | MADE_BY_LOWERING),
     "lower": (lowering._RULES, ROOT_ONLY | A_LINE_ALONE | OPERANDS | MADE_BY_LOWERING),
 }
 
@@ -55,6 +56,16 @@ def test_the_classes_are_all_there() -> None:
     assert classes() == {each for each in subclasses if each.__module__ == n.__name__}
     assert len(classes()) >= 30
     assert {each.__name__ for each in classes()} <= set(n.__all__)
+
+
+def test_sentences_are_a_language_of_their_own() -> None:
+    """They stand only as the whole of a line, which each interpreter treats apart; words for them are the one shared rule."""
+    assert {each for each in n.Expr.__subclasses__() if each.__module__ == Sentence.__module__} == {
+        Either,
+        Figure,
+        Sentence,
+    }
+    assert Sentence in words.NODE_RULES
 
 
 def test_a_missing_rule_and_a_strange_key_are_caught() -> None:

@@ -30,7 +30,10 @@ PRINTED: Mapping[str, tuple[str, str, str]] = {
     "ton": ("9.071 847 E+02", "kg", "ton, short (2000 lb)"),
     "ft": ("3.048 E-01", "m", "foot"),
     "in": ("2.54 E-02", "m", "inch"),
+    "yd": ("9.144 E-01", "m", "yard"),
     "gal": ("3.785 412 E-03", "m3", "gallon (U.S.)"),
+    "qt": ("9.463 529 E-04", "m3", "quart (U.S. liquid)"),
+    "pt": ("4.731 765 E-04", "m3", "pint (U.S. liquid)"),
     "L": ("1.0 E-03", "m3", "liter"),
     "psi": ("6.894 757 E+03", "Pa", "pound-force per square inch"),
     "Btu": ("1.055 056 E+03", "W*s", "British thermal unit IT"),
@@ -52,11 +55,13 @@ def test_sizes_are_those_in_print(name: str) -> None:
 
 
 INCH, POUND = Fraction(3048, 120000), Fraction(45359237, 100000000)
-# By definition: the international foot and pound of 1959; the gallon of 231 cubic inches; the British thermal unit of
+# By definition: the international foot and pound of 1959; the gallon of 231 cubic inches, of
+# which a quart is a fourth and a pint an eighth (NIST Handbook 44, appendix C, 57.75 and 28.875 cubic inches); the British thermal unit of
 # the International Tables, 2326 J/kg for each Btu/lb; standard gravity of 9.80665 m/s2.
 EXACT: Mapping[str, Fraction] = {
     "lb": POUND, "oz": POUND / 16, "ton": POUND * 2000, "g": Fraction(1, 1000), "t": Fraction(1000),
-    "ft": INCH * 12, "in": INCH, "cm": Fraction(1, 100), "gal": INCH**3 * 231, "L": Fraction(1, 1000),
+    "ft": INCH * 12, "in": INCH, "cm": Fraction(1, 100), "yd": INCH * 36, "gal": INCH**3 * 231, "L": Fraction(1, 1000),
+    "qt": INCH**3 * 231 / 4, "pt": INCH**3 * 231 / 8, "dozen": Fraction(12), "cent": Fraction(1, 100),
     "min": Fraction(1, 60), "s": Fraction(1, 3600), "day": Fraction(24),
     "kWh": Fraction(3600), "Btu": POUND * 2326 / 1000, "therm": POUND * 2326 * 100,
     "kW": Fraction(3600), "W": Fraction(36, 10), "V": Fraction(36, 10), "Pa": Fraction(1, 1000), "MPa": Fraction(1000),

@@ -13,6 +13,7 @@ from farmbook.expr.axis import Axis
 from farmbook.expr.graph import Graph
 from farmbook.expr.lower import lower
 from farmbook.expr.nodes import RawInput
+from farmbook.expr.sentences import Sentence
 from farmbook.expr.walk import ordered_axes
 from farmbook.interpret.numbers import Array, Cells, Engine
 from farmbook.model.farm import SECTIONS
@@ -99,10 +100,12 @@ def in_metric(value: Any, metric: str) -> Array:
 
 
 def systems_agree(sections: Sequence[type[Section]], given: Given, names: Names | None = None) -> list[str]:
-    """The names of the lines whose US result, brought back to metric, is not the metric one."""
+    """The names of the lines whose US result, brought back to metric, is not the metric one. Sentences say units, and differ."""
     metric, us = (evaluate(sections, system, given, names) for system in ("metric", "us"))
     different: list[str] = []
     for line in _wired(_key(sections))[0].lines:
+        if isinstance(line.expr, Sentence):
+            continue
         left, right = metric[line.name], us[line.name]
         if left.dtype.kind == "f":
             same = np.allclose(in_metric(right, str(line.unit)), left, rtol=1e-9, atol=1e-12)

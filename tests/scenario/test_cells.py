@@ -191,6 +191,48 @@ def test_a_share_that_was_probably_meant_in_percent_is_a_warning(tmp_path: Path,
     assert loaded(tmp_path, content.replace(f"burnt = {typed}", f'burnt = "{typed} %"')).warnings == ()
 
 
+@pytest.mark.parametrize(
+    ("typed", "meant"),
+    [
+        ("0.2", '; for 0.2 in a hundred write "0.2 %" or 0.002'),
+        ("0.14", ""),
+        ('"0.02 %"', '; for 2 in a hundred write "2 %" or 0.02'),
+        ('"0.001 %"', ""),
+        ("0.0002", ""),
+    ],
+)
+def test_a_share_a_hundred_times_too_large_or_small(tmp_path: Path, typed: str, meant: str) -> None:
+    side = "above" if typed in ("0.2", "0.14") else "below"
+    assert [
+        problem.wanted
+        for problem in loaded(tmp_path, GOOD.replace("oven_power", f"burnt = {typed}\noven_power")).warnings
+    ] == [f"{side} the usual range of 0.3 to 3 %{meant}"]
+
+
+@pytest.mark.parametrize(
+    ("units", "typed", "wanted"),
+    [
+        (
+            "metric",
+            "390",
+            'above the usual range of 180 to 260 degC; 390 degF is 198.9 degC: write "390 degF" if you mean that',
+        ),
+        ("metric", '"390 degC"', "above the usual range of 180 to 260 degC"),
+        ("metric", "100", "below the usual range of 180 to 260 degC"),
+        (
+            "us",
+            "220",
+            'below the usual range of 356 to 500 degF; 220 degC is 428 degF: write "220 degC" if you mean that',
+        ),
+        ("us", '"220 degF"', "below the usual range of 356 to 500 degF"),
+    ],
+)
+def test_a_temperature_that_is_usual_on_the_other_scale(tmp_path: Path, units: str, typed: str, wanted: str) -> None:
+    content = GOOD.replace('"metric"', f'"{units}"').replace("oven_power", f"oven_heat = {typed}\noven_power")
+    found = loaded(tmp_path, content).warnings
+    assert [problem.wanted for problem in found if "oven_heat" in problem.where] == [wanted]
+
+
 @pytest.mark.parametrize("typed", ["100 %", "1000 g/kg"])
 def test_a_share_with_its_unit_is_not_told_to_be_meant_otherwise(tmp_path: Path, typed: str) -> None:
     content = GOOD.replace("oven_power", f'burnt = "{typed}"\noven_power')

@@ -50,6 +50,9 @@ def test_an_unreadable_file(tmp_path: Path, monkeypatch: pytest.MonkeyPatch, fau
     assert reason(path) == words
 
 
+WORKBOOK = "is a workbook, not a scenario file; give the scenario file (.toml) that it was built from"
+
+
 def test_too_long_a_name(tmp_path: Path) -> None:
     assert reason(tmp_path / ("x" * 5000)) == "cannot be read"
 
@@ -62,6 +65,11 @@ def test_too_long_a_name(tmp_path: Path) -> None:
         (b"# only a remark\n", "is empty but for remarks"),
         (b'units = "us"\nname = "caf\xe9"\n', "is not UTF-8 text (line 2); save it again with the encoding UTF-8"),
         (b"\xff\xfeu\0n\0", "is not UTF-8 text (line 1); save it again with the encoding UTF-8"),
+        (b"PK\x03\x04 and then xl/workbook.xml", WORKBOOK),
+        (b"PK\x03\x04 and then xl/workbook.xml" + b"x" * 1_000_001, WORKBOOK),
+        (b"PK\x03\x04mimetypeapplication/vnd.oasis.opendocument.spreadsheet", WORKBOOK),
+        (b"\xd0\xcf\x11\xe0\xa1\xb1\x1a\xe1", WORKBOOK),
+        (b"PK\x03\x04 of pictures\n\xff", "is not UTF-8 text (line 2); save it again with the encoding UTF-8"),
         (b"#" * 1_000_001, "is larger than 1 MB, far more than a scenario needs"),
         (b"a = " + b"[" * 5000, "is nested deeper than 6 tables"),
         (b"[a.b.c.d.e.f.g]\nx = 1", "is nested deeper than 6 tables"),
@@ -120,6 +128,9 @@ BACKSLASH = "a backslash in a text in double quotation marks is written twice"
         ("a = {value = 2026-13-01}", "at line 1, column 18", NO_DATE),
         ("a = 2026-03-01 and more", "at line 1, column 16", LEFT_OVER),
         ("a = 25:10:00", "at line 1, column 7", NO_TIME),
+        ("a = 2:45", "at line 1, column 6", 'hours and minutes go in quotes with their unit, as in "2:45 h"'),
+        ("a = 17:00 # h", "at line 1, column 7", 'hours and minutes go in quotes with their unit, as in "2:45 h"'),
+        ("a = 2:75", "at line 1, column 6", NO_TIME),
         ("a = .5", "at line 1, column 5", POINT),
         ("a = 05", "at line 1, column 6", NOUGHT),
         ("= 1", "at line 1, column 1", "neither the heading of a table nor a key with its value stands here"),

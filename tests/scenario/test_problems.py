@@ -27,6 +27,9 @@ def test_the_good_file_is_good(tmp_path: Path) -> None:
 
 
 HEAT_LIMIT = "must be 400 degC or less; usually 180 to 260 degC"
+IN_FAHRENHEIT = '401.5 degF is 205.3 degC: write "401.5 degF" if you mean that'
+METRIC = "no such word here; did you mean `metric`? The words are"
+FUELS = "words are `wood`, `gas` and `electricity`"
 BASES = "`measured`, `quoted`, `published`, `common practice`, `guess` and `assumed`"
 CELL = '{value = ..., basis = "measured", note = "..."}'
 
@@ -81,7 +84,9 @@ CELL = '{value = ..., basis = "measured", note = "..."}'
             "`USD` is not the file's currency: money in this file is in EUR",
         ),
         # limits
-        ("oven_heat = 400.5", "oven_heat", "400.5", HEAT_LIMIT),
+        ("oven_heat = 401.5", "oven_heat", "401.5", HEAT_LIMIT.replace(";", f"; {IN_FAHRENHEIT};")),
+        ('oven_heat = "401.5 degC"', "oven_heat", '"401.5 degC"', HEAT_LIMIT),
+        ("oven_heat = 800", "oven_heat", "800", HEAT_LIMIT),
         ('oven_heat = "800 degF"', "oven_heat", '"800 degF"', HEAT_LIMIT),
         ("oven_heat = 20", "oven_heat", "20", "must be 50 degC or more; usually 180 to 260 degC"),
         ("dough = -0.1", "dough", "-0.1", "must be 0 kg/bag filled or more; usually 0.4 to 2 kg/bag filled"),
@@ -95,8 +100,8 @@ CELL = '{value = ..., basis = "measured", note = "..."}'
         ('bake_off = "160 %"', "bake_off", '"160 %"', "must be 100 % or less; usually 8 to 20 %"),
         ('bake_off = "1200 %"', "bake_off", '"1200 %"', "must be 100 % or less; usually 8 to 20 %"),
         # words
-        ('fuel = "gass"', "fuel", '"gass"', "no such word here; did you mean `gas`?"),
-        ('fuel = "peat"', "fuel", '"peat"', "no such word here; the words are `wood`, `gas` and `electricity`"),
+        ('fuel = "gass"', "fuel", '"gass"', f"no such word here; did you mean `gas`? The {FUELS}"),
+        ('fuel = "peat"', "fuel", '"peat"', f"no such word here; the {FUELS}"),
         ("fuel = 3", "fuel", "3", "a text in quotation marks is wanted, not a number"),
         ('sign = "  "', "sign", '"  "', "is empty; leave the key out to keep what the book fills in"),
         ("sign = 12:30:00", "sign", "12:30:00", "a text in quotation marks is wanted, not a date or a time"),
@@ -135,7 +140,7 @@ def test_one_value(tmp_path: Path, row: str, where: str, given: str, wanted: str
             'wall = {value = 2, basis = "mesured"}',
             "[bakery.wall] basis",
             '"mesured"',
-            "no such word here; did you mean `measured`?",
+            f"no such word here; did you mean `measured`? The words are {BASES}",
         ),
         (
             'wall = {value = 2, basis = "???"}',
@@ -198,7 +203,7 @@ def test_a_key_of_another_table(tmp_path: Path) -> None:
 def test_a_key_like_no_other(tmp_path: Path) -> None:
     wanted = (
         "no such field; here stand `sign`, `oven_heat`, `dough`, `oven_power`, `wall`, `power_price`, `bake_off`, "
-        "`burnt`, `own_time`, `fuel`, `rest`, `risen` and 1 more"
+        "`burnt`, `own_time`, `fuel`, `rest`, `risen` and `basis`"
     )
     assert told(tmp_path, in_bakery("qqq = 1")) == [("[bakery] qqq", "1", wanted)]
     assert told(tmp_path, GOOD + "[zzz]\nx = 1\n") == [
@@ -339,7 +344,7 @@ def test_what_stands_in_a_row_with_a_wrong_key_is_judged_too(tmp_path: Path) -> 
     [
         ('units = "metric"\n', "", "units", "", 'missing: what plain numbers mean, "us" or "metric"'),
         ('currency = "EUR"\n', "", "currency", "", 'missing: the currency in three capital letters, such as "USD"'),
-        ('"metric"', '"metrik"', "units", '"metrik"', "no such word here; did you mean `metric`?"),
+        ('"metric"', '"metrik"', "units", '"metrik"', f"{METRIC} `metric` and `us`"),
         ('"metric"', "5", "units", "5", "a text in quotation marks is wanted, not a number"),
         ('"EUR"', '"eur"', "currency", '"eur"', 'three capital letters are wanted, such as "USD"'),
         ('"EUR"', '"Euro"', "currency", '"Euro"', 'three capital letters are wanted, such as "USD"'),

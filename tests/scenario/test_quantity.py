@@ -38,11 +38,17 @@ LENGTHS: Sizes = {
     "ft": Fraction("0.3048"),
     "feet": Fraction("0.3048"),
     "in": Fraction("0.0254"),
+    "yd": Fraction("0.9144"),
+    "yards": Fraction("0.9144"),
 }
 VOLUMES: Sizes = {
     "L": Fraction(1, 1000),
     "litres": Fraction(1, 1000),
     "gal": 231 * Fraction("0.0254") ** 3,
+    "quarts": Fraction(231, 4) * Fraction("0.0254") ** 3,
+    "pt": Fraction(231, 8) * Fraction("0.0254") ** 3,
+    "cubic yard": Fraction("0.9144") ** 3,
+    "yd3": Fraction("0.9144") ** 3,
     "ft3": Fraction("0.3048") ** 3,
     "cu ft": Fraction("0.3048") ** 3,
     "m3": 1,
@@ -58,7 +64,7 @@ TIMES: Sizes = {
 }
 ENERGIES: Sizes = {"kJ": 1, "kWh": 3600, "Btu": Fraction("1.05505585262"), "therm": Fraction("105505.585262")}
 POWERS: Sizes = {"kW": 3600, "W": Fraction("3.6"), "Btu/h": Fraction("1.05505585262"), "kWh/day": 150}
-MONEY: Sizes = {"EUR": 1, "eur": 1, "\u20ac": 1}
+MONEY: Sizes = {"EUR": 1, "eur": 1, "\u20ac": 1, "cents": Fraction(1, 100), "ct": Fraction(1, 100)}
 
 CASES: list[tuple[str, Sizes, Sizes | None]] = [
     ("kg_wet", MASSES, None),
@@ -191,7 +197,10 @@ def test_a_text_with_a_unit_is_read(text: str, target: str, expected: Fraction) 
         ("5 kg/", "kg", "`kg/` is not a unit known here"),
         ("5 lb/lb/lb/lb/lb/lb", "kg", "`lb/lb/lb/lb/lb/lb` is too long to be a unit"),
         ("five lb", "kg", 'a number comes first, then its unit, as in "5 lb"'),
-        ("$5", "money/kWh", 'a number comes first, then its unit, as in "5 lb"'),
+        ("$5", "money/kWh", "`$` is not the file's currency: money in this file is in EUR"),
+        ("\u20ac5", "money/kWh", "money per energy is wanted, in EUR/kWh or the like; `\u20ac` is money"),
+        ("\u20ac1,200", "money", 'a number comes first, then its unit, as in "5 lb"'),
+        ("kWh 5", "kWh/run", 'a number comes first, then its unit, as in "5 lb"'),
         ("1,200 lb", "kg", "a number is written without commas: 1200 for a thousand and more, 0.55 for parts of one"),
         ("1e400 kg", "kg", "the number is too large"),
         ("1e-400 kg", "kg", "the number is too small; write 0"),
@@ -202,6 +211,117 @@ def test_a_text_that_does_not_fit_is_told_what_is_wanted(text: str, target: str,
     with pytest.raises(UnfitError) as caught:
         parsed(text, target)
     assert caught.value.wanted == wanted
+
+
+@pytest.mark.parametrize(
+    ("text", "target", "expected"),
+    [
+        # by the sack: 9.80 for 50 lb is 0.196 a pound
+        ("9.80 EUR per 50 lb", "money/kg_wet", Fraction("0.196") / POUND),
+        ("9.80 EUR per 50 lb sack", "money/kg_wet", Fraction("0.196") / POUND),
+        ("9.80 EUR per 50-lb bag", "money/kg_wet", Fraction("0.196") / POUND),
+        ("9.80 EUR a sack of 50 lb", "money/kg_wet", Fraction("0.196") / POUND),
+        ("9.80 EUR/bag of 50 lb", "money/kg_wet", Fraction("0.196") / POUND),
+        ("12 EUR / 25 kg", "money/kg_wet", Fraction("0.48")),
+        ("12 EUR/12.5kg", "money/kg_wet", Fraction("0.96")),
+        ("160 EUR per 1000", "money/bag_filled", Fraction("0.16")),
+        ("160 EUR per 1000 bags", "money/bag_filled", Fraction("0.16")),
+        ("45 EUR per 100 therms", "money/kWh_fuel", Fraction("0.45") / Fraction("105505.585262") * 3600),
+        ("1/20", "share", Fraction("0.05")),
+        # the sign of the money first
+        ("\u20ac9.80 per 50 lb", "money/kg_wet", Fraction("0.196") / POUND),
+        ("\u20ac 0.13/kWh", "money/kWh", Fraction("0.13")),
+        ("\u20ac1200", "money", Fraction(1200)),
+        # what is counted may be left out below alone
+        ("300 bags", "bag_filled/run", Fraction(300)),
+        ("20 plates", "plate/cooker_run", Fraction(20)),
+        # cents
+        ("12 cents/kWh", "money/kWh", Fraction("0.12")),
+        ("12 ct/kWh", "money/kWh", Fraction("0.12")),
+        ("12\u00a2 a kWh", "money/kWh", Fraction("0.12")),
+        ("12.5 Cents per kWh", "money/kWh", Fraction("0.125")),
+        # dozens
+        ("25 dozen", "bag_filled/run", Fraction(300)),
+        ("25 dozen bags a load", "bag_filled/run", Fraction(300)),
+        ("3.60 EUR per dozen", "money/bag_filled", Fraction("0.3")),
+        ("3.60 EUR per dozen bags", "money/bag_filled", Fraction("0.3")),
+        # fuels as they are sold
+        ("2.40 EUR per gallon of propane", "money/L", Fraction("2.40") / (231 * Fraction("0.0254") ** 3 * 1000)),
+        ("0.62 EUR per litre of propane", "money/L", Fraction("0.62")),
+        ("1.10 EUR per therm", "money/kWh_fuel", Fraction("1.10") / Fraction("105505.585262") * 3600),
+        ("1.10 EUR per therm of gas", "money/kWh_fuel", Fraction("1.10") / Fraction("105505.585262") * 3600),
+        ("550 lb per cubic yard", "kg_wet/m3", 550 * POUND / Fraction("0.9144") ** 3),
+        # hours and minutes, feet and inches, pounds and ounces
+        ("2:45 h", "h/run", Fraction("2.75")),
+        ("2:45 hours a load", "h/run", Fraction("2.75")),
+        ("0:05 h", "min", Fraction(5)),
+        ("1 h 30 min", "h/run", Fraction("1.5")),
+        ("1 hour and 30 minutes", "h", Fraction("1.5")),
+        ("1h 30min", "h", Fraction("1.5")),
+        ("-1 h 30 min", "h", Fraction("-1.5")),
+        ("1 h 30 min", "person_hour/run", Fraction("1.5")),
+        ("20 minutes", "person_hour/run", Fraction(1, 3)),
+        ("2 bags a minute", "bag_filled/person_hour", Fraction(120)),
+        ("5 ft 6 in", "m", Fraction("5.5") * Fraction("0.3048")),
+        ("2 lb 8 oz per bag", "kg_wet/bag_filled", Fraction("2.5") * POUND),
+    ],
+)
+def test_a_grower_s_way_of_writing_is_read(text: str, target: str, expected: Fraction) -> None:
+    assert parsed(text, target) == expected
+
+
+WEIGH = 'so weigh how much that is and write the weight, as in "30 EUR per 500 kg"'
+ONE_OR_TWO = 'one number with one unit is wanted, or a smaller unit after it, as in "1 h 30 min"'
+CLOCK = 'hours and minutes are written "2:45 h" or "2 h 45 min"'
+
+
+@pytest.mark.parametrize(
+    ("text", "target", "wanted"),
+    [
+        (
+            "32 EUR per cubic yard",
+            "money/kg_wet",
+            f"money per mass is wanted, in EUR/kg or the like; `EUR per cubic yard` is money per volume, {WEIGH}",
+        ),
+        (
+            "32 EUR per yard",
+            "money/kg_wet",
+            f"money per mass is wanted, in EUR/kg or the like; `EUR per yard` is money per length, {WEIGH}",
+        ),
+        (
+            "9 EUR per sack",
+            "money/kg_wet",
+            'how much is in a `sack`? Write that with it, as in "12 EUR per 50 lb sack"',
+        ),
+        ("9 EUR per 0 lb", "money/kg_wet", "`EUR per 0 lb` is for none of it; write for how many or how much"),
+        ("9 EUR/-5 lb", "money/kg_wet", "`EUR/-5 lb` is not a unit known here"),
+        ("9 EUR per 1,000 lb", "money/kg_wet", "`1,000` is not a unit known here"),
+        ("12 pence/kWh", "money/kWh", "`pence` is not known here for EUR; write parts of one, as in 0.12 EUR"),
+        ("25 dozen", "kg_wet", "a mass is wanted, in kg or the like; `dozen` is a plain number"),
+        (
+            "25 dozen plates",
+            "kg_wet",
+            "a mass is wanted, in kg or the like; `dozen plates` is a number of plates",
+        ),
+        ("2:45", "h/run", CLOCK),
+        ("2:75 h", "h/run", CLOCK),
+        ("2.5:45 h", "h/run", CLOCK),
+        ("1 h 90 min", "h", ONE_OR_TWO),
+        ("6 in 5 ft", "m", ONE_OR_TWO),
+        ("3 F 2 F", "degC", ONE_OR_TWO),
+    ],
+)
+def test_a_grower_s_way_of_writing_that_does_not_fit(text: str, target: str, wanted: str) -> None:
+    with pytest.raises(UnfitError) as caught:
+        parsed(text, target)
+    assert caught.value.wanted == wanted
+
+
+def test_pence_are_read_in_pounds_and_cents_are_not_known_in_yen() -> None:
+    assert parsed("12 pence/kWh", "money/kWh", "GBP") == Fraction("0.12")
+    with pytest.raises(UnfitError) as caught:
+        parsed("12 cents/kWh", "money/kWh", "JPY")
+    assert caught.value.wanted == "`cents` is not known here for JPY; write parts of one, as in 0.12 JPY"
 
 
 def test_a_dollar_sign_is_money_in_a_file_of_dollars() -> None:

@@ -2,12 +2,17 @@
 
 from __future__ import annotations
 
+import re
 import shutil
+import tomllib
+from collections.abc import Iterator, Mapping
 from pathlib import Path
+from typing import Any
 
 import pytest
 
 from farmbook.results import Computed, compute, load_scenario
+from farmbook.scenario.report import check_report
 
 STARTERS = sorted((Path(__file__).parents[2] / "templates_src").glob("starter_*.txt"))
 
@@ -33,6 +38,46 @@ def test_no_charge_for_the_highest_kw_is_made_up(path: Path, tmp_path: Path) -> 
     silent.write_text("\n".join(row for row in text.splitlines() if "demand_charge" not in row), encoding="utf-8")
     for each in (path, silent):
         assert value(started(each, tmp_path), "cabinet.demand_cost_per_run") == 0
+
+
+@pytest.mark.parametrize("path", STARTERS, ids=lambda each: each.stem)
+def test_nothing_is_said_against_the_file_as_it_comes(path: Path, tmp_path: Path) -> None:
+    found = started(path, tmp_path)
+    assert found.scenario.warnings == ()
+    assert check_report(found.model, found.values) == ([], [])
+
+
+@pytest.mark.parametrize("path", STARTERS, ids=lambda each: each.stem)
+def test_it_asks_for_what_the_scale_says_at_each_pick(path: Path, tmp_path: Path) -> None:
+    """A share of the dry mix is worked out by the book, not by somebody who begins."""
+    text = path.read_text(encoding="utf-8")
+    assert "efficiency" not in text
+    heavier = tmp_path / "heavier.txt"
+    heavier.write_text(re.sub(r'(first|second) = "(\S+)', double, text), encoding="utf-8")
+    before, after = (value(started(each, tmp_path), "crop.picked_per_filled") for each in (path, heavier))
+    assert after == pytest.approx(2 * before)
+
+
+def double(match: re.Match[str]) -> str:
+    return f'{match[1]} = "{2 * float(match[2])}'
+
+
+@pytest.mark.parametrize("path", STARTERS, ids=lambda each: each.stem)
+def test_it_is_short(path: Path) -> None:
+    tables = tomllib.loads(path.read_text(encoding="utf-8"))
+    figures = [key for key in keys(tables) if key not in ("units", "currency", "name", "yield_given")]
+    assert len(figures) <= 27
+
+
+def keys(table: Mapping[str, Any]) -> Iterator[str]:
+    """The keys of all values, inner tables' too."""
+    for key, inside in table.items():
+        yield from keys(inside) if isinstance(inside, Mapping) else (key,)
+
+
+def test_both_ask_for_the_same() -> None:
+    us, metric = (list(keys(tomllib.loads(path.read_text(encoding="utf-8")))) for path in STARTERS)
+    assert us == metric
 
 
 @pytest.mark.parametrize("path", STARTERS, ids=lambda each: each.stem)

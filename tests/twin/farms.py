@@ -11,6 +11,7 @@ import numpy as np
 
 from farmbook.expr.axis import Axis
 from farmbook.expr.nodes import Choose, Line, RawInput
+from farmbook.expr.sentences import Sentence
 from farmbook.expr.walk import ordered_axes
 from farmbook.interpret.numbers import Array, Cells, Engine
 from farmbook.results import lowered, whole_farm
@@ -168,8 +169,8 @@ def in_declared_units(values: Mapping[Line, Array], system: str) -> dict[str, Ar
 
 @cache
 def compared_lines() -> tuple[Line, ...]:
-    """Every worked line and check of the farm but those of the section `report`."""
-    lines = (line for line in whole_farm().lines if line.kind in COMPARED)
+    """Every worked line and check of the farm but sentences, from which nothing is worked out, and the section `report`."""
+    lines = (line for line in whole_farm().lines if line.kind in COMPARED and not isinstance(line.expr, Sentence))
     return tuple(line for line in lines if not line.name.startswith("report."))
 
 

@@ -35,17 +35,17 @@ PORTABLE = {
     "EFFECT", "NOMINAL", "SLN", "SYD", "DB", "DDB", "DATE", "EDATE", "EOMONTH", "YEAR", "MONTH", "DAY", "WEEKDAY",
     "WEEKNUM", "YEARFRAC", "NETWORKDAYS", "WORKDAY", "LN", "EXP", "LOG", "LOG10", "POWER", "SQRT", "PI", "STDEV",
     "MEDIAN", "PERCENTILE", "QUARTILE", "LARGE", "SMALL", "NORMSINV", "CONFIDENCE", "CORREL", "SLOPE", "FORECAST",
-    "RANK", "CONCATENATE", "LEFT", "RIGHT", "MID", "LEN", "SUBSTITUTE", "FIND",
+    "FIXED", "RANK", "CONCATENATE", "LEFT", "RIGHT", "MID", "LEN", "SUBSTITUTE", "FIND",
 }  # fmt: skip
 """Functions documented for Excel and measured to give the same in five programs; whatever is not named is refused."""
 
-WHOLE_ARGUMENTS = {("ROUND", 2), ("ROUNDUP", 2), ("ROUNDDOWN", 2)}
+WHOLE_ARGUMENTS = {("FIXED", 2), ("ROUND", 2), ("ROUNDUP", 2), ("ROUNDDOWN", 2)}
 """Digits of rounding belong to the function."""
 
 FACTOR = "factor_"
-FLAGS = ("CHOOSE", "COUNTIF", "MATCH")
-"""Flags in words and counts of words set a cell against its limits, its row and a list all at once, and no sum reads
-their words; so they may be longer than a line of arithmetic."""
+FLAGS = ("CHOOSE", "COUNTIF", "MATCH", "FIXED")
+"""Sentences have limits of their own. Flags in words and counts of words set a cell against its limits, its row and a list
+all at once, and no sum reads their words; so they may be longer than a line of arithmetic."""
 
 
 def long_formulas(book: Written) -> Iterator[str]:
@@ -73,7 +73,7 @@ def nested_ifs(book: Written) -> Iterator[str]:
 
 
 def typed_numbers(book: Written) -> Iterator[str]:
-    """Only 0 and 1, in powers 2, 3 and 10, and the digits of rounding; no TRUE, FALSE or error value."""
+    """Only 0 and 1, in powers 2, 3 and 10, the digits of rounding, and a share said in hundredths; no TRUE or FALSE."""
     for cell in book.formulas.values():
         for number in numbers(cell.text):
             if not _allowed(number):
@@ -83,8 +83,9 @@ def typed_numbers(book: Written) -> Iterator[str]:
 def _allowed(number: FormulaNumber) -> bool:
     if number.in_power:
         return number.text in ("0", "1", "2", "3", "10")
-    digits = (number.function, number.argument) in WHOLE_ARGUMENTS and number.text.isdigit()
-    return digits or number.text in ("0", "1")
+    digits = (number.function, number.argument) in WHOLE_ARGUMENTS and number.text.lstrip("-").isdigit()
+    hundredths = number.text == "100" and number.function in ("ROUND", "ABS")
+    return digits or hundredths or number.text in ("0", "1")
 
 
 def unportable(book: Written) -> Iterator[str]:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Callable, Sequence
+from decimal import ROUND_HALF_UP, Context, Decimal
 from functools import cache
 from typing import Any, Final
 
@@ -114,12 +115,41 @@ def _first(texts: list[Array], word: str, labels: tuple[str, ...], otherwise: st
     return found
 
 
+NOT_FINITE: Final = "no figure"
+"""Said of what no spreadsheet can work out either."""
+_WIDE: Final = Context(prec=400, rounding=ROUND_HALF_UP)
+"""Room for every digit of the largest number."""
+
+
+def figure(value: float, digits: int, sign: str, percent: bool, after: str, none: str) -> str:
+    """A number in words, halves away from zero, with a mark between thousands: what FIXED makes of it in English."""
+    if none and value == 0:
+        return none
+    if not math.isfinite(value):
+        return NOT_FINITE
+    shown = _WIDE.multiply(Decimal(repr(float(value))), Decimal(100 if percent else 1))
+    whole = _WIDE.quantize(shown, Decimal(1).scaleb(-digits))
+    return f"{'-' if whole < 0 else ''}{sign}{abs(whole):,.{max(digits, 0)}f}{'%' if percent else ''}{after}"
+
+
+def _figure_each(values: Any, digits: int, sign: str, percent: bool, after: str, none: str) -> Array:
+    return np.array([figure(each, digits, sign, percent, after, none) for each in np.atleast_1d(values)], dtype=object)
+
+
+def _in_each(draws: int, *parts: str | Array) -> Array:
+    """Texts joined for each draw."""
+    spread = [[part] * draws if isinstance(part, str) else list(np.broadcast_to(part, (draws,))) for part in parts]
+    return np.array(["".join(each) for each in zip(*spread, strict=True)], dtype=object)
+
+
 FOR_ARRAYS: Final[dict[str, Any]] = {
     "np": np,
     "at": _at,
     "before": _before,
     "before_each": _before_each,
     "nth": _nth,
+    "figure_each": _figure_each,
+    "in_each": _in_each,
     "shown": _shown,
     "rates": _rates,
     "ratio": quotient,
@@ -202,6 +232,7 @@ FOR_SINGLES: Final[dict[str, Any]] = {
     "pick_one": _pick_one,
     "first_one": _first_one,
     "nth_one": _nth_one,
+    "figure": figure,
     "power": _power,
     **{f"one_{name}": _single(rule) for name, rule in NUMBER_RULES.items()},
     "one_minimum": _minimum,

@@ -8,6 +8,7 @@ from typing import Any
 from farmbook.expr import nodes as n
 from farmbook.expr.axis import Axis
 from farmbook.expr.graph import Graph, Step
+from farmbook.expr.sentences import Either, Figure, Sentence
 from farmbook.expr.texts import fold
 from farmbook.expr.walk import ordered_axes
 from farmbook.interpret.numbers.array_rules import ARRAY_RULES
@@ -45,6 +46,8 @@ class _StepWriter:
         if isinstance(root, n.Starting):
             opening = f"{self.e.opening(line)} = {self._full(root.opening, axes[:-1])}"
             return [opening, f"{name} = {self._full(root.step, axes)}"]
+        if isinstance(root, Sentence):
+            return [f"{name} = {self._sentence(root)}"]
         if isinstance(root, n.Shown):
             return [f"{name} = {self._shown(root, axes)}"]
         if isinstance(root, n.Running):
@@ -52,6 +55,22 @@ class _StepWriter:
             whole = f"{name} = np.{how}({self._full(root.expr, axes)}, axis={1 + axes.index(root.axis)})"
             return [f"{self.e.opening(line)} = {self._running_opening(line, root)}", whole]
         return [f"{name} = {self._full(root, axes)}"]
+
+    def _sentence(self, root: Sentence) -> str:
+        """The parts joined; where there are many draws, for each of them."""
+        parts = [repr(part) if isinstance(part, str) else self._part(part) for part in root.parts]
+        return " + ".join(parts) if self.e.plain(()) else f"in_each(v[0], {', '.join(parts)})"
+
+    def _part(self, part: n.Expr) -> str:
+        many = "" if self.e.plain(()) else "_each"
+        if isinstance(part, Either):
+            condition = self.e.emit(part.condition, ())
+            words = f"{part.yes!r} if {condition} else {part.no!r}"
+            return f"({words})" if not many else f"pick(({part.no!r}, {part.yes!r}), ({condition} != 0) + 1)"
+        if isinstance(part, Figure):
+            how = (part.digits, part.sign, part.percent, part.after, part.none)
+            return f"figure{many}({self.e.emit(part.value, ())}, {', '.join(map(repr, how))})"
+        return self.e.emit(part, ())
 
     def _shown(self, root: n.Shown, axes: Axes) -> str:
         value, when = self._full(root.value, axes), self._full(root.when, axes)

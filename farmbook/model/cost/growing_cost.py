@@ -7,6 +7,7 @@ from farmbook.calc.loss import cost_per_survivor
 from farmbook.calc.tolerance import is_rounding
 from farmbook.expr.functions import any_of, joined, ratio, where
 from farmbook.expr.nodes import Expr
+from farmbook.expr.sentences import figure, say
 from farmbook.model.cost.harvest import Harvest
 from farmbook.model.cost.mixing import Mixing
 from farmbook.model.cost.spawn_supply import SpawnSupply
@@ -282,6 +283,17 @@ class GrowingCost(Section):
         """All of it; 0 where no bag reaches fruiting, since then none is left to carry the cost."""
         left = self.crop.live_per_filled
         return where(any_of(left > 0, left < 0), self.spent_per_filled, 0)
+
+    @line("Grown cost: the answer", unit="1")
+    def answer(self) -> Expr:
+        """In a sentence."""
+        return say(
+            "A bag that fruits has cost ",
+            figure(self.grown_cost_per_live, 2, named=False),
+            ", the good ones carrying the lost; that is ",
+            figure(self.cost_per_taken, 2),
+            ". Rooms, picking and selling come on top.",
+        )
 
     @check(
         "Grown cost agrees with the money spent",

@@ -8,6 +8,7 @@ from farmbook.calc.crop import biological_efficiency, efficiency_with_spawn, per
 from farmbook.calc.tolerance import is_rounding
 from farmbook.expr.functions import all_of, at, joined, ratio, running_sum, total
 from farmbook.expr.nodes import Constant, Expr, wrap
+from farmbook.expr.sentences import figure, say
 from farmbook.model.axes import FLUSH
 from farmbook.model.cost.spawn_supply import SpawnSupply
 from farmbook.model.crop.crop import Crop
@@ -190,6 +191,17 @@ class Harvest(Section):
         gone = joined(self.crop.shrunk_per_filled, "kg_picked/bag_filled")
         taken = joined(self.crop.taken_per_filled, "kg_picked/bag_filled")
         return self.crop.picked_per_filled - self.crop.trimmed_per_filled - gone - taken
+
+    @line("Crop: the answer", unit="1")
+    def answer(self) -> Expr:
+        """In a sentence."""
+        return say(
+            "Of the bags filled, ",
+            figure(self.crop.live_per_filled, 0, named=False),
+            " reach fruiting. They bring ",
+            figure(self.taken_a_week, 0),
+            " to your customers.",
+        )
 
     @check(
         "Picked is trimmed, dried away or taken to customers",

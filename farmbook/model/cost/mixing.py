@@ -4,8 +4,9 @@ from __future__ import annotations
 
 from farmbook.calc.mixing import WATER_DENSITY
 from farmbook.calc.tolerance import SUM_TOLERANCE
-from farmbook.expr.functions import maximum, ratio, total, whole_up
+from farmbook.expr.functions import joined, maximum, ratio, total, whole_up
 from farmbook.expr.nodes import Expr, wrap
+from farmbook.expr.sentences import figure, say
 from farmbook.model.axes import INGREDIENT, RECIPE
 from farmbook.model.cost.spawn_supply import SpawnSupply
 from farmbook.model.mix.bag import Bag
@@ -191,6 +192,19 @@ class Mixing(Section):
     def ingredient_bill_per_week(self) -> Expr:
         """At the price as delivered."""
         return self.delivered_per_week * self.recipe.price
+
+    @line("Mixing: the answer", unit="1")
+    def answer(self) -> Expr:
+        """In a sentence."""
+        return say(
+            "A full bag reads ",
+            figure(joined(self.bag.scale_weight, "kg"), 1),
+            " on the scale. What is in it costs ",
+            figure(self.bag.material_cost, 2, named=False),
+            ", mixing and filling it ",
+            figure(self.mix_and_fill_cost, 2, named=False),
+            " more.",
+        )
 
     @check(
         "A batch of every recipe fits into the mixer",

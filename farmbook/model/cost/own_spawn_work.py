@@ -5,6 +5,7 @@ from __future__ import annotations
 from farmbook.calc.spawn import fruiting_places, places_for_spawn
 from farmbook.expr.functions import joined, ratio, total, where, whole_up
 from farmbook.expr.nodes import Expr
+from farmbook.expr.sentences import figure, say
 from farmbook.model.axes import GENERATION
 from farmbook.model.mix.bag import Bag
 from farmbook.model.mix.recipe import Recipe
@@ -273,6 +274,17 @@ class OwnSpawnWork(Section):
     def cost_per_bag_inoculated(self) -> Expr:
         """As for bought spawn, only bags that came whole out of the steamer get any."""
         return self.spawn.spawn_per_bag * self.cost_per_weight
+
+    @line("Own spawn: the answer", unit="1")
+    def answer(self) -> Expr:
+        """In a sentence."""
+        return say(
+            "Made on the farm, spawn would cost ",
+            figure(self.cost_per_bag_inoculated, 2),
+            " without the lab, and take ",
+            figure(self.hours_a_week, 1),
+            ".",
+        )
 
     @check(
         "Materials of grain and plates are given",

@@ -37,6 +37,7 @@ class Crop(Section):
     """From bags filled to weight taken to customers, one step after the other."""
 
     title = "Bags lost, weight picked"
+    most_give = ("flushes_kept", "yield_given")
 
     recipe = uses(Recipe)
     source = uses(SpawnSource)

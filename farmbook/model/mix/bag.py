@@ -20,6 +20,7 @@ class Bag(Section):
     """One bag of mix."""
 
     title = "The bag"
+    most_give = ("wet_fill", "bag_price")
 
     farm = uses(Farm)
     recipe = uses(Recipe)

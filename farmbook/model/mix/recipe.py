@@ -5,6 +5,7 @@ from __future__ import annotations
 from farmbook.calc import mixing
 from farmbook.expr.functions import all_of, maximum, ratio, same_text, total, where
 from farmbook.expr.nodes import Expr
+from farmbook.expr.sentences import figure, say
 from farmbook.model.axes import INGREDIENT, RECIPE
 from farmbook.sections.declare import line, member, names, number
 from farmbook.sections.section import Section
@@ -320,3 +321,16 @@ class Recipe(Section):
     def recipe_in_use(self) -> Expr:
         """1 where the recipe has a name."""
         return self.model.axes[RECIPE].present
+
+    @line("Recipe: the answer", unit="1")
+    def answer(self) -> Expr:
+        """In a sentence."""
+        return say(
+            "The mix costs ",
+            figure(self.ingredient_cost_per_wet, 3),
+            " and is ",
+            figure(self.moisture, 0, named=False),
+            " water. Of its dry weight, ",
+            figure(self.nitrogen_share, 2, named=False),
+            " is nitrogen.",
+        )

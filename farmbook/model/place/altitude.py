@@ -6,6 +6,7 @@ from farmbook.calc import steam
 from farmbook.calc.temperature import celsius, kelvin
 from farmbook.expr.functions import named, running_sum
 from farmbook.expr.nodes import Expr
+from farmbook.expr.sentences import figure, say
 from farmbook.model.axes import ALTITUDE
 from farmbook.model.place.boiling import BoilingSteps
 from farmbook.model.place.site import Site
@@ -116,6 +117,17 @@ class WantedSteam(Section):
     def gauge_here(self) -> Expr:
         """What the gauge must show here; below zero where water boils hotter than that without pressure."""
         return steam.gauge_pressure(self.pressure, self.site.pressure)
+
+    @line("Height: the answer", unit="1")
+    def answer(self) -> Expr:
+        """In a sentence."""
+        return say(
+            "Water boils here at ",
+            figure(self.site.boiling_point, 0),
+            ". For the temperature you want, a gauge must show ",
+            figure(self.gauge_here, 0),
+            ".",
+        )
 
 
 class AltitudePressure(BoilingSteps, words="the gauge pressure by height", axes=(ALTITUDE,)):

@@ -31,6 +31,7 @@ class Energy(Section):
     """Prices of energy and water, and the electric service of the site."""
 
     title = "Energy and water"
+    most_give = ("electricity_price", "demand_charge")
 
     electricity_price = number(
         "Price of electricity",

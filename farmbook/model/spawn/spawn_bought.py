@@ -7,6 +7,7 @@ from typing import Final
 from farmbook.calc.spawn import spawn_mass, units_needed, units_of_mass
 from farmbook.expr.functions import all_of, joined, ratio, where, whole_up
 from farmbook.expr.nodes import Constant, Expr
+from farmbook.expr.sentences import figure, say
 from farmbook.model.crop.crop import Crop
 from farmbook.model.mix.bag import Bag
 from farmbook.model.place.farm_plan import Farm
@@ -58,6 +59,7 @@ class Spawn(Section):
     """Spawn bought in by weight, and the hands that put it into the bags."""
 
     title = "Spawn bought in, and inoculating"
+    most_give = ("spawn_rate", "price")
 
     farm = uses(Farm)
     bag = uses(Bag)
@@ -258,6 +260,17 @@ class Spawn(Section):
     def inoculation_cost(self) -> Expr:
         """Your own hours are counted at the same rate."""
         return self.hours_per_bag * self.farm.labour_rate
+
+    @line("Spawn: the answer", unit="1")
+    def answer(self) -> Expr:
+        """In a sentence."""
+        return say(
+            "Bought spawn costs ",
+            figure(self.cost_per_bag_inoculated, 2),
+            ". Order ",
+            figure(self.order_a_week, 0),
+            ".",
+        )
 
     @check(
         "Spawn between 1% and 20% of wet bag weight",

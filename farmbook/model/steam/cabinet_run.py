@@ -18,6 +18,7 @@ class CabinetRun(SteamerRun, words="cabinet"):
 
     title = "Steam cabinet: hours and power"
     table = "cabinet"
+    most_give = ("power", "hold_time")
 
     heat = uses(CabinetHeat)
 

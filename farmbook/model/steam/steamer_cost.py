@@ -10,6 +10,7 @@ from farmbook.calc.mixing import WATER_DENSITY
 from farmbook.calc.own_figure import FAR_FROM_WORKED, difference_from_worked
 from farmbook.expr.functions import absolute, all_of, joined, named, ratio, where
 from farmbook.expr.nodes import Expr
+from farmbook.expr.sentences import figure, say
 from farmbook.model.heat.steamer_heat import SteamerHeat
 from farmbook.model.heat.steaming import if_in_use
 from farmbook.model.place.energy import Energy
@@ -257,6 +258,19 @@ class SteamerCost(Alike):
     def cost_per_bag(self) -> Expr:
         """For each bag filled, lost ones among them."""
         return self.place_cost + self.demand_cost_per_bag
+
+    @line("A load of the {}: the answer", unit="1")
+    def answer(self) -> Expr:
+        """In a sentence."""
+        return say(
+            f"A load of the {self.words} costs ",
+            figure(self.cost_per_run, 2, named=False),
+            ", of which energy takes ",
+            figure(self.energy_cost_per_run, 2, named=False),
+            ". That is ",
+            figure(self.cost_per_bag, 2),
+            ".",
+        )
 
     @check(
         "Meter and worked energy of a load of the {} agree",
