@@ -247,6 +247,18 @@ def test_a_name_that_is_gone_is_told(lost: str, tmp_path: Path, capsys: pytest.C
     assert f"the name {lost}, by which" in capsys.readouterr().err
 
 
+def test_a_name_that_an_older_version_had_not_is_only_said(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    book = edited(built(KESTREL, tmp_path), lambda cell: setattr(cell("book_version"), "value", "0.0.9"))
+    opened = openpyxl.load_workbook(book)
+    for name in ("crop_shrink", "crop_shrink_basis", "crop_shrink_note"):
+        del opened.defined_names[name]
+    opened.save(book)
+    assert "wage = {value = 17.5" in read(book).read_text(encoding="utf-8")
+    said = capsys.readouterr().err
+    assert "the name crop_shrink, by which" in said
+    assert "the book is of version 0.0.9. Nothing was read for it" in said
+
+
 def test_a_book_of_other_units_goes_into_no_scenario(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
     book, other = built(KESTREL, tmp_path), SCENARIOS / "hof_fennewald.toml"
     assert main(["read", str(book), "--out", str(tmp_path / "read.toml"), "--into", str(other)]) == 1
