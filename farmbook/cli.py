@@ -141,6 +141,8 @@ def _parser() -> argparse.ArgumentParser:
     explain.add_argument("line", metavar="LINE", help="a line's name, such as cabinet.cost_per_run")
     _anyway(explain, "explain the line")
     explain.set_defaults(run=_explain)
+    _read_back_parser(commands.add_parser("read", help="write the scenario of a workbook that was edited"))
+    _print_parser(commands.add_parser("print", help="print a workbook as it was edited, through LibreOffice"))
     new = commands.add_parser("new", help="write a short scenario file to start from")
     new.add_argument("file", metavar="FILE", help="the scenario file to write (.toml)")
     new.add_argument("--units", choices=("us", "metric"), default="us", help="which units it is written in")
@@ -148,6 +150,26 @@ def _parser() -> argparse.ArgumentParser:
     schema = commands.add_parser("schema", help="print the JSON Schema of scenario files")
     schema.set_defaults(run=_schema)
     return parser
+
+
+def _read_back_parser(read: argparse.ArgumentParser) -> None:
+    read.add_argument("book", metavar="BOOK.xlsx", help="a workbook that farmbook built, as you edited it")
+    read.add_argument("--out", metavar="FILE.toml", required=True, help="where to write the scenario")
+    read.add_argument(
+        "--into", metavar="SCENARIO.toml", help="keep remarks and order of this scenario, change the rest"
+    )
+    read.add_argument("--replace", action="store_true", help="overwrite an existing scenario file")
+    read.set_defaults(run=_read)
+
+
+def _print_parser(printing: argparse.ArgumentParser) -> None:
+    printing.add_argument("book", metavar="BOOK.xlsx", help="a workbook that farmbook built, as you edited it")
+    printing.add_argument("--out", metavar="FILE.pdf", required=True, help="where to write the printed book")
+    printing.add_argument(
+        "--sheets", choices=("front", "all"), default="front", help="the sheets before the inputs, or all of them"
+    )
+    printing.add_argument("--replace", action="store_true", help="overwrite an existing PDF file")
+    printing.set_defaults(run=_print_book)
 
 
 def _anyway(command: argparse.ArgumentParser, what: str) -> None:
@@ -226,6 +248,28 @@ def _explain(options: argparse.Namespace) -> int:
         return 1
     _say(f"{explanation(computed, options.line)}\n")
     return 1 if failed else 0
+
+
+def _read(options: argparse.Namespace) -> int:
+    from farmbook.errors import visible  # for start-up speed
+    from farmbook.read_back import read_back, save_scenario  # for start-up speed
+
+    found = read_back(options.book, options.out, options.into)
+    save_scenario(found.text, options.out, replace=options.replace)
+    if found.remarks:
+        _complain("\n".join(["how the workbook was read:", *map(str, found.remarks)]))
+    _complain(f"wrote {visible(options.out)}")
+    return 0
+
+
+def _print_book(options: argparse.Namespace) -> int:
+    from farmbook.errors import visible  # for start-up speed
+    from farmbook.printing import printed, save_print  # for start-up speed
+
+    data = printed(options.book, front=options.sheets == "front")
+    save_print(data, options.out, replace=options.replace)
+    _complain(f"wrote {visible(options.out)} ({len(data) / 1024:.0f} KB)")
+    return 0
 
 
 def _new(options: argparse.Namespace) -> int:

@@ -15,6 +15,7 @@ from farmbook.layout.place import place
 from farmbook.layout.template import shipped_templates
 from farmbook.model.place.farm_plan import Farm
 from farmbook.results import Computed
+from farmbook.scenario.header import PAPERS_SAID, UNITS_SAID
 from farmbook.version import __version__
 from farmbook.workbook.fingerprint import is_workbook, unedited
 from farmbook.workbook.write import write_book
@@ -44,15 +45,14 @@ def lay_out(computed: Computed) -> tuple[Book, Plan]:
 def stamp_of(computed: Computed) -> dict[str, str]:
     """What was fixed when the book was made, for the start sheet and the footers."""
     scenario = computed.scenario
-    units = {"us": "US customary (lb, ft, degF)", "metric": "metric (kg, m, degC)"}[scenario.system]
     rows = ", ".join(f"{size} {axis.label}s" for axis, size in scenario.sizes.items() if axis.named)
     return {
         "Scenario": visible(Path(scenario.path).name),
         "Scenario fingerprint": scenario.digest,
         "Version": __version__,
-        "Units": units,
+        "Units": UNITS_SAID[scenario.system],
         "Currency": scenario.currency,
-        "Paper": {"letter": "US letter", "a4": "A4"}[scenario.paper],
+        "Paper": PAPERS_SAID[scenario.paper],
         "Rows in the tables": rows,
     }
 

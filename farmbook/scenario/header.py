@@ -10,9 +10,12 @@ from farmbook.scenario.values import read_text, read_word
 from farmbook.scenario.words import UnfitError
 from farmbook.units import SYSTEMS
 
-__all__ = ["TOP_KEYS", "Header", "TopKey"]
+__all__ = ["PAPERS_SAID", "TOP_KEYS", "UNITS_SAID", "Header", "TopKey"]
 
 PAPERS: Final = ("letter", "a4")
+UNITS_SAID: Final[Mapping[str, str]] = {"us": "US customary (lb, ft, degF)", "metric": "metric (kg, m, degC)"}
+PAPERS_SAID: Final[Mapping[str, str]] = {"letter": "US letter", "a4": "A4"}
+"""How a book says its units and its paper."""
 
 
 @dataclass(frozen=True)

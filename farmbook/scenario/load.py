@@ -8,7 +8,7 @@ from pathlib import Path
 from typing import Any, Final
 
 from farmbook.errors import Problem, ScenarioProblems
-from farmbook.scenario.fields import tables_of
+from farmbook.scenario.fields import Table, tables_of
 from farmbook.scenario.files import SourceFile, bases_of, check_depth, digest_of, read_file
 from farmbook.scenario.fill import MOST_PROBLEMS, Missing, fill, sizes_of
 from farmbook.scenario.gather import Gathered, Unknown, gather
@@ -16,7 +16,7 @@ from farmbook.scenario.scenario import Scenario
 from farmbook.scenario.words import listed, where_table
 from farmbook.sections.model import Model
 
-__all__ = ["load", "read"]
+__all__ = ["given_in", "load", "read"]
 
 _PAPERS: Final = {"us": "letter", "metric": "a4"}
 
@@ -37,11 +37,21 @@ def read(mapping: Mapping[str, Any], model: Model, path: str = "scenario.toml") 
     return _scenario(path, bases_of(SourceFile(Path(path), "", mapping, content)), model)
 
 
-def _scenario(path: str, files: list[SourceFile], model: Model) -> Scenario:
-    tables = tables_of(type(section) for section in model.sections)
+def given_in(path: str | Path, model: Model) -> Gathered:
+    """What a scenario file and the files it extends give, as they give it; raises FileProblem for a file that cannot be read."""
+    return _gathered(bases_of(read_file(Path(path))), tables_of(type(section) for section in model.sections))
+
+
+def _gathered(files: list[SourceFile], tables: Mapping[str, Table]) -> Gathered:
     gathered = Gathered()
     for file in reversed(files):
         gather(gathered, file.raw, tables, file.shown)
+    return gathered
+
+
+def _scenario(path: str, files: list[SourceFile], model: Model) -> Scenario:
+    tables = tables_of(type(section) for section in model.sections)
+    gathered = _gathered(files, tables)
     sizes = sizes_of(model, gathered.rows)
     filled = fill(model, tables, gathered, sizes)
     problems = [*_header_problems(gathered), *gathered.problems, *_joined(gathered, filled.missing), *filled.problems]

@@ -12,7 +12,7 @@ from collections.abc import Callable, Iterable, Iterator, Mapping
 from pathlib import Path
 from typing import Final
 
-__all__ = ["PLACEHOLDER", "PROPERTY", "is_workbook", "sealed", "unedited"]
+__all__ = ["PLACEHOLDER", "PROPERTY", "is_workbook", "parts_of", "sealed", "unedited"]
 
 PROPERTY: Final = "farmbook_fingerprint"
 PLACEHOLDER: Final = "0" * 64
@@ -52,6 +52,19 @@ def unedited(path: Path) -> bool:
 def is_workbook(path: Path) -> bool:
     """Whether a file is a workbook (.xlsx), whoever made it; never raises for a strange file."""
     return _judged(path, lambda archive: _WORKBOOK in _content(archive, _TYPES))
+
+
+def parts_of(path: Path, most: int) -> dict[str, bytes]:
+    """The parts of a workbook by name; none for what is no workbook, or holds more bytes; never raises for a strange file."""
+    found: dict[str, bytes] = {}
+
+    def read(archive: zipfile.ZipFile) -> bool:
+        if sum(part.file_size for part in archive.infolist()) > most or _WORKBOOK not in _content(archive, _TYPES):
+            return False
+        found.update((name, _content(archive, name)) for name in archive.namelist())
+        return True
+
+    return found if _judged(path, read) else {}
 
 
 def _judged(path: Path, judge: Callable[[zipfile.ZipFile], bool]) -> bool:

@@ -35,7 +35,7 @@ LAYERS: dict[str, tuple[str, ...]] = {
 LATER: tuple[tuple[str, ...], ...] = (
     ("workbook",),
     ("results",),
-    ("figures", "tables", "output", "show", "explain"),
+    ("figures", "tables", "output", "show", "explain", "read_back", "printing"),
     ("cli", "__main__"),
 )
 """What comes after the layers above, lowest first. Modules of one group may not import those of a later one."""
@@ -46,6 +46,7 @@ LIBRARIES: dict[str, str] = {
     "xlsxwriter": r"workbook(\..+)?",
     "openpyxl": r"workbook(\..+)?",
     "pandas": r"tables",
+    "tomlkit": r"scenario\.rewrite",
 }
 """Third-party library: the modules that may import it. Any other library is refused everywhere."""
 

@@ -1,0 +1,88 @@
+"""A workbook printed as it was edited: worked out again, its front sheets or all, and the workbook left as it is."""
+
+from __future__ import annotations
+
+import shutil
+import subprocess
+from pathlib import Path
+
+import openpyxl
+import pytest
+
+from farmbook.cli import main
+from farmbook.output import build_bytes
+from farmbook.results import compute, load_scenario
+from tests.engines.libreoffice import available
+
+SCENARIO = Path(__file__).parents[2] / "scenarios" / "kestrel_hollow.toml"
+NEEDS = pytest.mark.skipif(
+    not available() or shutil.which("pdftotext") is None, reason="LibreOffice or pdftotext is not installed"
+)
+
+
+@pytest.fixture
+def book(tmp_path: Path) -> Path:
+    path = tmp_path / "book.xlsx"
+    path.write_bytes(build_bytes(compute(load_scenario(SCENARIO))))
+    return path
+
+
+def words(pdf: Path) -> str:
+    found = subprocess.run(["pdftotext", "-layout", str(pdf), "-"], check=True, capture_output=True, timeout=60)
+    return found.stdout.decode()
+
+
+@NEEDS
+def test_front_sheets_are_printed_as_they_were_edited(book: Path, tmp_path: Path) -> None:
+    opened = openpyxl.load_workbook(book)
+    for name, value in {"farm_name": "A farm renamed", "farm_wage": 90}.items():
+        sheet, place = next(iter(opened.defined_names[name].destinations))
+        opened[sheet][place.replace("$", "")].value = value
+    opened.save(book)
+    stood, pdf = book.read_bytes(), tmp_path / "front.pdf"
+    assert main(["print", str(book), "--out", str(pdf)]) == 0
+    assert book.read_bytes() == stood
+    said = words(pdf)
+    assert "A farm renamed" in said
+    assert "Start here" in said
+    assert "How long does a steam load take" not in said
+    again = tmp_path / "again.pdf"
+    book.write_bytes(build_bytes(compute(load_scenario(SCENARIO))))
+    assert main(["print", str(book), "--out", str(again)]) == 0
+    assert cost_of_a_bag(said) > cost_of_a_bag(words(again)) + 1
+
+
+def cost_of_a_bag(said: str) -> float:
+    line = next(line for line in said.splitlines() if "Grown cost of a bag filled" in line)
+    return float(line.split("$")[1].split()[0])
+
+
+@NEEDS
+def test_all_sheets_are_printed_when_asked_for(book: Path, tmp_path: Path) -> None:
+    pdf = tmp_path / "all.pdf"
+    assert main(["print", str(book), "--sheets", "all", "--out", str(pdf)]) == 0
+    assert "How long does a steam load take" in words(pdf)
+
+
+def test_without_libreoffice_it_says_so(
+    book: Path, tmp_path: Path, monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
+) -> None:
+    monkeypatch.setenv("PATH", str(tmp_path))
+    assert main(["print", str(book), "--out", str(tmp_path / "a.pdf")]) == 1
+    assert "cannot be printed: LibreOffice is not installed" in capsys.readouterr().err
+    assert [path.name for path in tmp_path.iterdir()] == ["book.xlsx"]
+
+
+@pytest.mark.parametrize(("name", "content"), [("a.pdf", b"%PDF-1.7"), ("a.pdf", b"notes"), ("a.txt", None)])
+def test_another_file_is_left_alone(
+    name: str, content: bytes | None, tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    from farmbook.errors import FileProblem
+    from farmbook.printing import save_print
+
+    target = tmp_path / name
+    if content is not None:
+        target.write_bytes(content)
+    with pytest.raises(FileProblem, match=r"was left as it is|is no name"):
+        save_print(b"%PDF-1.7 new", target)
+    assert not target.exists() if content is None else target.read_bytes() == content
