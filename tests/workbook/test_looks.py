@@ -43,6 +43,7 @@ SEEN: Final[Mapping[str, str]] = {
     "headline": "14 ink, bold, under hair, right",
     "headline_text": "10 ink, bold, under hair, left, wraps",
     "unit": "9 soft, under hair, left, indent 1, wraps",
+    "unit_head": "9 soft, under hair, right, wraps",
     "words": "9 soft, under hair, left, wraps",
     "opening": "10 soft, under hair, right",
     "check": "10 ink, bold, under hair, right",
