@@ -49,6 +49,23 @@ RECIPE: Final[Mapping[str, Checked]] = {
         ),
         holds=({"recipe.parts": [[1e-6, 1, 0], [0, 0, 0], [0, 0, 0], [0, 0, 0], [5, 5, 5]]},),
     ),
+    "recipe_checks.parts_have_names": Checked(
+        fails=(
+            {"recipe.parts": [[78, 60, 0], [10, 39, 0], [11, 0, 0], [1, 1, 0], [0, 2, 0]]},
+            {"recipe.parts": [[78, 60, 5], [10, 39, 0], [11, 0, 0], [1, 1, 0], [0, 0, 0]]},
+        ),
+        holds=({"recipe.parts": [[78, 60, 0], [10, 39, 0], [11, 0, 0], [1, 1, 0], [0, 0, 0]]},),
+    ),
+    "recipe_checks.parts_add_up": Checked(
+        fails=(
+            {"recipe.parts": [[78, 60, 0], [10, 39, 0], [11, 0, 0], [1, 2, 0], [0, 0, 0]]},
+            {"recipe.parts": [[78, 60, 0], [1, 39, 0], [11, 0, 0], [1, 1, 0], [0, 0, 0]]},
+        ),
+        holds=(
+            {"recipe.parts": [[7.8, 60, 0], [1, 39, 0], [1.1, 0, 0], [0.1, 1, 0], [0, 0, 0]]},
+            {"recipe.parts": [[78, 60, 0], [10, 39, 0], [11, 0, 0], [20, 1, 0], [0, 0, 0]]},
+        ),
+    ),
     "recipe_checks.mix_adds_up": Checked(
         fails=({"recipe.dry_matter": [None, 0.9, 0.88, 0.98, None]}, {"recipe.dry_matter": [0.58, 0.9, 0.88, 0, None]}),
         holds=({"recipe.dry_matter": 1}, {"recipe.dry_matter": 0.2}),

@@ -208,7 +208,9 @@ def test_spare_rows_count_for_nothing() -> None:
     for name in ("recipe.mix_cost_per_dry", "recipe.water_to_add", "mixing.volume_per_batch"):
         assert filled[name] == pytest.approx(plain[name])
     across = [line.name for line in Model(SECTIONS).lines if line.axes == (RECIPE,) and line.kind == "worked"]
-    assert {name: filled[name][2] for name in across} == dict.fromkeys(across, 0)
+    told = "recipe_checks.nameless_recipe"
+    assert {name: filled[name][2] for name in across} == {**dict.fromkeys(across, 0), told: 1}
+    assert list(filled["recipe_checks.nameless_ingredient"]) == [0, 0, 0, 1]
 
 
 def test_ingredients_too_wet_are_flagged_and_not_clipped() -> None:
@@ -333,6 +335,18 @@ BREAKS: list[tuple[str, dict[Input, Any], list[str] | None, set[str]]] = [
     ),
     ("nitrogen is missing", {Recipe.tag_protein: None}, None, {"recipe_checks.nitrogen_is_known"}),
     ("carbon is missing", {Recipe.carbon: [0, 0.45, 0, 0]}, None, {"recipe_checks.carbon_is_known"}),
+    (
+        "a name is cleared",
+        {Recipe.parts: [[90, 160, 0], [10, 38, 0], [0, 2, 0], [1, 0, 0]]},
+        None,
+        {"recipe_checks.parts_have_names"},
+    ),
+    (
+        "a part is mistyped",
+        {Recipe.parts: [[90, 160, 0], [1, 38, 0], [0, 2, 0], [0, 0, 0]]},
+        None,
+        {"recipe_checks.parts_add_up"},
+    ),
     ("the mixer is too small", {Mixing.mixer_volume: 0.6}, None, {"mixing.batch_fits"}),
     ("the lean one is unknown", {Supplement.base: "straw"}, None, {"supplement.base_is_found"}),
     ("the rich one is unknown", {Supplement.rich: "straw"}, None, {"supplement.rich_is_found"}),

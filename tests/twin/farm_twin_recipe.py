@@ -186,13 +186,30 @@ def mix_lines(given: Given, out: Results) -> dict[str, list[float]]:
     return found
 
 
+def name_lines(given: Given) -> Results:
+    """Parts that stand where no name is, and recipes of nearly 100 parts."""
+    typed, rows, mixes = given["recipe.parts_typed"], given["recipe.ingredients"], given["recipe.recipes"]
+    named = [[float(part) if mixes[mix] else 0.0 for mix, part in enumerate(row)] for row in typed]
+    return {
+        "parts_typed": [[float(part) for part in row] for row in typed],
+        "parts_of_named_recipes": named,
+        "nameless_ingredient": [float(not name and sum(named[row]) > 0) for row, name in enumerate(rows)],
+        "nameless_recipe": [
+            float(not name and sum(float(row[mix]) for row in typed) > 0) for mix, name in enumerate(mixes)
+        ],
+    }
+
+
 def recipe_checks(given: Given, out: Results) -> Results:
     """Whether the recipes add up."""
-    found: dict[str, Any] = {**missing_lines(given, out), **mix_lines(given, out)}
+    found: dict[str, Any] = {**missing_lines(given, out), **mix_lines(given, out), **name_lines(given)}
+    found["uneven"] = [float(90 <= sums <= 110 and not agree(sums, 100)) for sums in out["recipe.parts_total"]]
     number = len(chosen_rows(given))
     verdicts = {
         "recipes_chosen": float(number),
         "chosen_is_found": float(number == 1),
+        "parts_have_names": float(not any(found["nameless_ingredient"] + found["nameless_recipe"])),
+        "parts_add_up": float(not any(found["uneven"])),
         "parts_are_given": float(not any(found["no_parts"])),
         "mix_adds_up": float(not any(found["mix_is_off"])),
         "dry_enough": float(not any(found["too_wet"])),

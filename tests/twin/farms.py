@@ -108,6 +108,8 @@ def twin_inputs(farm: Farm) -> Given:
         if isinstance(declared, NumberInput):
             typed, used = farm.numbers[declared.dotted], in_use(farm, ordered_axes(bound.cell.axes))
             found[declared.dotted] = np.where(np.isnan(typed) | (used == 0), 0.0, typed)
+            if len(bound.cell.axes) > 1:
+                found[f"{declared.dotted}_typed"] = np.where(np.isnan(typed), 0.0, typed)
             if declared.optional:
                 found[f"{declared.dotted}_given"] = np.where(np.isnan(typed), 0.0, 1.0)
     return found

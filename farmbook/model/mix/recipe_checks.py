@@ -2,16 +2,26 @@
 
 from __future__ import annotations
 
+from typing import Final
+
 from farmbook.calc.tolerance import SUM_TOLERANCE
-from farmbook.expr.functions import absolute, all_of, joined, ratio, total
-from farmbook.expr.nodes import Expr
+from farmbook.expr.functions import absolute, all_of, joined, ratio, total, where
+from farmbook.expr.nodes import Constant, Expr, IsNumber, Raw
 from farmbook.model.axes import INGREDIENT, RECIPE
 from farmbook.model.mix.recipe import Recipe
 from farmbook.sections.declare import check, line, uses
 from farmbook.sections.section import Section
 from farmbook.sources import ARITHMETIC
+from farmbook.units import unit
 
 __all__ = ["RecipeChecks"]
+
+PARTS_IN_ALL: Final = Constant(
+    100, "parts_in_all", label="Parts a recipe is mostly given in", unit=unit("1"), source="common practice"
+)
+NEARLY: Final = Constant(
+    10, "nearly_in_parts", label="Parts off 100 that look like a slip", unit=unit("1"), source="common practice"
+)
 
 
 class RecipeChecks(Section):
@@ -25,6 +35,33 @@ class RecipeChecks(Section):
     def parts_in_recipes(self) -> Expr:
         """Above zero where at least one recipe uses the ingredient."""
         return total(self.recipe.parts, RECIPE)
+
+    @line("Parts as typed, also in spare rows", unit="count", axes=(INGREDIENT, RECIPE))
+    def parts_typed(self) -> Expr:
+        """What stands in the table, whether or not its row and column have a name."""
+        cell = self.recipe.raw(Recipe.parts)
+        return where(IsNumber(cell), Raw(cell), 0)
+
+    @line("Parts without the name of an ingredient", unit="flag", axes=(INGREDIENT,))
+    def nameless_ingredient(self) -> Expr:
+        """1 for a row that has parts in a recipe and no name: the parts count for nothing."""
+        return all_of(self.model.axes[INGREDIENT].present <= 0, total(self.parts_of_named_recipes, RECIPE) > 0)
+
+    @line("Parts as typed in recipes with a name", unit="count", axes=(INGREDIENT, RECIPE))
+    def parts_of_named_recipes(self) -> Expr:
+        """Spare columns are left out."""
+        return self.parts_typed * self.recipe.recipe_in_use
+
+    @line("Parts without the name of a recipe", unit="flag", axes=(RECIPE,))
+    def nameless_recipe(self) -> Expr:
+        """1 for a column that has parts of an ingredient and no name."""
+        return all_of(self.recipe.recipe_in_use <= 0, total(self.parts_typed, INGREDIENT) > 0)
+
+    @line("Nearly 100 parts, but not quite", unit="flag", axes=(RECIPE,))
+    def uneven(self) -> Expr:
+        """1 for a recipe whose parts add up to within 10 of 100: was one of them mistyped?"""
+        off = absolute(self.recipe.parts_total - PARTS_IN_ALL)
+        return all_of(off > self.recipe.parts_total * SUM_TOLERANCE, off <= NEARLY)
 
     @line("Nitrogen not known", unit="flag", axes=(INGREDIENT,))
     def nitrogen_missing(self) -> Expr:
@@ -87,6 +124,24 @@ class RecipeChecks(Section):
     def parts_are_given(self) -> Expr:
         """A recipe without parts would cost nothing."""
         return total(self.no_parts, RECIPE) <= 0
+
+    @check(
+        "Whatever has parts has a name",
+        kind="error",
+        says="Parts stand in a row or column of the recipes without a name and count for nothing: type its name, or clear them.",
+    )
+    def parts_have_names(self) -> Expr:
+        """A name cleared by mistake takes its ingredient out of every recipe."""
+        return total(self.nameless_ingredient, INGREDIENT) + total(self.nameless_recipe, RECIPE) <= 0
+
+    @check(
+        "Parts add up to 100, or to quite another sum",
+        kind="alert",
+        says="A recipe adds up to nearly but not quite 100 parts: was one of them mistyped? The sheet Recipe says which recipe.",
+    )
+    def parts_add_up(self) -> Expr:
+        """Any sum will do, and is brought to 100%; but a sum near 100 was probably meant to be 100."""
+        return total(self.uneven, RECIPE) <= 0
 
     @check(
         "Ingredients and added water make up the wet mix",
