@@ -47,7 +47,7 @@ LOOKS: Final[dict[str, Look]] = {
     "unit": Look(size=9, ink=SOFT, border="hair", wrap=True, align="left", indent=1),
     "words": Look(size=9, ink=SOFT, border="hair", wrap=True, align="left"),
     "paragraph": Look(wrap=True, align="left"),
-    "caution": Look(wrap=True, border="hair", align="left"),
+    "caution": Look(size=9, wrap=True, border="hair", align="left"),
     "name": Look(size=9, ink=SOFT),
     "link": Look(size=9, ink=DEEP, underlined=True),
     "input": Look(fill=STRAW, border="straw", locked=False, align="right"),
