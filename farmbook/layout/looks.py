@@ -66,6 +66,7 @@ LOOKS: Final[dict[str, Look]] = {
     "used": Look(size=9, ink=SOFT, align="right"),
     "opening": Look(ink=SOFT, border="hair", align="right"),
     "check": Look(bold=True, border="hair", align="right"),
+    "glance": Look(size=9, border="hair", align="left"),
     "flag": Look(size=9, ink=SOFT, border="hair", wrap=True, align="left"),
 }
 """Straw with a box: type here. Cream: pick a word. A rule under a line: worked out. The band: the answer of the sheet."""

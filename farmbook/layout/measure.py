@@ -35,7 +35,7 @@ PADDING: Final = 8
 """Pixels of a column that no words stand in."""
 LEADING: Final = 1.15
 """Height of a line over the size of its letters."""
-ABOVE_AND_BELOW: Final = 5
+ABOVE_AND_BELOW: Final = 4
 
 
 def width_of(words: str, size: int, *, bold: bool = False) -> float:

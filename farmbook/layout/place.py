@@ -79,6 +79,7 @@ def place(plan: Plan, templates: Sequence[Template], *, title_line: str, verdict
 
 def _sheet(plan: Plan, template: Template, title_line: str, verdict_line: str) -> Sheet:
     sheet = Sheet(template.sheet, template.title, template.question, template.kind, _widths(plan, template))
+    sheet.prints = template.prints
     page = Page(sheet, plan, template.path)
     page.bold, page.unsaid = frozenset(template.comes_to), template.unsaid
     _title(page, template, title_line, verdict_line)

@@ -57,9 +57,9 @@ def glance_block(page: Page, block: Block) -> None:
     rows = -(-len(checks) // 2)
     for at, check in enumerate(checks):
         row, right = page.row + at % rows, at >= rows
-        label, state = (HOW, ALL - 2) if right else (LABEL, UNIT)
-        page.sheet.heights.setdefault(row, GLANCE_HEIGHT)
-        page.ruled(row, label, check.label, "words", across=state - label)
+        label, state = (HOW, ALL - 1) if right else (NUMBER, UNIT)
+        page.sheet.heights[row] = GLANCE_HEIGHT
+        page.ruled(row, label, check.label, "glance", across=state - label)
         page.put(row, state, Shown(check, ()), "check", form=CHECK_FORM)
     page.row += rows
 

@@ -53,7 +53,7 @@ class Block:
 class Template:
     """One sheet as its file describes it: `answer` names its sentence, `comes_to` the lines that stand at its head.
 
-    Its labels leave out the words `unsaid`, which the title says.
+    Its labels leave out the words `unsaid`, which the title says. A sheet of which `prints` is false is for the screen.
     """
 
     path: str
@@ -65,6 +65,7 @@ class Template:
     answer: str = ""
     comes_to: tuple[str, ...] = ()
     unsaid: tuple[str, ...] = ()
+    prints: bool = True
 
     @property
     def homes(self) -> list[str]:
@@ -111,7 +112,7 @@ def _read(path: Path) -> Template:
         raise ModelFault("a sheet template cannot be read", where=path.name, why=str(error)) from None
     blocks = tuple(_block(block, path) for block in data.pop("block", []))
     missing = [key for key in ("sheet", "title", "question", "class") if key not in data]
-    unknown = [key for key in data if key not in ("sheet", "title", "question", "class", "answer", "comes_to", "unsaid")]
+    unknown = [key for key in data if key not in ("sheet", "title", "question", "class", "answer", "comes_to", "unsaid", "prints")]
     if missing or unknown:
         raise ModelFault(f"sheet template: missing {missing}, unknown {unknown}", where=path.name)
     if data["class"] not in CLASSES or not str(data["sheet"]).isalpha() or len(data["sheet"]) > 20:
@@ -128,6 +129,7 @@ def _read(path: Path) -> Template:
         data.get("answer", ""),
         tuple(data.get("comes_to", ())),
         tuple(data.get("unsaid", ())),
+        data.get("prints", True),
     )
 
 

@@ -157,6 +157,9 @@ class _Writer:
         columns = sheet.widths[:PRINTED]
         page.set_paper(_PAPER[self.paper])
         page.set_landscape()
+        if not sheet.prints:
+            page.print_area(last, len(sheet.widths), last, len(sheet.widths))  # one empty cell: no side, or a blank one
+            return
         page.print_area(0, 0, last - 1, len(columns) - 1)
         page.set_print_scale(print_scale(sheet.widths, self.paper))
         page.set_margins(left=0.45, right=0.45, top=0.45, bottom=0.6)
