@@ -15,7 +15,17 @@ from farmbook.layout.measure import sentences_of
 from farmbook.layout.page import Page, Plan
 from farmbook.layout.template import Block
 
-__all__ = ["COMES_TO_HEIGHT", "WORDS_COLUMNS", "Entry", "comes_to", "compare_block", "entries", "how", "list_block", "worked_out"]
+__all__ = [
+    "COMES_TO_HEIGHT",
+    "WORDS_COLUMNS",
+    "Entry",
+    "comes_to",
+    "compare_block",
+    "entries",
+    "how",
+    "list_block",
+    "worked_out",
+]
 
 Entry = tuple[Line, bool]
 """A line, and whether this is its home (else it is only repeated)."""
@@ -38,8 +48,7 @@ def how(plan: Plan, line: Line, home: bool) -> str:
     """How a line is worked out and what to know of it; for a repeated line, where it comes from."""
     if not home:
         place = plan.places.get(line.name)
-        at = f", line {place.number}" if place else ""
-        return f"from {plan.lives_on.get(line.name, '')}{at}"
+        return f"from {place.sheet}, line {place.number}" if place else f"from {plan.lives_on[line.name]}"
     return f"{_way(plan, line)}. {line.note}".rstrip()
 
 

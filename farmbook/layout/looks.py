@@ -66,7 +66,8 @@ LOOKS: Final[dict[str, Look]] = {
     "used": Look(size=9, ink=SOFT, align="right"),
     "opening": Look(ink=SOFT, border="hair", align="right"),
     "check": Look(bold=True, border="hair", align="right"),
-    "glance": Look(size=9, border="hair", align="left"),
+    "glance": Look(size=9, border="hair", align="left", indent=1),
+    "glance_state": Look(size=9, border="hair", align="right"),
     "flag": Look(size=9, ink=SOFT, border="hair", wrap=True, align="left"),
 }
 """Straw with a box: type here. Cream: pick a word. A rule under a line: worked out. The band: the answer of the sheet."""

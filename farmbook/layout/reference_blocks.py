@@ -14,7 +14,8 @@ from farmbook.sources import Source, source_of
 from farmbook.units import SYMBOLS, Unit, displayed
 
 __all__ = [
-    "cautions_block", "checks_block", "constants_block", "contents_block", "glance_block", "legend_block", "sources_block", "stamp_block", "text_block",
+    "cautions_block", "checks_block", "constants_block", "contents_block", "glance_block", "legend_block", "sources_block",
+    "stamp_block", "text_block",
 ]  # fmt: skip
 
 LEGEND = {
@@ -60,7 +61,7 @@ def glance_block(page: Page, block: Block) -> None:
         label, state = (HOW, ALL - 1) if right else (NUMBER, UNIT)
         page.sheet.heights[row] = GLANCE_HEIGHT
         page.ruled(row, label, check.label, "glance", across=state - label)
-        page.put(row, state, Shown(check, ()), "check", form=CHECK_FORM)
+        page.put(row, state, Shown(check, ()), "glance_state", form=CHECK_FORM)
     page.row += rows
 
 

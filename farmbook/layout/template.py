@@ -112,7 +112,11 @@ def _read(path: Path) -> Template:
         raise ModelFault("a sheet template cannot be read", where=path.name, why=str(error)) from None
     blocks = tuple(_block(block, path) for block in data.pop("block", []))
     missing = [key for key in ("sheet", "title", "question", "class") if key not in data]
-    unknown = [key for key in data if key not in ("sheet", "title", "question", "class", "answer", "comes_to", "unsaid", "prints")]
+    unknown = [
+        key
+        for key in data
+        if key not in ("sheet", "title", "question", "class", "answer", "comes_to", "unsaid", "prints")
+    ]
     if missing or unknown:
         raise ModelFault(f"sheet template: missing {missing}, unknown {unknown}", where=path.name)
     if data["class"] not in CLASSES or not str(data["sheet"]).isalpha() or len(data["sheet"]) > 20:

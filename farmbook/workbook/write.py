@@ -175,6 +175,10 @@ class _Writer:
         bad = self.workbook.add_format({"bg_color": INK, "font_color": "#FFFFFF"})
         rule = {"type": "formula", "criteria": f"={FAILING}>0", "format": bad}
         _done(page.conditional_format(1, 6, 1, 9, rule), "the verdict")
+        fails = {"type": "cell", "criteria": "==", "value": 0, "format": bad}
+        for cell in sheet.cells:
+            if cell.look in ("check", "glance_state"):
+                _done(page.conditional_format(cell.row, cell.column, cell.row, cell.column, fails), "a check")
 
     def _white_boxes(self, page: Worksheet, sheet: Sheet) -> None:
         """Straw is for figures that somebody gave: where the basis says assumed, or nothing, the box is white."""
