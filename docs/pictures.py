@@ -5,10 +5,14 @@ Run as `python docs/pictures.py [FOLDER]`; it needs LibreOffice (soffice) and th
 
 from __future__ import annotations
 
+import struct
 import subprocess
 import sys
 import tempfile
+import zlib
 from pathlib import Path
+
+import numpy as np
 
 import farmbook
 from farmbook.layout.template import read_templates
@@ -19,7 +23,7 @@ PICTURED = {
     "hof_fennewald": ("Cabinet", "Cook", "MakeOrBuy"),
 }
 """Scenario: the sheets of which the first side is drawn."""
-DOTS_AN_INCH = 75
+DOTS_AN_INCH, COLOURS = 75, 24
 
 
 def main(folder: Path) -> None:
@@ -33,20 +37,31 @@ def main(folder: Path) -> None:
             for sheet in sheets:
                 first = next(number for number, side in enumerate(sides, 1) if side.lstrip().startswith(titles[sheet]))
                 picture = folder / f"{sheet.lower()}.png"
-                drawn = (
-                    "-f",
-                    first,
-                    "-l",
-                    first,
-                    "-singlefile",
-                    "-r",
-                    DOTS_AN_INCH,
-                    "-png",
-                    pdf,
-                    picture.with_suffix(""),
-                )
-                run("pdftoppm", *drawn)
+                picture.write_bytes(drawn(pdf, first))
                 print(f"{picture}: {picture.stat().st_size / 1000:.0f} kB")
+
+
+def drawn(pdf: Path, side: int) -> bytes:
+    """One side as a PNG file of few colours, each dot in the nearest of those that the side has most of."""
+    plain = pdf.with_name("side")
+    run("pdftoppm", "-f", side, "-l", side, "-singlefile", "-r", DOTS_AN_INCH, pdf, plain)
+    _, size, _, dots = plain.with_suffix(".ppm").read_bytes().split(b"\n", 3)
+    width, height = map(int, size.split())
+    found, which, counts = np.unique(
+        np.frombuffer(dots, np.uint8).reshape(-1, 3), axis=0, return_inverse=True, return_counts=True
+    )
+    kept = found[np.argsort(-counts)[:COLOURS]]
+    apart = (found[:, None].astype(int) - kept[None].astype(int)) ** 2
+    indices = apart.sum(axis=2).argmin(axis=1).astype(np.uint8)[which].reshape(height, width)
+    rows = np.hstack([np.zeros((height, 1), np.uint8), indices])  # each row begins with its filter: none
+    head = struct.pack(">IIBBBBB", width, height, 8, 3, 0, 0, 0)
+    parts = (b"IHDR", head), (b"PLTE", kept.tobytes()), (b"IDAT", zlib.compress(rows.tobytes(), 9)), (b"IEND", b"")
+    return b"\x89PNG\r\n\x1a\n" + b"".join(chunk(name, data) for name, data in parts)
+
+
+def chunk(name: bytes, data: bytes) -> bytes:
+    """A part of a PNG file: its length, name, data and sum."""
+    return struct.pack(">I", len(data)) + name + data + struct.pack(">I", zlib.crc32(name + data))
 
 
 def printed(scenario: Path, place: Path) -> Path:
