@@ -188,7 +188,7 @@ def columns_explained(page: Page) -> None:
     page.heading("In full: how columns and lines are worked out")
     for line in page.columns:
         page.number(page.row, line.name)
-        page.put(page.row, LABEL, Text(page.label(line.head)), "label")
+        page.put(page.row, LABEL, Text(line.head), "label")
         page.ruled(page.row, VALUE, how(page.plan, line, home=True), "words", across=COLUMNS)
         page.words(page.row, NAME, workbook_name(line), "name")
         page.row += 1

@@ -21,6 +21,8 @@ from farmbook.results import compute, load_scenario
 from tests.engines import Availability, require
 from tests.workbook.shipped import SCENARIOS
 
+FOR_THE_SCREEN = {"Constants", "Sources"}
+"""Sheets that are not printed."""
 MOST_SIDES = 32
 """Of a whole book."""
 TYPED_SHEETS = {"Inputs": 2, "Tables": 3}
@@ -77,6 +79,7 @@ def printed(request: pytest.FixtureRequest, tmp_path_factory: pytest.TempPathFac
     sides = read_sides(folder / "book.pdf")
     book, _ = lay_out(computed)
     sheets = [sheet for sheet in book.sheets if sheet.prints]
+    assert {sheet.name for sheet in book.sheets} - {sheet.name for sheet in sheets} == FOR_THE_SCREEN
     return Printed(paper, sheets, by_sheet(sheets, sides))
 
 
