@@ -363,12 +363,12 @@ class CountUsed(Expr):
 
 @dataclass(frozen=True, eq=False)
 class FirstLabel(Expr):
-    """The label of the first of these lines, down their column, whose text is this word; else other words."""
+    """The label of the first of these lines, down their column, that holds this word or number; else other words."""
 
     is_text: ClassVar[bool] = True
     lines: tuple[Line, ...]
     labels: tuple[str, ...]
-    word: str
+    word: str | int
     otherwise: str
 
 

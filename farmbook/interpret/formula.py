@@ -342,9 +342,13 @@ def _same_text(w: _Writer, x: n.SameText) -> _Text:
     return _Text(("(", *sides[0], "=", *sides[1], ")"), ATOM, boolean=True)
 
 
+def _sought(word: str | int) -> str:
+    """What is counted or looked for, as a formula says it."""
+    return _quoted(word) if isinstance(word, str) else str(word)
+
+
 def _count_word(_w: _Writer, x: n.CountWord) -> _Text:
-    word = _quoted(x.word) if isinstance(x.word, str) else str(x.word)
-    return _Text(("COUNTIF(", BlockOf(x.sources), ",", word, ")"))
+    return _Text(("COUNTIF(", BlockOf(x.sources), ",", _sought(x.word), ")"))
 
 
 def _count_changed(_w: _Writer, x: n.CountChanged) -> _Text:
@@ -362,7 +366,7 @@ def _count_used(_w: _Writer, x: n.CountUsed) -> _Text:
 
 
 def _first_label(_w: _Writer, x: n.FirstLabel) -> _Text:
-    block, word = BlockOf(x.lines), _quoted(x.word)
+    block, word = BlockOf(x.lines), _sought(x.word)
     found: Parts = ("INDEX(", BlockOf(x.lines, labels=True), ",MATCH(", word, ",", block, ",0),1)")
     return _Text(("IF(COUNTIF(", block, ",", word, ")=0,", _quoted(x.otherwise), ",", *found, ")"))
 

@@ -171,6 +171,7 @@ class Sheet:
     charts: list[Chart] = field(default_factory=list)
     starts: list[int] = field(default_factory=list)
     printed_rows: int = 0
+    prints: bool = True
 
 
 @dataclass

@@ -11,15 +11,28 @@ from farmbook.interpret.words import sentence_of
 from farmbook.layout.book import Home, Shown, Text, Worked
 from farmbook.layout.grid import HOW, HOW_COLUMNS, LABEL, NAME, UNIT, VALUE
 from farmbook.layout.line_numbers import numbered_way
+from farmbook.layout.measure import sentences_of
 from farmbook.layout.page import Page, Plan
 from farmbook.layout.template import Block
 
-__all__ = ["COMES_TO_HEIGHT", "Entry", "comes_to", "compare_block", "entries", "how", "list_block"]
+__all__ = [
+    "COMES_TO_HEIGHT",
+    "WORDS_COLUMNS",
+    "Entry",
+    "comes_to",
+    "compare_block",
+    "entries",
+    "how",
+    "list_block",
+    "worked_out",
+]
 
 Entry = tuple[Line, bool]
 """A line, and whether this is its home (else it is only repeated)."""
 TEXT_COLUMNS = 5
 """Columns of a line that is worked out in words."""
+WORDS_COLUMNS = 4
+"""Columns at the end of the grid for words beside rows of several figures; in fewer they would take too many lines."""
 
 
 def entries(plan: Plan, block: Block, where: str) -> list[Entry]:
@@ -33,12 +46,29 @@ def entries(plan: Plan, block: Block, where: str) -> list[Entry]:
 
 def how(plan: Plan, line: Line, home: bool) -> str:
     """How a line is worked out and what to know of it; for a repeated line, where it comes from."""
-    place = plan.places.get(line.name)
     if not home:
-        at = f", line {place.number}" if place else ""
-        return f"from {plan.lives_on.get(line.name, '')}{at}"
-    way = numbered_way(line, plan.places) if place else sentence_of(line.expr)
-    return f"{way}. {line.note}".rstrip()
+        place = plan.places.get(line.name)
+        return f"from {place.sheet}, line {place.number}" if place else f"from {plan.lives_on[line.name]}"
+    return f"{_way(plan, line)}. {line.note}".rstrip()
+
+
+def _way(plan: Plan, line: Line) -> str:
+    return numbered_way(line, plan.places) if line.name in plan.places else sentence_of(line.expr)
+
+
+def worked_out(page: Page, column: int, line: Line, *, home: bool) -> None:
+    """How a line is worked out, to the end of the grid; printed as far as its row, filled so far, has room.
+
+    A note that paper has no room for stands whole below what is printed, with the columns of the tables.
+    """
+    across = HOW + HOW_COLUMNS - column
+    words = how(page.plan, line, home)
+    if home and page.prints:
+        said = page.as_fits(page.row, column, [f"{_way(page.plan, line)}.", *sentences_of(line.note)], across=across)
+        if said != words:
+            page.columns.append(line)
+        words = said
+    page.ruled(page.row, column, words, "words", across=across)
 
 
 def list_block(page: Page, block: Block) -> None:
@@ -57,7 +87,7 @@ def _list_row(page: Page, line: Line, home: bool, look: str) -> None:
     plan, row = page.plan, page.row
     bold = "_bold" if line.name in page.bold else ""
     page.number(row, line.name)
-    page.put(row, LABEL, Text(line.head), f"label{bold}")
+    page.put(row, LABEL, Text(page.label(line.head)), f"label{bold}")
     content = Worked(line, ()) if home else Shown(line, ())
     if line.is_text:
         page.put(row, VALUE, content, f"{look or 'worked'}_text", across=TEXT_COLUMNS)
@@ -68,7 +98,7 @@ def _list_row(page: Page, line: Line, home: bool, look: str) -> None:
     else:
         page.put(row, VALUE, content, look or f"worked{bold}", form=plan.line_format(line))
         page.put(row, UNIT, Text(plan.unit_after(line.unit)), "unit")
-        page.ruled(row, HOW, how(plan, line, home), "words", across=HOW_COLUMNS)
+        worked_out(page, HOW, line, home=home)
     page.words(row, NAME, workbook_name(line), "name")
     if home:
         plan.settle(line, Home(page.sheet.name, row, VALUE, label_column=LABEL))
@@ -90,7 +120,7 @@ def comes_to(page: Page, names: Sequence[str]) -> None:
     for name in names:
         line = page.plan.line(name, page.where)
         page.number(page.row, name)
-        page.put(page.row, LABEL, Text(line.label), "label")
+        page.put(page.row, LABEL, Text(page.label(line.label)), "label")
         page.put(page.row, VALUE, Shown(line, ()), "worked_bold", form=page.plan.line_format(line))
         page.put(page.row, UNIT, Text(page.plan.unit_after(line.unit)), "unit")
         page.grow(page.row, COMES_TO_HEIGHT)
@@ -128,6 +158,7 @@ def _compared(page: Page, label: str, names: Sequence[str], unit_column: int) ->
         if home:
             plan.settle(line, Home(page.sheet.name, row, column, label_column=LABEL))
             page.name(workbook_name(line), row, column)
-    page.put(row, unit_column, Text(plan.unit_after(line.unit)), "unit")
-    page.ruled(row, unit_column + 1, how(plan, line, home), "words", across=HOW + HOW_COLUMNS - unit_column - 1)
+    words_column = HOW + HOW_COLUMNS - WORDS_COLUMNS
+    page.put(row, unit_column, Text(plan.unit_after(line.unit)), "unit", across=words_column - unit_column)
+    worked_out(page, words_column, line, home=home)
     page.words(row, NAME, ", ".join(named), "name")

@@ -48,7 +48,7 @@ LOOKS: Final[dict[str, Look]] = {
     "unit_head": Look(size=9, ink=SOFT, border="hair", wrap=True, align="right"),
     "words": Look(size=9, ink=SOFT, border="hair", wrap=True, align="left"),
     "paragraph": Look(wrap=True, align="left"),
-    "caution": Look(wrap=True, border="hair", align="left"),
+    "caution": Look(size=9, wrap=True, border="hair", align="left"),
     "name": Look(size=9, ink=SOFT),
     "link": Look(size=9, ink=DEEP, underlined=True),
     "input": Look(fill=STRAW, border="straw", locked=False, align="right"),
@@ -67,6 +67,8 @@ LOOKS: Final[dict[str, Look]] = {
     "used": Look(size=9, ink=SOFT, align="right"),
     "opening": Look(ink=SOFT, border="hair", align="right"),
     "check": Look(bold=True, border="hair", align="right"),
+    "glance": Look(size=9, border="hair", align="left", indent=1),
+    "glance_state": Look(size=9, border="hair", align="right"),
     "flag": Look(size=9, ink=SOFT, border="hair", wrap=True, align="left"),
 }
 """Straw with a box: type here. Cream: pick a word. A rule under a line: worked out. The band: the answer of the sheet."""

@@ -3,11 +3,12 @@
 from __future__ import annotations
 
 import math
+import re
 import unicodedata
 from functools import lru_cache
 from typing import Final
 
-__all__ = ["height_of", "lines_of", "width_of"]
+__all__ = ["height_of", "lines_of", "sentences_of", "width_of"]
 
 REGULAR: Final = (
     278, 278, 355, 556, 556, 889, 667, 191, 333, 333, 389, 584, 278, 333, 278, 278, 556, 556, 556, 556, 556, 556, 556, 556,
@@ -34,7 +35,7 @@ PADDING: Final = 8
 """Pixels of a column that no words stand in."""
 LEADING: Final = 1.15
 """Height of a line over the size of its letters."""
-ABOVE_AND_BELOW: Final = 5
+ABOVE_AND_BELOW: Final = 4
 
 
 def width_of(words: str, size: int, *, bold: bool = False) -> float:
@@ -73,3 +74,8 @@ def lines_of(words: str, width: float, size: int, *, bold: bool = False) -> int:
 def height_of(words: str, width: float, size: int, *, bold: bool = False) -> int:
     """Pixels that a row needs for words wrapped in a column of so many pixels."""
     return math.ceil(lines_of(words, width, size, bold=bold) * size * 4 / 3 * LEADING) + ABOVE_AND_BELOW
+
+
+def sentences_of(words: str) -> list[str]:
+    """Words cut after each full stop that ends a sentence."""
+    return re.split(r"(?<=[.?!]) (?=[A-Z0-9])", words) if words else []

@@ -136,11 +136,15 @@ def cited(source: Source | None) -> str:
 
 
 class Page:
-    """One sheet, filled downwards; `row` is the next free row, `bold` names the lines that the sheet comes to."""
+    """One sheet, filled downwards; `row` is the next free row, `bold` names the lines that the sheet comes to.
+
+    `unsaid` are words that labels leave out here, as the sheet's title says them.
+    """
 
     def __init__(self, sheet: Sheet, plan: Plan, where: str) -> None:
         self.sheet, self.plan, self.where, self.row = sheet, plan, where, 3
         self.bold: frozenset[str] = frozenset()
+        self.unsaid: tuple[str, ...] = ()
         self.columns: list[Line] = []
         self.asked: list[Bound] = []
         self.pending: list[Chart] = []
@@ -158,6 +162,18 @@ class Page:
         width = sum(self.sheet.widths[column : column + across]) - 10 * LOOKS[look].indent
         self.grow(row, height_of(words, width, LOOKS[look].size, bold=LOOKS[look].bold))
 
+    @property
+    def prints(self) -> bool:
+        """Whether what is put now stands above the end of what is printed."""
+        return not self.sheet.printed_rows
+
+    def as_fits(self, row: int, column: int, sentences: Sequence[str], *, across: int) -> str:
+        """As many of these sentences as the row has room for without growing; the first in any case."""
+        width, room = sum(self.sheet.widths[column : column + across]), self.sheet.heights.get(row, ROW_HEIGHT)
+        counts = range(len(sentences), 1, -1)
+        said = (" ".join(sentences[:count]) for count in counts)
+        return next((words for words in said if height_of(words, width, LOOKS["words"].size) <= room), sentences[0])
+
     def words(self, row: int, column: int, words: str, look: str, *, across: int = 1) -> None:
         """Put fixed words; nothing where there are none."""
         if words:
@@ -166,6 +182,12 @@ class Page:
     def ruled(self, row: int, column: int, words: str, look: str, *, across: int = 1) -> None:
         """Put fixed words, or an empty cell, so that the rule under a line runs on."""
         self.put(row, column, Text(words), look, across=across)
+
+    def label(self, label: str) -> str:
+        """A label without what the sheet's title says already."""
+        for words in self.unsaid:
+            label = label.replace(words, "")
+        return label[:1].upper() + label[1:]
 
     def number(self, row: int, of: str) -> None:
         """The number of a line on its sheet, as on a tax form; nothing where it has none here."""

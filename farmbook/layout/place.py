@@ -24,6 +24,7 @@ from farmbook.layout.reference_blocks import (
     checks_block,
     constants_block,
     contents_block,
+    glance_block,
     legend_block,
     sources_block,
     stamp_block,
@@ -45,6 +46,7 @@ BLOCKS: Final[dict[str, Callable[[Page, Block], None]]] = {
     "inputs": inputs_block,
     "input_table": input_table_block,
     "checks": checks_block,
+    "glance": glance_block,
     "contents": contents_block,
     "constants": constants_block,
     "sources": sources_block,
@@ -80,8 +82,9 @@ def place(plan: Plan, templates: Sequence[Template], *, title_line: str, verdict
 
 def _sheet(plan: Plan, template: Template, title_line: str, verdict_line: str) -> Sheet:
     sheet = Sheet(template.sheet, template.title, template.question, template.kind, _widths(plan, template))
+    sheet.prints = template.prints
     page = Page(sheet, plan, template.path)
-    page.bold = frozenset(template.comes_to)
+    page.bold, page.unsaid = frozenset(template.comes_to), template.unsaid
     _title(page, template, title_line, verdict_line)
     blocks = [(block.below, partial(BLOCKS[block.kind], page, block)) for block in reading_order(template)]
     if template.comes_to:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from farmbook.expr.lower import constant_value, factor_value
 from farmbook.expr.nodes import Constant, Factor, Line, Named
 from farmbook.interpret.formula import factor_name, workbook_name
-from farmbook.layout.book import Figure, Formula, Home, Link, Text, Worked
+from farmbook.layout.book import Figure, Formula, Home, Link, Shown, Text, Worked
 from farmbook.layout.grid import HOW, HOW_COLUMNS, LABEL, NAME, NUMBER, UNIT, VALUE
 from farmbook.layout.list_blocks import sentences
 from farmbook.layout.page import Page, Plan
@@ -14,7 +14,8 @@ from farmbook.sources import Source, source_of
 from farmbook.units import SYMBOLS, Unit, displayed
 
 __all__ = [
-    "cautions_block", "checks_block", "constants_block", "contents_block", "legend_block", "sources_block", "stamp_block", "text_block",
+    "cautions_block", "checks_block", "constants_block", "contents_block", "glance_block", "legend_block", "sources_block",
+    "stamp_block", "text_block",
 ]  # fmt: skip
 
 LEGEND = {
@@ -29,6 +30,8 @@ LEGEND_SAMPLES = {"choice_sample": "measured", "limit": "10 to 20", "fixed": "US
 
 ALL = HOW + HOW_COLUMNS
 """Columns of a sheet that print."""
+CHECK_FORM = '"well";;"LOOK"'
+GLANCE_HEIGHT = 16
 
 
 def text_block(page: Page, block: Block) -> None:
@@ -43,9 +46,23 @@ def cautions_block(page: Page, block: Block) -> None:
     """Cautions, one a row, each with a box to tick on paper."""
     page.heading(block.title)
     for paragraph in block.paragraphs:
-        page.words(page.row, LABEL, paragraph, "caution", across=ALL - LABEL - 1)
-        page.words(page.row, ALL - 1, "[  ] seen to", "unit")
+        page.words(page.row, NUMBER, "[  ]", "number")
+        page.words(page.row, LABEL, paragraph, "caution", across=ALL - LABEL)
         page.row += 1
+
+
+def glance_block(page: Page, block: Block) -> None:
+    """Every check on one line, errors before alerts, in two columns down the sheet; where it is looked into stands elsewhere."""
+    page.heading(block.title)
+    checks = sorted(page.plan.model.checks, key=lambda check: check.kind != "error")
+    rows = -(-len(checks) // 2)
+    for at, check in enumerate(checks):
+        row, right = page.row + at % rows, at >= rows
+        label, state = (HOW, ALL - 1) if right else (NUMBER, UNIT)
+        page.sheet.heights[row] = GLANCE_HEIGHT
+        page.ruled(row, label, check.label, "glance", across=state - label)
+        page.put(row, state, Shown(check, ()), "glance_state", form=CHECK_FORM)
+    page.row += rows
 
 
 def checks_block(page: Page, block: Block) -> None:
@@ -61,7 +78,7 @@ def _check_row(page: Page, check: Line, says: Line) -> None:
     row, plan = page.row, page.plan
     page.ruled(row, NUMBER, "", "number")
     page.put(row, LABEL, Text(check.label), "label")
-    page.put(row, VALUE, Worked(check, ()), "check", form='"well";;"LOOK"')
+    page.put(row, VALUE, Worked(check, ()), "check", form=CHECK_FORM)
     page.ruled(row, UNIT, check.note, "words", across=3)
     page.put(row, UNIT + 3, Worked(says, ()), "worked_text", across=4)
     for sentence in sentences(says):

@@ -13,7 +13,7 @@ from farmbook.expr.walk import ordered_axes
 from farmbook.interpret.formula import workbook_name
 from farmbook.layout.book import Home, Shown, Text, Worked
 from farmbook.layout.grid import HOW, HOW_COLUMNS, LABEL, NAME, NUMBER, VALUE
-from farmbook.layout.list_blocks import Entry, entries, how
+from farmbook.layout.list_blocks import WORDS_COLUMNS, Entry, entries, how, worked_out
 from farmbook.layout.page import Page
 from farmbook.layout.template import Block
 
@@ -81,7 +81,7 @@ def _width(grid: Home) -> int:
 def _table_head(page: Page, line: Line, grid: Home, members: bool) -> None:
     """Label and unit above a line's columns, and between them the names of the members that stand side by side."""
     width = _width(grid)
-    page.put(page.row, grid.column, Text(line.head), "column_head_right", across=width)
+    page.put(page.row, grid.column, Text(page.label(line.head)), "column_head_right", across=width)
     if len(grid.axes) > 1:
         page.member_labels(grid.axes[0], page.row + 1, grid.column, "column_head_right")
     for column in range(grid.column, grid.column + width):
@@ -111,7 +111,8 @@ def across_block(page: Page, block: Block) -> None:
     opening = axis.ordered and any(plan.opening(line) for line, _ in lines)
     first = VALUE + (1 if opening else 0)
     unit_column = first + plan.sizes[axis]
-    wide = unit_column + 2 <= HOW + HOW_COLUMNS
+    words_column = HOW + HOW_COLUMNS - WORDS_COLUMNS
+    wide = unit_column < words_column
     page.put(page.row, LABEL, Text(""), "column_head")
     if opening:
         page.put(page.row, VALUE, Text("before"), "column_head_right")
@@ -119,16 +120,17 @@ def across_block(page: Page, block: Block) -> None:
     page.row += 1
     for line, home in lines:
         page.number(page.row, line.name)
-        page.put(page.row, LABEL, Text(line.head), "label")
+        page.put(page.row, LABEL, Text(page.label(line.head)), "label")
         _cells(page, line, home, Home(page.sheet.name, page.row, first, (axis,), (plan.sizes[axis],), LABEL))
-        page.put(page.row, unit_column, Text(plan.unit_words(line.unit)), "unit")
+        rest = max(1, (words_column if wide else HOW + HOW_COLUMNS) - unit_column)
+        page.put(page.row, unit_column, Text(plan.unit_words(line.unit)), "unit", across=rest)
         if wide:
-            rest = HOW + HOW_COLUMNS - unit_column - 1
-            page.ruled(page.row, unit_column + 1, how(plan, line, home), "words", across=rest)
+            worked_out(page, words_column, line, home=home)
+        elif home:
+            page.columns.append(line)
+        if unit_column < NAME:
             page.words(page.row, NAME, workbook_name(line), "name")
         page.row += 1
-    if not wide:
-        page.columns += [line for line, home in lines if home]
 
 
 def matrix_block(page: Page, block: Block) -> None:
@@ -180,10 +182,10 @@ def _grid_cell(page: Page, line: Line, grid: Home, index: tuple[int, ...], form:
 
 
 def columns_explained(page: Page) -> None:
-    """How each column of the tables above is worked out, with its name."""
+    """How each column of the tables above is worked out, with its name; and each line that paper has no room to tell whole."""
     if not page.columns:
         return
-    page.heading("How the columns of the tables are worked out")
+    page.heading("In full: how columns and lines are worked out")
     for line in page.columns:
         page.number(page.row, line.name)
         page.put(page.row, LABEL, Text(line.head), "label")

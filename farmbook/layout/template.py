@@ -14,7 +14,7 @@ __all__ = ["Block", "Template", "read_templates", "shipped_templates", "template
 
 KINDS: Final = {
     "list", "table", "across", "matrix", "text", "cautions", "inputs", "input_table", "checks", "contents", "constants", "sources",
-    "legend", "stamp", "chart", "compare", "case",
+    "glance", "legend", "stamp", "chart", "compare", "case",
 }  # fmt: skip
 CLASSES: Final = ("start", "inputs", "worked", "checks", "reference")
 NEEDED: Final = {
@@ -51,7 +51,10 @@ class Block:
 
 @dataclass(frozen=True)
 class Template:
-    """One sheet as its file describes it: `answer` names its sentence, `comes_to` the lines that stand at its head."""
+    """One sheet as its file describes it: `answer` names its sentence, `comes_to` the lines that stand at its head.
+
+    Its labels leave out the words `unsaid`, which the title says. A sheet of which `prints` is false is for the screen.
+    """
 
     path: str
     sheet: str
@@ -61,6 +64,8 @@ class Template:
     blocks: tuple[Block, ...] = field(default_factory=tuple)
     answer: str = ""
     comes_to: tuple[str, ...] = ()
+    unsaid: tuple[str, ...] = ()
+    prints: bool = True
 
     @property
     def homes(self) -> list[str]:
@@ -107,7 +112,11 @@ def _read(path: Path) -> Template:
         raise ModelFault("a sheet template cannot be read", where=path.name, why=str(error)) from None
     blocks = tuple(_block(block, path) for block in data.pop("block", []))
     missing = [key for key in ("sheet", "title", "question", "class") if key not in data]
-    unknown = [key for key in data if key not in ("sheet", "title", "question", "class", "answer", "comes_to")]
+    unknown = [
+        key
+        for key in data
+        if key not in ("sheet", "title", "question", "class", "answer", "comes_to", "unsaid", "prints")
+    ]
     if missing or unknown:
         raise ModelFault(f"sheet template: missing {missing}, unknown {unknown}", where=path.name)
     if data["class"] not in CLASSES or not str(data["sheet"]).isalpha() or len(data["sheet"]) > 20:
@@ -123,6 +132,8 @@ def _read(path: Path) -> Template:
         blocks,
         data.get("answer", ""),
         tuple(data.get("comes_to", ())),
+        tuple(data.get("unsaid", ())),
+        data.get("prints", True),
     )
 
 

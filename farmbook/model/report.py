@@ -128,6 +128,21 @@ class Report(Section):
         """The sums are right, but something about the farm needs a look."""
         return CountWord(self.checks_of("alert"), 0)
 
+    def first_failing(self, kind: str) -> Expr:
+        """The label of the first check of a kind that fails."""
+        found = self.checks_of(kind)
+        return FirstLabel(found, tuple(check.label for check in found), 0, "none")
+
+    @line("The first error check that fails", unit="1")
+    def first_error(self) -> Expr:
+        """What should hold and does not; put it right first."""
+        return self.first_failing("error")
+
+    @line("The first alert that fires", unit="1")
+    def first_alert(self) -> Expr:
+        """What should hold and does not."""
+        return self.first_failing("alert")
+
     @line("Does the book add up?", unit="1")
     def verdict(self) -> Expr:
         """Shown at the head of every sheet."""

@@ -37,6 +37,11 @@ class States:
         if FAILING in self.book.names:
             bad = self.workbook.add_format({"bg_color": INK, "font_color": "#FFFFFF"})
             self._rule(page, (1, SIDE, 1, LAST), f"={FAILING}>0", bad)
+            for cell in sheet.cells:
+                if cell.look in ("check", "glance_state"):
+                    self._rule(
+                        page, (cell.row, cell.column, cell.row, cell.column), f"={a1(cell.row, cell.column)}=0", bad
+                    )
         for bound in self.plan.model.inputs.values():
             home = self.book.homes.get(bound.cell)
             if home is not None and home.sheet == sheet.name:

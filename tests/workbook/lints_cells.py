@@ -5,6 +5,7 @@ from __future__ import annotations
 import math
 import re
 from collections.abc import Iterator
+from typing import NamedTuple
 
 from openpyxl.cell.cell import Cell
 from openpyxl.utils import range_boundaries
@@ -53,33 +54,61 @@ def _unseen(cell: Cell) -> bool:
 
 
 def labels(book: Written) -> Iterator[str]:
-    """Every label belongs to one line or input of the book, and every line or input has one label."""
-    of_label: dict[str, set[str]] = {}
+    """A label belongs to one line or input where it is read: an input's in the whole book, a line's under its heading.
+
+    A line has one label in the book, of which a sheet may leave out words that its title says.
+    """
+    of_label: dict[tuple[str, ...], set[str]] = {}
     of_name: dict[str, set[str]] = {}
-    for label, name in _labelled(book):
-        of_label.setdefault(label, set()).add(name)
-        of_name.setdefault(name, set()).add(label)
-    yield from (
-        f"`{label}` is the label of {', '.join(sorted(many))}" for label, many in of_label.items() if len(many) > 1
-    )
-    yield from (f"{name} is labelled {', '.join(sorted(many))}" for name, many in of_name.items() if len(many) > 1)
+    found = list(_labelled(book))
+    inputs = {row.label for row in found if row.typed}
+    for row in found:
+        where = () if row.label in inputs else (row.sheet, row.heading)
+        of_label.setdefault((*where, row.label), set()).add(row.name)
+        of_name.setdefault(row.name, set()).add(row.label)
+    for (*_, label), names in of_label.items():
+        if len(names) > 1:
+            yield f"`{label}` is the label of {', '.join(sorted(names))}"
+    for name, said in of_name.items():
+        if not all(_shortened(label, max(said, key=len)) for label in said):
+            yield f"{name} is labelled {', '.join(sorted(said))}"
+
+
+def _shortened(label: str, whole: str) -> bool:
+    """Whether a label is another with words left out."""
+    words = iter(re.findall(r"\w+", whole.casefold()))
+    return all(word in words for word in re.findall(r"\w+", label.casefold()))
 
 
 MARGIN = 11
 """First column of the screen margin of a worked sheet, where names stand."""
 
 
-def _labelled(book: Written) -> Iterator[tuple[str, str]]:
-    """Label and name of every row that has both; an input and its used value count as one."""
+class _Labelled(NamedTuple):
+    """A row with a label and a name, under a heading of a sheet; `typed` where an input stands in it."""
+
+    sheet: str
+    heading: str
+    label: str
+    name: str
+    typed: bool
+
+
+def _labelled(book: Written) -> Iterator[_Labelled]:
+    """Every row that has a label and a name; an input and its used value count as one."""
     for sheet in book.sheets:
         headed: set[int] = set()
+        heading = ""
         for row in sheet.iter_rows():
             headed |= {cell.column for cell in row if cell.value == NAMES}
             named = [cell for cell in row if cell.column in headed or cell.column >= MARGIN]
             names = [str(cell.value) for cell in named if NAME.fullmatch(str(cell.value))]
             labels = [cell.value for cell in row[:2] if isinstance(cell.value, str) and not cell.value.isdigit()]
             if names and labels:
-                yield labels[0], names[0].removesuffix("_used")
+                typed = any(not cell.protection.locked for cell in row)
+                yield _Labelled(sheet.title, heading, labels[0], names[0].removesuffix("_used"), typed)
+            elif row[0].value in labels:
+                heading = labels[0]
 
 
 def results(book: Written) -> Iterator[str]:

@@ -46,14 +46,14 @@ def heads(book: Written) -> Iterator[str]:
 
 
 def printing(book: Written) -> Iterator[str]:
-    """Each sheet prints across the page, one page wide, on one paper, with title rows and page n of m on every page."""
+    """Each sheet prints across the page, one page wide or not at all, on one paper, with title rows and page n of m."""
     papers, areas = set(), _local_names(book, "_xlnm.Print_Area")
     for sheet, root in book.sheets_xml.items():
         setup = root.find(f"{MAIN}pageSetup")
         papers.add(setup.get("paperSize", "none") if setup is not None else "none")
         if setup is None or setup.get("orientation") != "landscape":
             yield f"{sheet}: does not print across the page"
-        if not _one_page_wide(root, areas.get(sheet, "")):
+        if not _one_page_wide(root, areas.get(sheet, "")) and not _blank(root, areas.get(sheet, "")):
             yield f"{sheet}: does not print one page wide"
         footer = root.findtext(f"{MAIN}headerFooter/{MAIN}oddFooter", "")
         if not re.search(r"&P\b.*&N\b", footer):
@@ -81,6 +81,12 @@ def _one_page_wide(root: ET.Element, area: str) -> bool:
         width += len(columns) * float(each.attrib["width"]) * 7
     room = WIDEST_PRINT.get(setup.get("paperSize", ""), 0)
     return 0 < width * int(setup.get("scale", "100")) / 100 * 1.06 <= room
+
+
+def _blank(root: ET.Element, area: str) -> bool:
+    """Whether a print area lies under everything that the sheet holds, so that the sheet is for the screen alone."""
+    first = re.search(r"!\$A\$(\d+):", area)
+    return first is not None and int(first[1]) > max(int(row.attrib["r"]) for row in root.iter(f"{MAIN}row"))
 
 
 def _print_titles(book: Written) -> dict[str, str]:

@@ -30,7 +30,8 @@ def test_an_answer_is_short_and_plain(scenario: str) -> None:
         for line, value in computed.values.items()
         if line.name.endswith(".answer") and line.is_text
     }
-    assert len(said) >= 10
+    assert said.keys() >= {template.answer for template in WORKED if template.answer.endswith(".answer")}
+    assert len(said) >= 9
     for name, words in said.items():
         assert re.search(r"\d", words), name
         assert words.endswith("."), name

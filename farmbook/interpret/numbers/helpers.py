@@ -108,8 +108,8 @@ def _total_of(cells: Array) -> Array:
     return cells if cells.ndim == 1 else cells.reshape(cells.shape[0], -1).sum(axis=1)
 
 
-def _first(texts: list[Array], word: str, labels: tuple[str, ...], otherwise: str) -> Array:
-    """The label of the first text that is the word, for each draw."""
+def _first(texts: list[Array], word: str | int, labels: tuple[str, ...], otherwise: str) -> Array:
+    """The label of the first text or number that is the one sought, for each draw."""
     found = np.full(max(text.shape[0] for text in texts), otherwise, dtype=object)
     for text, label in reversed(list(zip(texts, labels, strict=True))):
         found[np.broadcast_to(text == word, found.shape)] = label

@@ -11,16 +11,16 @@ from farmbook.model.axes import INGREDIENT, RECIPE
 from farmbook.model.mix.recipe import Recipe
 from farmbook.sections.declare import check, line, uses
 from farmbook.sections.section import Section
-from farmbook.sources import ARITHMETIC
+from farmbook.sources import ARITHMETIC, COMMON_PRACTICE
 from farmbook.units import unit
 
 __all__ = ["RecipeChecks"]
 
 PARTS_IN_ALL: Final = Constant(
-    100, "parts_in_all", label="Parts a recipe is mostly given in", unit=unit("1"), source="common practice"
+    100, "parts_in_all", label="Parts a recipe is mostly given in", unit=unit("1"), source=COMMON_PRACTICE.key
 )
 NEARLY: Final = Constant(
-    10, "nearly_in_parts", label="Parts off 100 that look like a slip", unit=unit("1"), source="common practice"
+    10, "nearly_in_parts", label="Parts off 100 that look like a slip", unit=unit("1"), source=COMMON_PRACTICE.key
 )
 
 

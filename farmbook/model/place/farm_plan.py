@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from farmbook.expr.nodes import Expr
-from farmbook.expr.sentences import figure, say
 from farmbook.sections.declare import line, number, text
 from farmbook.sections.section import Section
 from farmbook.sources import COMMON_PRACTICE
@@ -72,14 +71,3 @@ class Farm(Section):
     def bags_filled_a_year(self) -> Expr:
         """Weeks worked only; the weeks that are shut are left out."""
         return self.bags_filled_a_week * self.weeks_worked
-
-    @line("The plan: the answer", unit="1")
-    def answer(self) -> Expr:
-        """In a sentence."""
-        return say(
-            "The plan rests on ",
-            figure(self.bags_filled_a_year, 0),
-            ". An hour of work costs ",
-            figure(self.labour_rate, 2, named=False),
-            ", whoever works it.",
-        )
