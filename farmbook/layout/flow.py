@@ -16,7 +16,7 @@ _PRINTABLE: Final = {"letter": (969, 715), "a4": (1036, 693)}
 _IN_HAND: Final = 93
 """Of a hundred; some programs draw columns up to 6 % wider than they are set."""
 FOOT: Final = 15
-"""What a heading must miss the foot by."""
+"""What a block must clear the foot by; less than any row that begins one."""
 TITLE_ROWS: Final = 2
 
 
@@ -55,7 +55,9 @@ def flow(first: float, parts: Sequence[Part], side: float, repeated: float) -> l
         needed = part.height if whole else sum(part.heights[: part.together])
         space: float = SPACE
         if spaces and left - SPACE < needed + FOOT:
-            space = max(SPACE, left)
+            space = max(
+                SPACE, left - FOOT
+            )  # a side a little shorter still holds it, one a little longer holds no heading
         spaces.append(space)
         left = left - space if space <= left else side - repeated - space
         for height in part.heights:

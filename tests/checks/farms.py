@@ -19,11 +19,13 @@ from farmbook.units import unit
 from tests.twin.edge_farms import INGREDIENTS, PLAUSIBLE, RECIPES, changes_of
 from tests.twin.farms import Farm, axis_sizes, cells_of, farm_of
 
-__all__ = ["Typed", "checks", "farm", "verdicts"]
+__all__ = ["FIRST_FAILING", "Typed", "checks", "farm", "verdicts"]
 
 Typed = Mapping[str, Any]
 """Values by the dotted names of the inputs, in their declared units; None is a cleared cell."""
 
+FIRST_FAILING: Final = {"error": "report.first_error", "alert": "report.first_alert"}
+"""The line that names the first check of a kind that fails."""
 NAMES: Final = {"recipe.ingredients": (INGREDIENT, INGREDIENTS), "recipe.recipes": (RECIPE, RECIPES)}
 
 
@@ -42,7 +44,10 @@ def farm(typed: Typed) -> Farm:
 def verdicts(
     farms: Sequence[Farm], slips: Sequence[Mapping[str, float]] = (), system: str = "metric"
 ) -> dict[str, Any]:
-    """The result of every check and its words, farm by farm; `slips` multiplies some lines of each farm by a factor."""
+    """The result of every check and its words, and the first that fails, farm by farm.
+
+    `slips` multiplies some lines of each farm by a factor.
+    """
     lines = tuple(sorted({name for each in slips for name in each}))
     sizes = tuple(sorted(axis_sizes(farms[0].names).items(), key=lambda each: each[0].order))
     found, slip_cells = engine(system, sizes, lines)
@@ -52,6 +57,7 @@ def verdicts(
         cells[cell] = Cells(factors, np.full(factors.shape, "", dtype=object))
     values = found.run(cells)
     every = {line.name: values[line] for pair in whole_farm().checks.items() for line in pair}
+    every |= {line.name: value for line, value in values.items() if line.name in FIRST_FAILING.values()}
     return {name: _each(value, len(farms)) for name, value in every.items()}
 
 

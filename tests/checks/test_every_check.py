@@ -8,7 +8,8 @@ from typing import Final
 
 import pytest
 
-from tests.checks.farms import Typed, checks, farm, verdicts
+from farmbook.results import whole_farm
+from tests.checks.farms import FIRST_FAILING, Typed, checks, farm, verdicts
 from tests.checks.table import CHECKS
 
 SUMS: Final = tuple(name for name, checked in CHECKS.items() if checked.slips)
@@ -67,3 +68,17 @@ def test_a_figure_falsified_upward_or_downward_breaks_it(name: str, system: str)
     found = verdicts(farms, [{line: 1 + share} for _, line, share in cases], system)[name]
     wrong = [case for case, well in zip(cases, found, strict=True) if (well == 1) != (abs(case[2]) == DUST)]
     assert wrong == []
+
+
+@pytest.mark.parametrize("kind", FIRST_FAILING)
+def test_the_first_that_fails_is_named(kind: str) -> None:
+    farms = [{}, *(typed for checked in CHECKS.values() for typed in checked.fails)]
+    of_kind = [check for check in whole_farm().checks if check.kind == kind]
+    named: set[str] = set()
+    for typed in farms:
+        found = verdicts([farm(typed)])
+        failing = [check.label for check in of_kind if found[check.name][0] == 0]
+        said = str(found[FIRST_FAILING[kind]][0])
+        assert said == (failing[0] if failing else "none"), typed
+        named.add(said)
+    assert len(named) > 10

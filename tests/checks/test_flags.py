@@ -349,6 +349,18 @@ def test_the_first_without_a_number_is_the_highest_on_the_sheet(opened: tuple[Li
     assert len(required) > 100
 
 
+def test_the_first_error_is_named_in_a_recalculated_book(opened: tuple[LiveBook, Book]) -> None:
+    live, book = opened
+    bound, *_ = wage()
+    first = live.computed.line("report.first_error")
+    (shown, _), *_ = live.places[first]
+    assert book.read([shown]) == {shown: "none"}
+    book.set(*live.place(Edit(bound.cell, (), None)), None)
+    wanted = str(live.computed.what_if({bound.cell: filled((1,), None)}, [first])[first][0])
+    assert wanted != "none"
+    assert book.read([shown]) == {shown: wanted}
+
+
 def named_rows(live: LiveBook) -> dict[Axis, list[str]]:
     """The names in each list of the book."""
     model = live.computed.model

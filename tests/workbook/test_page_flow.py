@@ -54,4 +54,4 @@ def test_a_space_grows_only_where_a_side_ends(parts: list[Part]) -> None:
 def test_blocks_that_fit_stand_close() -> None:
     assert flow(100.0, [Part((30.0, 20.0))] * 3, SIDE, TITLE) == [SPACE] * 3
     high = Part((30.0, *[20.0] * 20))
-    assert flow(100.0, [high, high], SIDE, TITLE)[1] == pytest.approx(700 - 100 - SPACE - 430)
+    assert flow(100.0, [high, high], SIDE, TITLE)[1] == pytest.approx(700 - 100 - SPACE - 430 - FOOT)

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+import runpy
 import shutil
 import subprocess
 from collections.abc import Iterator
@@ -19,7 +20,7 @@ from farmbook.layout.measure import width_of
 from farmbook.output import build_bytes, lay_out
 from farmbook.results import compute, load_scenario
 from tests.engines import Availability, require
-from tests.workbook.shipped import SCENARIOS
+from tests.workbook.shipped import ROOT, SCENARIOS
 
 FOR_THE_SCREEN = {"Constants", "Sources"}
 """Sheets that are not printed."""
@@ -61,7 +62,7 @@ class Printed:
 
 
 def tools() -> Availability:
-    missing = [name for name in ("soffice", "pdftotext") if shutil.which(name) is None]
+    missing = [name for name in ("soffice", "pdftotext", "pdftoppm") if shutil.which(name) is None]
     return Availability(not missing, f"there is no program named {' or '.join(missing)}")
 
 
@@ -173,3 +174,12 @@ def test_the_book_is_no_longer_than_it_should_be(printed: Printed) -> None:
     typed = sum(taken.pop(name) for name in TYPED_SHEETS)
     assert sum(taken.values()) <= MOST_SIDES - sum(TYPED_SHEETS.values()), taken
     assert typed <= sum(TYPED_SHEETS.values()) + STILL_OVER
+
+
+def test_pictures_for_the_documentation_are_drawn_and_small(tmp_path: Path) -> None:
+    require(tools())
+    runpy.run_path(str(ROOT / "docs" / "pictures.py"))["main"](tmp_path)
+    sizes = {path.name: path.stat().st_size for path in tmp_path.glob("*.png")}
+    assert len(sizes) == 6
+    assert all(10_000 < size < 60_000 for size in sizes.values()), sizes
+    assert all(path.read_bytes().startswith(b"\x89PNG") for path in tmp_path.glob("*.png"))
