@@ -7,12 +7,12 @@ from collections.abc import Iterator
 from farmbook.errors import ModelFault
 from farmbook.expr.nodes import Line
 from farmbook.expr.walk import ordered_axes
-from farmbook.layout.book import Chart, Series, Shown, Text
+from farmbook.layout.book import Chart, Mark, Series, Shown, Text
 from farmbook.layout.grid import HOW, HOW_COLUMNS, LABEL, ROW_HEIGHT, UNIT, VALUE
 from farmbook.layout.page import Page
 from farmbook.layout.template import Block
 
-__all__ = ["chart_beside", "chart_block", "chart_figures"]
+__all__ = ["chart_at", "chart_beside", "chart_block", "chart_figures"]
 
 WIDTH, HEIGHT = 980, 240
 BESIDE_WIDTH = 88 * HOW_COLUMNS
@@ -29,8 +29,13 @@ def chart_block(page: Page, block: Block) -> None:
 
 def chart_beside(page: Page, block: Block, row: int, height: int) -> None:
     """A chart right of what a sheet comes to, its words above it."""
-    page.put(row, HOW, Text(block.title), "beside")
-    _drawn(page, block, row + 1, HOW, BESIDE_WIDTH, height)
+    page.put(row, HOW, Text(block.title), "caption", across=HOW_COLUMNS)
+    chart_at(page, block, row + 1, height)
+
+
+def chart_at(page: Page, block: Block, row: int, height: int) -> None:
+    """A chart in the right half of a sheet from a row down."""
+    _drawn(page, block, row, HOW, BESIDE_WIDTH, height)
 
 
 def _drawn(page: Page, block: Block, row: int, column: int, width: int, height: int) -> None:
@@ -39,7 +44,10 @@ def _drawn(page: Page, block: Block, row: int, column: int, width: int, height: 
     kind = "bars" if block.bars else "curves" if block.across else block.form
     axis = page.plan.axis(block.axis, page.where) if block.axis else None
     across = page.plan.line(block.across, page.where) if block.across else None
-    chart = Chart(row, column, width, height, kind, block.title, series, axis, 0, across, block.axis_title)
+    marks = tuple(
+        Mark(name, page.plan.line(along, page.where), page.plan.line(up, page.where)) for name, along, up in block.marks
+    )
+    chart = Chart(row, column, width, height, kind, block.title, series, axis, 0, across, block.axis_title, marks)
     if axis is None:
         page.pending.append(chart)
         return
