@@ -12,7 +12,7 @@ from farmbook.expr.graph import sources_of
 from farmbook.interpret.formula import workbook_name
 from farmbook.layout.book import Book, Cell, Home, Link, Sheet, Shown, Text, Worked
 from farmbook.layout.case_blocks import case_block
-from farmbook.layout.chart_blocks import chart_beside, chart_block, chart_figures
+from farmbook.layout.chart_blocks import chart_block, chart_figures, charts_beside
 from farmbook.layout.front_blocks import FRONT_ANSWER_HEIGHT, front_block, says_block
 from farmbook.layout.grid import ANSWER_HEIGHT, HOW, HOW_COLUMNS, INPUTS, LISTS, NAME, TITLE_HEIGHT, VALUE, WORKED
 from farmbook.layout.input_blocks import input_table_block, inputs_block
@@ -100,12 +100,11 @@ def _sheet(plan: Plan, template: Template, title_line: str, verdict_line: str) -
 def _head(page: Page, template: Template) -> None:
     """What a sheet comes to, and the chart beside it."""
     page.heading("")
-    for block in template.blocks:
-        if block.beside:
-            chart_beside(page, block, page.row, COMES_TO_HEIGHT * max(len(template.comes_to), LEAST_ROWS))
+    beside = [block for block in template.blocks if block.beside]
+    charts_beside(page, beside, page.row, COMES_TO_HEIGHT * max(len(template.comes_to), LEAST_ROWS))
     first = page.row
     comes_to(page, template.comes_to)
-    if any(block.beside for block in template.blocks):
+    if beside:
         page.row = max(page.row, first + 1 + LEAST_ROWS)
 
 

@@ -78,7 +78,7 @@ def _over_axis(chart: Chart, axis: Axis, each: Series, place: int, book: Book, f
         "values": _of_line(each.line, axis, each.member, book),
     }
     if chart.kind == "columns":
-        return found | _filled(form)
+        return found | _filled(f'[=0]"";{form}')  # a spare row, or a flush that is not picked
     width, dash = (BAND if chart.kind == "curves" else STROKES)[place]
     count = book.homes[each.line].counts[-1]
     labels_at, position = _label_of(chart, place, count)

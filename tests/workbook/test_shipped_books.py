@@ -7,6 +7,7 @@ from collections.abc import Callable, Iterator, Mapping, Sequence
 import pytest
 
 from tests.workbook.lints_cells import CELL_LINTS
+from tests.workbook.lints_charts import CHART_LINTS
 from tests.workbook.lints_file import FILE_LINTS
 from tests.workbook.lints_formulas import FORMULA_LINTS
 from tests.workbook.lints_placed import PLACED_LINTS, Placed
@@ -15,7 +16,7 @@ from tests.workbook.written import MAIN, Written
 
 Lint = Callable[[Written], Iterator[str]]
 PlacedLint = Callable[[Written, Sequence[Placed]], Iterator[str]]
-LINTS: tuple[Lint, ...] = (*FORMULA_LINTS, *CELL_LINTS, *FILE_LINTS)
+LINTS: tuple[Lint, ...] = (*FORMULA_LINTS, *CELL_LINTS, *FILE_LINTS, *CHART_LINTS)
 
 
 @pytest.fixture(params=SCENARIOS)
