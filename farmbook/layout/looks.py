@@ -65,7 +65,6 @@ LOOKS: Final[dict[str, Look]] = {
     "worked_bold": Look(bold=True, border="hair", align="right"),
     "worked_text": Look(border="hair", wrap=True, align="left"),
     "headline": Look(bold=True, size=14, border="hair", align="right"),
-    "headline_text": Look(bold=True, border="hair", wrap=True, align="left"),
     "used": Look(size=9, ink=SOFT, align="right"),
     "opening": Look(ink=SOFT, border="hair", align="right"),
     "check": Look(bold=True, border="hair", align="right"),

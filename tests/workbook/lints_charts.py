@@ -67,7 +67,9 @@ def told_apart(book: Written) -> Iterator[str]:
         for each in _lines(root):
             line = each.find(f"{CHART}spPr/{DRAWING}ln")
             dash = line.find(f"{DRAWING}prstDash") if line is not None else None
-            strokes.append((line.get("w") if line is not None else None, dash.get("val") if dash is not None else "solid"))
+            strokes.append(
+                (line.get("w") if line is not None else None, dash.get("val") if dash is not None else "solid")
+            )
         if len(set(strokes)) < len(strokes):
             yield f"{part}: two lines look alike"
 

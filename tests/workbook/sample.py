@@ -113,6 +113,7 @@ def written(path: Path, change: Break = lambda _: None) -> Written:
     looks = {
         "plain": workbook.add_format({}),
         "open": workbook.add_format({"locked": False, "bg_color": "#F7EFD6"}),
+        "wrapped": workbook.add_format({"text_wrap": True}),
         "white": workbook.add_format({"font_color": "#FFFFFF"}),
         "money": workbook.add_format({"num_format": '"$"0'}),
         "unseen": workbook.add_format({"num_format": ";;;"}),
@@ -161,7 +162,11 @@ def _fill(sample: Sample) -> None:
 def _draw(sample: Sample, kind: str, cell: str) -> None:
     chart = sample.workbook.add_chart({"type": kind})
     for column, width in (("B", 1.25), ("C", 2.75)):
-        series = {"categories": "=Sums!$A$11:$A$14", "values": f"=Sums!${column}$11:${column}$14", "line": {"width": width}}
+        series = {
+            "categories": "=Sums!$A$11:$A$14",
+            "values": f"=Sums!${column}$11:${column}$14",
+            "line": {"width": width},
+        }
         chart.add_series(series | {"name": f"Bags {column}", "data_labels": {"series_name": True}})
     chart.set_title({"none": True})
     chart.set_legend({"none": True})

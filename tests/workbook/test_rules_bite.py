@@ -7,20 +7,21 @@ from pathlib import Path
 import pytest
 import xlsxwriter
 
-from tests.workbook import lints_cells, lints_charts, lints_file, lints_formulas, lints_placed
+from tests.workbook import lints_cells, lints_charts, lints_file, lints_formulas, lints_front, lints_placed
 from tests.workbook.breaks_cells import CELL_BREAKS
 from tests.workbook.breaks_charts import CHART_BREAKS
 from tests.workbook.breaks_file import FILE_BREAKS, PART_BREAKS, PartBreak
 from tests.workbook.breaks_formulas import FORMULA_BREAKS
+from tests.workbook.breaks_front import FRONT_BREAKS
 from tests.workbook.breaks_placed import PLACED_BREAKS
 from tests.workbook.sample import PLACED, Breakage, edited_parts, written
 from tests.workbook.written import Written
 
-BREAKS = {**FORMULA_BREAKS, **CELL_BREAKS, **FILE_BREAKS}
+BREAKS = {**FORMULA_BREAKS, **CELL_BREAKS, **FILE_BREAKS, **FRONT_BREAKS}
 IN_PARTS = {**PART_BREAKS, **CHART_BREAKS}
 LINTS = (
     *(*lints_formulas.FORMULA_LINTS, *lints_cells.CELL_LINTS),
-    *(*lints_file.FILE_LINTS, *lints_charts.CHART_LINTS),
+    *(*lints_file.FILE_LINTS, *lints_charts.CHART_LINTS, *lints_front.FRONT_LINTS),
 )
 
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Callable, Sequence
-from decimal import ROUND_HALF_UP, Decimal
+from decimal import ROUND_HALF_UP, Context, Decimal
 from functools import cache
 from typing import Any, Final
 
@@ -17,6 +17,8 @@ from farmbook.interpret.numbers.values import Array, as_array
 __all__ = ["FOR_ARRAYS", "FOR_SINGLES"]
 
 Column = Array | list[Any]
+EXACT: Final = Context(prec=400)
+"""Digits enough for any number with a point, however large."""
 
 
 def _at(values: Array, positions: Array | float) -> Array:
@@ -119,9 +121,11 @@ def figure(value: float, digits: int, sign: str, percent: bool, after: str, none
     """A number in words, halves away from zero, with a mark between thousands: what FIXED makes of it in English."""
     if none and value == 0:
         return none
+    if not math.isfinite(value):
+        return "no number"  # the line that it comes from is refused when it is written
     shown = Decimal(repr(float(value))) * (100 if percent else 1)
-    whole = shown.quantize(Decimal(1).scaleb(-digits), ROUND_HALF_UP)
-    return f"{'-' if whole < 0 else ''}{sign}{abs(whole):,.{max(digits, 0)}f}{'%' if percent else ''}{after}"
+    whole = shown.quantize(Decimal(1).scaleb(-digits), ROUND_HALF_UP, EXACT)
+    return f"{'-' if whole < 0 else ''}{sign}{whole.copy_abs():,.{max(digits, 0)}f}{'%' if percent else ''}{after}"
 
 
 def _figure_each(values: Any, digits: int, sign: str, percent: bool, after: str, none: str) -> Array:
