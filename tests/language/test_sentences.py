@@ -15,6 +15,7 @@ from farmbook.expr.graph import Graph
 from farmbook.expr.nodes import Line
 from farmbook.expr.sentences import LONGEST_WORDS, MOST_PARTS, either, figure, say
 from farmbook.interpret.numbers import Cells
+from farmbook.interpret.numbers.helpers import figure as figure_said
 from farmbook.interpret.words import sentence_of
 from farmbook.sections.declare import Input, NumberInput
 from farmbook.sections.model import Model
@@ -85,6 +86,12 @@ def found(given: Mapping[Input, Any]) -> dict[str, Any]:
 def test_money_turns_where_it_is_rounded(left: float) -> None:
     told = found({Stall.left: left})
     assert (told["stall.money"], told["stall.about"]) == MONEY[left]
+
+
+def test_a_figure_of_any_size_is_said() -> None:
+    assert figure_said(1e40, 2, "$", False, "", "") == f"$10{',000' * 13}.00"
+    assert figure_said(float("nan"), 2, "$", False, "", "") == "no number"
+    assert figure_said(float("inf"), 0, "", False, " lb", "") == "no number"
 
 
 @pytest.mark.parametrize("name", DAYS)
