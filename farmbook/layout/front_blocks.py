@@ -12,7 +12,7 @@ from farmbook.layout.template import Block
 
 __all__ = ["FRONT_ANSWER_HEIGHT", "front_block", "says_block"]
 
-FRONT_ANSWER_HEIGHT, FIGURE_HEIGHT, SAID_HEIGHT = 79, 34, 36
+FRONT_ANSWER_HEIGHT, FIGURE_HEIGHT, SAID_HEIGHT = 79, 33, 36
 """Room for a band of four lines, a figure whose unit takes two, and a sentence of two."""
 
 

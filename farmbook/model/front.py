@@ -39,7 +39,7 @@ class Front(Section):
             figure(self.growing.grown_cost_per_live, 2, named=False),
             ", the crop ",
             figure(self.growing.cost_per_taken, 2),
-            ". Of the figures behind it ",
+            ". Of the figures on Inputs ",
             figure(self.report.own_share, 0, named=False),
             either(own > self.report.not_own_singles, " are your own.", " are your own: take it as a first idea."),
         )

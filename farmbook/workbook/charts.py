@@ -122,7 +122,7 @@ def _axes(drawn: Any, chart: Chart, form: str, unit: str) -> None:
         drawn.set_x_axis(quiet)
         drawn.set_y_axis({**figures, "visible": False, "major_gridlines": {"visible": False}, "min": 0})
     else:
-        drawn.set_x_axis({**quiet, "name": chart.axis_title})
+        drawn.set_x_axis({**quiet, "num_format": "General", "name": chart.axis_title})
         drawn.set_y_axis({**figures, "name": unit, "major_gridlines": grid})
 
 
