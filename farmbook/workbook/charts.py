@@ -27,6 +27,8 @@ STROKES: Final = ((1.25, "solid"), (2.75, "solid"), (1.25, "dash"), (1.25, "squa
 BAND: Final = ((1.25, "square_dot"), (2.75, "solid"), (1.25, "dash"))
 """The same where the first and the last are the ends of what is known, and the one between is what to expect."""
 EXPECTED: Final = 1
+NAMES_AT_THE_END: Final = {"x": 0.14, "y": 0.06, "width": 0.74, "height": 0.66}
+"""Where lines are drawn, as shares of the chart, so that their names have room right of them."""
 WORDS: Final = {"name": FONT, "size": 9, "color": SOFT}
 
 Cells = list[str | int]
@@ -54,7 +56,7 @@ def draw(
     drawn.set_title({"none": True})
     drawn.set_legend({"none": True})
     drawn.set_chartarea({"border": {"none": True}, "fill": {"none": True}})
-    drawn.set_plotarea({"fill": {"none": True}})
+    drawn.set_plotarea({"fill": {"none": True}} | ({"layout": NAMES_AT_THE_END} if chart.kind == "lines" else {}))
     _axes(drawn, chart, form, unit)
     drawn.set_size({"width": chart.width, "height": chart.height})
     page.insert_chart(chart.row, chart.column, drawn, {"object_position": 2, "description": chart.words})
@@ -93,7 +95,7 @@ def _label_of(chart: Chart, place: int, count: int) -> tuple[int | None, str]:
     """At which of its points a line is named, and on which side: the ends of a band early, where they stand apart."""
     if chart.kind == "curves":
         return (None, "below") if place == EXPECTED else (count // 16, "left" if place else "right")
-    return count - 1, ("above", "below")[place % 2]
+    return count - 1, "right"
 
 
 def _mark(mark: Mark, book: Book) -> dict[str, Any]:

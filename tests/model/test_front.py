@@ -55,7 +55,9 @@ def test_a_farm_on_which_nothing_fruits_is_told_so_in_words() -> None:
     assert "0.00" not in answer
 
 
-@pytest.mark.parametrize("assumed", [(), (CabinetYear.price,), (VesselYear.price,), (CabinetYear.price, VesselYear.price)])
+@pytest.mark.parametrize(
+    "assumed", [(), (CabinetYear.price,), (VesselYear.price,), (CabinetYear.price, VesselYear.price)]
+)
 def test_steamers_are_set_side_by_side_with_a_word_on_their_prices(assumed: tuple[Input, ...]) -> None:
     prices = (CabinetYear.price, VesselYear.price)
     words = said("front.steamers", *((basis(each), "assumed" if each in assumed else "quoted") for each in prices))
