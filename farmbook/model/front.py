@@ -65,12 +65,12 @@ class Front(Section):
         """With owning, upkeep and the bags lost in it. How hard the bags are cooked is not in it, nor room and danger."""
         price_assumed = any_of(self._price_assumed(self.cabinet), self._price_assumed(self.vessel))
         return say(
-            "Steamed and owned, a good bag costs ",
+            "Steaming a good bag, with the steamer owned: ",
             figure(self.cabinet.cost_per_good_bag, 2, named=False),
             " in the cabinet, ",
             figure(self.vessel.cost_per_good_bag, 2, named=False),
             " in the pressure vessel",
-            either(price_assumed, ", one of them at the book's price: give yours before you choose.", "."),
+            either(price_assumed, ". One has the book's price: give yours first.", "."),
         )
 
     @line("Buy spawn or make it", unit="1")
