@@ -34,9 +34,11 @@ class Record:
 
 
 def headline_names() -> list[str]:
-    """The lines that the start sheet leads with, in its order."""
+    """The lines that the start sheet leads with, in its order: figures, then sentences."""
     start = shipped_templates()[0]
-    return [name.removeprefix("show:") for block in start.blocks if block.look == "headline" for name in block.lines]
+    figures = [name for block in start.blocks if block.kind == "front" for _, name in block.rows]
+    said = [name for block in start.blocks if block.kind == "says" for name in block.lines]
+    return [name.removeprefix("show:") for name in (*figures, *said)]
 
 
 def headline_text(computed: Computed) -> str:

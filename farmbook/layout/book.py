@@ -8,7 +8,7 @@ from dataclasses import dataclass, field
 from farmbook.expr.axis import Axis
 from farmbook.expr.nodes import Constant, Line, RawInput
 
-__all__ = ["Area", "Book", "Cell", "Chart", "Content", "Home", "Index", "Sheet", "Spot", "a1", "column_letters"]
+__all__ = ["Area", "Book", "Cell", "Chart", "Content", "Home", "Index", "Mark", "Sheet", "Spot", "a1", "column_letters"]
 
 Index = tuple[int, ...]
 Spot = tuple[str, int, int]
@@ -138,6 +138,15 @@ class Series:
 
 
 @dataclass(frozen=True)
+class Mark:
+    """One point among curves: its name, how far along it stands and how high, each a single line."""
+
+    name: str
+    along: Line
+    height: Line
+
+
+@dataclass(frozen=True)
 class Chart:
     """A picture of lines over one axis, or, without one, of single lines whose figures stand in rows from `figures` down.
 
@@ -155,6 +164,7 @@ class Chart:
     figures: int = 0
     across: Line | None = None
     axis_title: str = ""
+    marks: tuple[Mark, ...] = ()
 
 
 @dataclass

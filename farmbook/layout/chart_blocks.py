@@ -2,35 +2,43 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 
 from farmbook.errors import ModelFault
 from farmbook.expr.nodes import Line
 from farmbook.expr.walk import ordered_axes
-from farmbook.layout.book import Chart, Series, Shown, Text
-from farmbook.layout.grid import HOW, HOW_COLUMNS, LABEL, ROW_HEIGHT, UNIT, VALUE
+from farmbook.layout.book import Chart, Mark, Series, Shown, Text
+from farmbook.layout.grid import HOW, HOW_COLUMNS, LABEL, ROW_HEIGHT, UNIT, VALUE, WORKED
 from farmbook.layout.page import Page
 from farmbook.layout.template import Block
 
-__all__ = ["chart_beside", "chart_block", "chart_figures"]
+__all__ = ["chart_at", "chart_block", "chart_figures", "charts_beside"]
 
 WIDTH, HEIGHT = 980, 240
-BESIDE_WIDTH = 88 * HOW_COLUMNS
+COLUMN_WIDTH = WORKED[HOW]
 
 
 def chart_block(page: Page, block: Block) -> None:
     """A chart across the sheet."""
     if block.beside:
         return
-    page.heading(block.title)
+    page.heading(_caption(page, block))
     _drawn(page, block, page.row, LABEL, WIDTH, HEIGHT)
     page.row += HEIGHT // ROW_HEIGHT + 1
 
 
-def chart_beside(page: Page, block: Block, row: int, height: int) -> None:
-    """A chart right of what a sheet comes to, its words above it."""
-    page.put(row, HOW, Text(block.title), "beside")
-    _drawn(page, block, row + 1, HOW, BESIDE_WIDTH, height)
+def charts_beside(page: Page, blocks: Sequence[Block], row: int, height: int) -> None:
+    """Charts right of what a sheet comes to, as wide as there is room for beside one another, the words of each above it."""
+    across = HOW_COLUMNS // max(1, len(blocks))
+    for place, block in enumerate(blocks):
+        column = HOW + place * across
+        page.put(row, column, Text(_caption(page, block)), "caption", across=across)
+        _drawn(page, block, row + 1, column, COLUMN_WIDTH * across, height)
+
+
+def chart_at(page: Page, block: Block, row: int, height: int) -> None:
+    """A chart in the right half of a sheet from a row down."""
+    _drawn(page, block, row, HOW, COLUMN_WIDTH * HOW_COLUMNS, height)
 
 
 def _drawn(page: Page, block: Block, row: int, column: int, width: int, height: int) -> None:
@@ -39,7 +47,12 @@ def _drawn(page: Page, block: Block, row: int, column: int, width: int, height: 
     kind = "bars" if block.bars else "curves" if block.across else block.form
     axis = page.plan.axis(block.axis, page.where) if block.axis else None
     across = page.plan.line(block.across, page.where) if block.across else None
-    chart = Chart(row, column, width, height, kind, block.title, series, axis, 0, across, block.axis_title)
+    marks = tuple(
+        Mark(name, page.plan.line(along, page.where), page.plan.line(up, page.where)) for name, along, up in block.marks
+    )
+    chart = Chart(
+        row, column, width, height, kind, _caption(page, block), series, axis, 0, across, block.axis_title, marks
+    )
     if axis is None:
         page.pending.append(chart)
         return
@@ -51,11 +64,19 @@ def _drawn(page: Page, block: Block, row: int, column: int, width: int, height: 
     page.sheet.charts.append(chart)
 
 
+def _named(block: Block) -> list[tuple[str, str]]:
+    """What each series is called, and its line."""
+    return [(one["name"], one["line"]) for one in block.series] or [(label, name) for label, name in block.bars]
+
+
+def _caption(page: Page, block: Block) -> str:
+    """The words above a chart, `{unit}` in them being that of its figures in this book."""
+    _, first = _named(block)[0]
+    return block.title.replace("{unit}", page.plan.unit_after(page.plan.line(first, page.where).unit))
+
+
 def _series(page: Page, block: Block) -> Iterator[Series]:
-    named = [(str(one["name"]), str(one["line"])) for one in block.series] or [
-        (label, name) for label, name in block.bars
-    ]
-    for name, of in named:
+    for name, of in _named(block):
         line = page.plan.line(of, page.where)
         if page.plan.words_instead(line):
             raise ModelFault(f"`{line.name}` may hold words in place of a number; it cannot be drawn", where=page.where)

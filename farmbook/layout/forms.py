@@ -13,7 +13,7 @@ from decimal import ROUND_HALF_UP, Decimal
 from functools import cache
 from typing import Final
 
-from farmbook.expr.nodes import Call, Expr, Joined, Line, Multiply, Number, Running, Starting, Total, Where
+from farmbook.expr.nodes import Call, Expr, Joined, Line, Multiply, Number, Total, Where
 from farmbook.units import MASS_KINDS, Unit
 
 __all__ = ["NO_FIGURE", "Form", "form_of", "limit_code", "line_form", "marked", "money_sign", "signed", "typed_form"]
@@ -184,7 +184,7 @@ def line_form(line: Line, unit: Unit, sign: str = "", *, table: bool = False) ->
 
 def _by_steps(line: Line, unit: Unit) -> Form | None:
     """The form of a line that says which step of a list it is, or that is worked up to whole units."""
-    if str(unit) == "h" and isinstance(line.expr, (Running, Starting)):
+    if str(unit) == "h" and any(axis.ordered and axis.direction == "down" for axis in line.axes):
         return _OTHER  # a cook is followed by some minutes
     years = str(unit) == "year" and any(axis.ordered for axis in line.axes)
     return _COUNT if years or _whole(line) else None

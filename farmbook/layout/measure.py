@@ -8,7 +8,7 @@ import unicodedata
 from functools import lru_cache
 from typing import Final
 
-__all__ = ["height_of", "lines_of", "sentences_of", "width_of"]
+__all__ = ["PADDING", "height_of", "lines_of", "sentences_of", "width_of"]
 
 REGULAR: Final = (
     278, 278, 355, 556, 556, 889, 667, 191, 333, 333, 389, 584, 278, 333, 278, 278, 556, 556, 556, 556, 556, 556, 556, 556,

@@ -12,7 +12,8 @@ from farmbook.expr.graph import sources_of
 from farmbook.interpret.formula import workbook_name
 from farmbook.layout.book import Book, Cell, Home, Link, Sheet, Shown, Text, Worked
 from farmbook.layout.case_blocks import case_block
-from farmbook.layout.chart_blocks import chart_beside, chart_block, chart_figures
+from farmbook.layout.chart_blocks import chart_block, chart_figures, charts_beside
+from farmbook.layout.front_blocks import FRONT_ANSWER_HEIGHT, front_block, says_block
 from farmbook.layout.grid import ANSWER_HEIGHT, HOW, HOW_COLUMNS, INPUTS, LISTS, NAME, TITLE_HEIGHT, VALUE, WORKED
 from farmbook.layout.input_blocks import inputs_block
 from farmbook.layout.input_tables import input_table_block, inputs_explained
@@ -55,6 +56,8 @@ BLOCKS: Final[dict[str, Callable[[Page, Block], None]]] = {
     "chart": chart_block,
     "compare": compare_block,
     "case": case_block,
+    "front": front_block,
+    "says": says_block,
 }
 
 
@@ -107,12 +110,11 @@ def _sheet(plan: Plan, template: Template, title_line: str, verdict_line: str) -
 def _head(page: Page, template: Template) -> None:
     """What a sheet comes to, and the chart beside it."""
     page.heading("")
-    for block in template.blocks:
-        if block.beside:
-            chart_beside(page, block, page.row, COMES_TO_HEIGHT * max(len(template.comes_to), LEAST_ROWS))
+    beside = [block for block in template.blocks if block.beside]
+    charts_beside(page, beside, page.row, COMES_TO_HEIGHT * max(len(template.comes_to), LEAST_ROWS))
     first = page.row
     comes_to(page, template.comes_to)
-    if any(block.beside for block in template.blocks):
+    if beside:
         page.row = max(page.row, first + 1 + LEAST_ROWS)
 
 
@@ -121,20 +123,26 @@ LEAST_ROWS = 7
 
 
 def _title(page: Page, template: Template, title_line: str, verdict_line: str) -> None:
-    """Two rows that stay on the screen and stand on every printed side, and the answer of the sheet under them."""
+    """Two rows that stay on the screen and stand on every printed side, and the answer of the sheet under them.
+
+    On the first sheet question and answer keep to the columns that a phone shows.
+    """
+    front = template.kind == "start"
     title, verdict = (Shown(page.plan.line(name, template.path), ()) for name in (title_line, verdict_line))
     page.words(0, 0, template.title, "title")
     page.put(0, SIDE, title, "farm", across=HOW + HOW_COLUMNS - SIDE)
-    page.put(1, 0, Text(template.question), "question", across=SIDE)
+    page.put(1, 0, Text(template.question), "question", across=HOW if front else SIDE)
+    if front:
+        page.put(1, HOW, Text(""), "question", across=SIDE - HOW)
     page.put(1, SIDE, verdict, "verdict", across=HOW + HOW_COLUMNS - SIDE)
     page.grow(0, TITLE_HEIGHT)
     page.row = 2
     if template.answer:
         answer = page.plan.line(template.answer, template.path)
-        page.put(page.row, 0, Worked(answer, ()), "answer", across=HOW + HOW_COLUMNS)
+        page.put(page.row, 0, Worked(answer, ()), "answer", across=HOW if front else HOW + HOW_COLUMNS)
         page.plan.settle(answer, Home(page.sheet.name, page.row, 0, label_column=0))
         page.name(workbook_name(answer), page.row, 0)
-        page.grow(page.row, ANSWER_HEIGHT)
+        page.grow(page.row, FRONT_ANSWER_HEIGHT if front else ANSWER_HEIGHT)
         page.row += 1
 
 

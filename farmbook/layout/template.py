@@ -14,14 +14,14 @@ __all__ = ["Block", "Template", "read_templates", "shipped_templates", "template
 
 KINDS: Final = {
     "list", "table", "across", "matrix", "text", "cautions", "inputs", "input_table", "checks", "contents", "constants", "sources",
-    "glance", "legend", "stamp", "chart", "compare", "case",
+    "glance", "legend", "stamp", "chart", "compare", "case", "front", "says",
 }  # fmt: skip
 CLASSES: Final = ("start", "inputs", "worked", "checks", "reference")
 NEEDED: Final = {
     "list": ("lines",), "table": ("axis", "lines"), "across": ("axis", "lines"), "matrix": ("lines",), "text": ("paragraphs",),
     "cautions": ("paragraphs",), "inputs": ("inputs",), "input_table": ("inputs",), "checks": ("of",), "chart": ("title",),
     "compare": ("heads", "rows"),
-    "case": ("of",),
+    "case": ("of",), "front": ("title", "rows", "bars"), "says": ("lines",),
 }  # fmt: skip
 
 
@@ -46,6 +46,7 @@ class Block:
     beside: bool = False
     bars: tuple[list[str], ...] = ()
     across: str = ""
+    marks: tuple[list[str], ...] = ()
     form: str = "lines"
 
 

@@ -12,6 +12,7 @@ from farmbook.model.choices.make_or_buy_turn import MakeOrBuyTurn
 from farmbook.model.choices.make_or_buy_worth import MakeOrBuyWorth
 from farmbook.model.choices.steriliser_choice import SteriliserChoice
 from farmbook.model.cook.cabinet_cook import CabinetCook
+from farmbook.model.cook.cook_curve import CookCurve
 from farmbook.model.cook.cook_strength import LethalRates
 from farmbook.model.cook.core_heating import CoreHeating
 from farmbook.model.cook.vessel_cook import VesselCook
@@ -24,6 +25,7 @@ from farmbook.model.cost.spawn_supply import SpawnSupply
 from farmbook.model.cost.steriliser_year import CabinetYear, VesselYear
 from farmbook.model.crop.crop import Crop
 from farmbook.model.crop.spawn_source import SpawnSource
+from farmbook.model.front import Front
 from farmbook.model.heat.cabinet_heat import CabinetHeat
 from farmbook.model.heat.steaming import Steaming
 from farmbook.model.heat.vessel_heat import VesselHeat
@@ -58,10 +60,10 @@ SECTIONS: Final[tuple[type[Section], ...]] = (
     *(SpawnSource, Crop),
     *(Spawn, OwnSpawnWay, OwnSpawn),
     *(ToSteam, CabinetRun, Cabinet, VesselRun, Vessel, Steriliser),
-    *(LethalRates, CoreHeating, CabinetCook, VesselCook),
+    *(LethalRates, CoreHeating, CabinetCook, VesselCook, CookCurve),
     *(OwnSpawnWork, SpawnSupply, Mixing, Harvest, GrowingCost, LostBags, CabinetYear, VesselYear),
     *(SteriliserChoice, MakeOrBuy, MakeOrBuyTurn, MakeOrBuyWorth, EquipmentCost),
-    Report,
+    *(Report, Front),
 )
 
 

@@ -20,7 +20,7 @@ __all__ = ["Report"]
 
 
 class Report(Section):
-    """The book's own account of itself; the last section, so that it sees all the others."""
+    """The book's own account of itself; after every section that asks for anything, so that it sees them all."""
 
     title = "The book itself"
 
@@ -300,10 +300,20 @@ class Report(Section):
         """Published, common practice, guessed or assumed."""
         return self.published_singles + self.common_singles + self.guessed_singles + self.assumed_singles
 
+    @line("Single inputs your own", unit="count")
+    def own_singles(self) -> Expr:
+        """Measured, or quoted to you."""
+        return self.measured_singles + self.quoted_singles
+
     @line("Single inputs that say how they are known", unit="count")
     def all_singles(self) -> Expr:
         """Optional ones that are empty say nothing."""
-        return self.measured_singles + self.quoted_singles + self.not_own_singles
+        return self.own_singles + self.not_own_singles
+
+    @line("Measured or quoted by this farm, of all single inputs", unit="share")
+    def own_share(self) -> Expr:
+        """The larger, the further the results can be trusted."""
+        return ratio(self.own_singles, self.all_singles)
 
     @line("Not measured or quoted by this farm, of all single inputs", unit="share")
     def not_own_share(self) -> Expr:

@@ -10,9 +10,9 @@ from xlsxwriter.worksheet import Worksheet
 from farmbook.expr.axis import Axis
 from farmbook.expr.nodes import Line
 from farmbook.expr.walk import ordered_axes
-from farmbook.layout.book import Book, Chart, Series
+from farmbook.layout.book import Book, Chart, Mark, Series
 from farmbook.layout.grid import LABEL, VALUE
-from farmbook.layout.looks import DEEP, FONT, HAIR, LINE, MID, SOFT
+from farmbook.layout.looks import DEEP, FONT, HAIR, INK, LINE, MID, SOFT
 
 __all__ = ["draw"]
 
@@ -23,14 +23,21 @@ TYPES: Final = {
     "curves": {"type": "scatter", "subtype": "straight"},
 }
 STROKES: Final = ((1.25, "solid"), (2.75, "solid"), (1.25, "dash"), (1.25, "square_dot"))
-"""Width and dash of lines, told apart without colour; the second is what to expect where there are three."""
+"""Width and dash of lines, told apart without colour."""
+BAND: Final = ((1.25, "square_dot"), (2.75, "solid"), (1.25, "dash"))
+"""The same where the first and the last are the ends of what is known, and the one between is what to expect."""
+EXPECTED: Final = 1
+NAMES_AT_THE_END: Final = {"x": 0.14, "y": 0.06, "width": 0.74, "height": 0.66}
+"""Where lines are drawn, as shares of the chart, so that their names have room right of them."""
 WORDS: Final = {"name": FONT, "size": 9, "color": SOFT}
 
 Cells = list[str | int]
 
 
-def draw(workbook: xlsxwriter.Workbook, page: Worksheet, sheet: str, chart: Chart, book: Book, form: str) -> None:
-    """Put one chart on its sheet."""
+def draw(
+    workbook: xlsxwriter.Workbook, page: Worksheet, sheet: str, chart: Chart, book: Book, form: str, unit: str
+) -> None:
+    """Put one chart on its sheet; its figures have a number format, and a unit that is said at the axis of curves."""
     drawn = workbook.add_chart(TYPES[chart.kind])
     if chart.axis is None:
         rows = (chart.figures, chart.figures + len(chart.series) - 1)
@@ -44,11 +51,13 @@ def draw(workbook: xlsxwriter.Workbook, page: Worksheet, sheet: str, chart: Char
     else:
         for place, each in enumerate(chart.series):
             drawn.add_series(_over_axis(chart, chart.axis, each, place, book, form))
+    for mark in chart.marks:
+        drawn.add_series(_mark(mark, book))
     drawn.set_title({"none": True})
     drawn.set_legend({"none": True})
     drawn.set_chartarea({"border": {"none": True}, "fill": {"none": True}})
-    drawn.set_plotarea({"fill": {"none": True}})
-    _axes(drawn, chart, form)
+    drawn.set_plotarea({"fill": {"none": True}} | ({"layout": NAMES_AT_THE_END} if chart.kind == "lines" else {}))
+    _axes(drawn, chart, form, unit)
     drawn.set_size({"width": chart.width, "height": chart.height})
     page.insert_chart(chart.row, chart.column, drawn, {"object_position": 2, "description": chart.words})
 
@@ -58,7 +67,7 @@ def _filled(form: str) -> dict[str, Any]:
         "fill": {"color": MID},
         "border": {"color": DEEP, "width": 0.75},
         "gap": 45,
-        "data_labels": {"value": True, "num_format": form, "font": {**WORDS, "color": "#1F1E1B"}},
+        "data_labels": {"value": True, "num_format": form, "font": {**WORDS, "color": INK}},
     }
 
 
@@ -71,31 +80,52 @@ def _over_axis(chart: Chart, axis: Axis, each: Series, place: int, book: Book, f
         "values": _of_line(each.line, axis, each.member, book),
     }
     if chart.kind == "columns":
-        return found | _filled(form)
-    width, dash = STROKES[place % len(STROKES)]
+        return found | _filled(f'[=0]"";{form}')  # a spare row, or a flush that is not picked
+    width, dash = (BAND if chart.kind == "curves" else STROKES)[place]
     count = book.homes[each.line].counts[-1]
-    named = [{"delete": True}] * (count - 1)
+    labels_at, position = _label_of(chart, place, count)
+    named = [{} if point == labels_at else {"delete": True} for point in range(count)]
     return found | {
         "line": {"color": DEEP, "width": width, "dash_type": dash},
-        "data_labels": {"series_name": True, "custom": named, "position": "below", "font": WORDS},
+        "data_labels": {"series_name": True, "custom": named, "position": position, "font": WORDS},
     }
 
 
-def _axes(drawn: Any, chart: Chart, form: str) -> None:
+def _label_of(chart: Chart, place: int, count: int) -> tuple[int | None, str]:
+    """At which of its points a line is named, and on which side: the ends of a band early, where they stand apart."""
+    if chart.kind == "curves":
+        return (None, "below") if place == EXPECTED else (count // 16, "left" if place else "right")
+    return count - 1, "right"
+
+
+def _mark(mark: Mark, book: Book) -> dict[str, Any]:
+    """One point with its name."""
+    along, height = book.homes[mark.along], book.homes[mark.height]
+    return {
+        "name": mark.name,
+        "categories": [along.sheet, along.row, along.column, along.row, along.column],
+        "values": [height.sheet, height.row, height.column, height.row, height.column],
+        "line": {"none": True},
+        "marker": {"type": "diamond", "size": 9, "fill": {"color": INK}, "border": {"color": INK}},
+        "data_labels": {"series_name": True, "value": False, "position": "below", "font": WORDS},
+    }
+
+
+def _axes(drawn: Any, chart: Chart, form: str, unit: str) -> None:
     grid = {"visible": True, "line": {"color": HAIR, "width": 0.75}}
     quiet = {"num_font": WORDS, "name_font": {**WORDS, "bold": False}, "line": {"color": LINE}}
     figures = {**quiet, "num_format": form, "line": {"none": True}}
     if chart.kind == "bars":
         drawn.set_x_axis({**figures, "visible": False, "major_gridlines": {"visible": False}, "min": 0})
         drawn.set_y_axis(
-            {**quiet, "reverse": True, "num_font": {**WORDS, "color": "#1F1E1B"}, "major_gridlines": {"visible": False}}
+            {**quiet, "reverse": True, "num_font": {**WORDS, "color": INK}, "major_gridlines": {"visible": False}}
         )
     elif chart.kind == "columns":
         drawn.set_x_axis(quiet)
         drawn.set_y_axis({**figures, "visible": False, "major_gridlines": {"visible": False}, "min": 0})
     else:
-        drawn.set_x_axis({**quiet, "name": chart.axis_title})
-        drawn.set_y_axis({**figures, "major_gridlines": grid})
+        drawn.set_x_axis({**quiet, "num_format": "General", "name": chart.axis_title})
+        drawn.set_y_axis({**figures, "name": unit, "major_gridlines": grid})
 
 
 def _of_line(line: Line, axis: Axis, member: int, book: Book) -> Cells:

@@ -143,7 +143,9 @@ class _Writer:
         for cell in sheet.cells:
             self._cell(page, sheet, cell)
         for chart in sheet.charts:
-            draw(self.workbook, page, sheet.name, chart, self.book, self.plan.format(chart.series[0].line.unit))
+            drawn = chart.series[0].line
+            form, unit = self.plan.line_format(drawn), self.plan.unit_after(drawn.unit)
+            draw(self.workbook, page, sheet.name, chart, self.book, form, unit)
         self._print_setup(page, sheet)
         states = States(self.workbook, self.book, self.plan)
         states.show(page, sheet)

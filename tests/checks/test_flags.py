@@ -351,7 +351,7 @@ def test_the_first_without_a_number_is_the_highest_on_the_sheet(opened: tuple[Li
 
 def test_the_first_error_is_named_in_a_recalculated_book(opened: tuple[LiveBook, Book]) -> None:
     live, book = opened
-    bound, *_ = wage()
+    bound = wage()
     first = live.computed.line("report.first_error")
     (shown, _), *_ = live.places[first]
     assert book.read([shown]) == {shown: "none"}

@@ -82,7 +82,7 @@ def formats(computed: Computed, folder: Path) -> Iterator[str]:
     (sheet, at), *_ = book.defined_names["growing_cost_cost_per_taken"].destinations
     yield book[sheet][at.replace("$", "")].number_format
     for row in book["Start"].iter_rows():
-        if row[1].value == computed.line(NAME).label:
+        if row[2].value == "=growing_cost_cost_per_taken":
             yield row[2].number_format
 
 

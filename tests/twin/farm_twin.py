@@ -9,7 +9,7 @@ import numpy as np
 
 from tests.twin.farm_twin_bag import bags, mixing
 from tests.twin.farm_twin_choice import make_or_buy, make_or_buy_turn, make_or_buy_worth
-from tests.twin.farm_twin_cook import cabinet_cook, core_heating, lethal_rates, vessel_cook
+from tests.twin.farm_twin_cook import cabinet_cook, cook_curve, core_heating, lethal_rates, vessel_cook
 from tests.twin.farm_twin_cost import equipment_cost, growing_cost, lost_bags
 from tests.twin.farm_twin_crop import crop, harvest, spawn
 from tests.twin.farm_twin_ground import Given, Numbers, Results
@@ -54,6 +54,7 @@ SUBJECTS: Final[tuple[Subject, ...]] = (
     core_heating,
     cabinet_cook,
     vessel_cook,
+    cook_curve,
     own_spawn_work,
     spawn_supply,
     mixing,

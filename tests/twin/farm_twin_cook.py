@@ -7,7 +7,7 @@ from dataclasses import dataclass
 
 from tests.twin.farm_twin_ground import Given, Results, over, same
 
-__all__ = ["cabinet_cook", "core_heating", "lethal_rates", "vessel_cook"]
+__all__ = ["cabinet_cook", "cook_curve", "core_heating", "lethal_rates", "vessel_cook"]
 
 REFERENCE, HUNDRED = 121.1, 100.0
 ROWS = 192
@@ -321,3 +321,21 @@ def vessel_cook(given: Given, out: Results) -> Results:
     idle = out["vessel_heat.in_use"] == 0
     found = one_load(load, warming_in("vessel", given, out), out, idle=idle)
     return {f"vessel_cook.{name}": value for name, value in found.items()}
+
+
+def cook_curve(given: Given, out: Results) -> Results:
+    """The course of the steamer in use, cut off where its hold ends."""
+    name = "vessel_cook" if out["vessel_heat.in_use"] else "cabinet_cook"
+    hold, hours = float(out[f"{name}.hold"]), out[f"{name}.hours"]
+    ends = out[f"{name}.end"]
+    found = {
+        "hold": hold,
+        "end": ends,
+        "expected_end": ends[1],
+        "hours": [min(hold, hour) for hour in hours],
+        "core": [
+            [here if hour < hold else end for hour, here in zip(hours, course, strict=True)]
+            for course, end in zip(out[f"{name}.core"], ends, strict=True)
+        ],
+    }
+    return {f"cook_curve.{name}": value for name, value in found.items()}

@@ -34,5 +34,5 @@ def shown_of(template: Template) -> set[str]:
         compared = [name for row in block.rows for name in row[1:]]
         repeated = [name for name in block.lines if template.kind == "start" or name.startswith("show:")]
         found |= {name.removeprefix("show:") for name in (*compared, *repeated)}
-        found |= {one["line"] for one in block.series}
+        found |= {one["line"] for one in block.series} | {name for mark in block.marks for name in mark[1:]}
     return found

@@ -113,6 +113,7 @@ def written(path: Path, change: Break = lambda _: None) -> Written:
     looks = {
         "plain": workbook.add_format({}),
         "open": workbook.add_format({"locked": False, "bg_color": "#F7EFD6"}),
+        "wrapped": workbook.add_format({"text_wrap": True}),
         "white": workbook.add_format({"font_color": "#FFFFFF"}),
         "money": workbook.add_format({"num_format": '"$"0'}),
         "unseen": workbook.add_format({"num_format": ";;;"}),
@@ -154,9 +155,26 @@ def _fill(sample: Sample) -> None:
         sums.write_string(10 + week, 0, f"week {'abcd'[week]}")
         sample.formula(f"B{11 + week}", f"=Inputs!$B$6+(B{10 + week}<>B{10 + week})*1", BAGS)
         sample.formula(f"C{11 + week}", f"=B{11 + week}", BAGS)
-    chart = sample.workbook.add_chart({"type": "line"})
-    chart.add_series({"name": "Bags", "categories": "=Sums!$A$11:$A$14", "values": "=Sums!$B$11:$B$14"})
-    sums.insert_chart("E5", chart)
+    for kind, cell in (("line", "E5"), ("bar", "E25")):
+        _draw(sample, kind, cell)
+
+
+def _draw(sample: Sample, kind: str, cell: str) -> None:
+    chart = sample.workbook.add_chart({"type": kind})
+    for column, width in (("B", 1.25), ("C", 2.75)):
+        series = {
+            "categories": "=Sums!$A$11:$A$14",
+            "values": f"=Sums!${column}$11:${column}$14",
+            "line": {"width": width},
+        }
+        chart.add_series(series | {"name": f"Bags {column}", "data_labels": {"series_name": True}})
+    chart.set_title({"none": True})
+    chart.set_legend({"none": True})
+    chart.set_chartarea({"border": {"none": True}, "fill": {"none": True}})
+    figures, light = ("y", "x")[kind == "bar"], {"visible": True, "line": {"color": "#DDD8CC"}}
+    getattr(chart, f"set_{figures}_axis")({"min": 0, "major_gridlines": light})
+    getattr(chart, f"set_{'xy'[figures == 'x']}_axis")({"major_gridlines": {"visible": False}})
+    sample.sheets[SUMS].insert_chart(cell, chart, {"description": "Bags, week by week"})
 
 
 def edited_parts(book: Written, target: Path, changes: Changes, more: Mapping[str, str]) -> Written:

@@ -27,12 +27,16 @@ SEEN: Final[Mapping[str, str]] = {
     # the head of a sheet
     "title": "18 ink, bold",
     "farm": "9 soft, right",
-    "question": "10 soft, under line",
+    "question": "10 soft, under line, left, wraps",
     "verdict": "10 ink, bold, under line, right",
     "answer": "12 ink, on band, bold, under hair, left, indent 1, wraps",
     "heading": "11 ink, bold, under line",
     "heading_side": "9 soft, under line",
     "beside": "10 ink, bold",
+    "caption": "10 ink, bold, left, wraps",
+    # the first sheet: figures that lead to their sheets, and sentences
+    "front_link": "10 deep, under hair, left, wraps",
+    "said": "10 ink, under hair, left, wraps",
     # a line: a rule of hair runs under all of it, and words wrap
     "number": "9 soft, under hair, center",
     "label": "10 ink, under hair, wraps",
@@ -41,7 +45,6 @@ SEEN: Final[Mapping[str, str]] = {
     "worked_bold": "10 ink, bold, under hair, right",
     "worked_text": "10 ink, under hair, left, wraps",
     "headline": "14 ink, bold, under hair, right",
-    "headline_text": "10 ink, bold, under hair, left, wraps",
     "unit": "9 soft, under hair, left, indent 1, wraps",
     "unit_head": "9 soft, under hair, right, wraps",
     "words": "9 soft, under hair, left, wraps",

@@ -7,16 +7,22 @@ from pathlib import Path
 import pytest
 import xlsxwriter
 
-from tests.workbook import lints_cells, lints_file, lints_formulas, lints_placed
+from tests.workbook import lints_cells, lints_charts, lints_file, lints_formulas, lints_front, lints_placed
 from tests.workbook.breaks_cells import CELL_BREAKS
+from tests.workbook.breaks_charts import CHART_BREAKS
 from tests.workbook.breaks_file import FILE_BREAKS, PART_BREAKS, PartBreak
 from tests.workbook.breaks_formulas import FORMULA_BREAKS
+from tests.workbook.breaks_front import FRONT_BREAKS
 from tests.workbook.breaks_placed import PLACED_BREAKS
 from tests.workbook.sample import PLACED, Breakage, edited_parts, written
 from tests.workbook.written import Written
 
-BREAKS = {**FORMULA_BREAKS, **CELL_BREAKS, **FILE_BREAKS}
-LINTS = (*lints_formulas.FORMULA_LINTS, *lints_cells.CELL_LINTS, *lints_file.FILE_LINTS)
+BREAKS = {**FORMULA_BREAKS, **CELL_BREAKS, **FILE_BREAKS, **FRONT_BREAKS}
+IN_PARTS = {**PART_BREAKS, **CHART_BREAKS}
+LINTS = (
+    *(*lints_formulas.FORMULA_LINTS, *lints_cells.CELL_LINTS),
+    *(*lints_file.FILE_LINTS, *lints_charts.CHART_LINTS, *lints_front.FRONT_LINTS),
+)
 
 
 def test_the_sample_keeps_every_rule(tmp_path: Path) -> None:
@@ -27,7 +33,7 @@ def test_the_sample_keeps_every_rule(tmp_path: Path) -> None:
 
 def test_every_rule_is_broken_at_least_once() -> None:
     broken = {each.rule for each in (*BREAKS.values(), *PLACED_BREAKS.values())}
-    broken |= {each.rule for each in PART_BREAKS.values()}
+    broken |= {each.rule for each in IN_PARTS.values()}
     # The size has tests of its own below: a book too large is slow to make.
     assert broken | {lints_file.size} == {*LINTS, *lints_placed.PLACED_LINTS}
 
@@ -44,7 +50,7 @@ def test_a_broken_line_is_caught(tmp_path: Path, breakage: Breakage) -> None:
     assert [fault for fault in faults if breakage.says in fault], faults
 
 
-@pytest.mark.parametrize("breakage", PART_BREAKS.values(), ids=PART_BREAKS)
+@pytest.mark.parametrize("breakage", IN_PARTS.values(), ids=IN_PARTS)
 def test_a_broken_part_is_caught(tmp_path: Path, breakage: PartBreak) -> None:
     book = edited_parts(written(tmp_path / "whole.xlsx"), tmp_path / "book.xlsx", breakage.changes, breakage.more)
     faults = list(breakage.rule(book))

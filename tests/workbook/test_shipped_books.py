@@ -7,15 +7,17 @@ from collections.abc import Callable, Iterator, Mapping, Sequence
 import pytest
 
 from tests.workbook.lints_cells import CELL_LINTS
+from tests.workbook.lints_charts import CHART_LINTS
 from tests.workbook.lints_file import FILE_LINTS
 from tests.workbook.lints_formulas import FORMULA_LINTS
+from tests.workbook.lints_front import FRONT_LINTS, SCREEN, heights_of
 from tests.workbook.lints_placed import PLACED_LINTS, Placed
 from tests.workbook.shipped import SCENARIOS, ShippedBook
 from tests.workbook.written import MAIN, Written
 
 Lint = Callable[[Written], Iterator[str]]
 PlacedLint = Callable[[Written, Sequence[Placed]], Iterator[str]]
-LINTS: tuple[Lint, ...] = (*FORMULA_LINTS, *CELL_LINTS, *FILE_LINTS)
+LINTS: tuple[Lint, ...] = (*FORMULA_LINTS, *CELL_LINTS, *FILE_LINTS, *CHART_LINTS, *FRONT_LINTS)
 
 
 @pytest.fixture(params=SCENARIOS)
@@ -47,3 +49,10 @@ def test_every_line_and_input_of_the_model_stands_in_the_book(book: ShippedBook)
     assert {line.name for line in model.lines} | {bound.cell.name for bound in model.inputs.values()} <= placed
     cells = [at for each in book.placed for at in each.cells]
     assert len(cells) == len(set(cells))
+
+
+def test_the_first_screen_holds_the_answers(book: ShippedBook) -> None:
+    """From the title to the last sentence; what the book is and how to use it stands below."""
+    target = book.written.names["front_lost_bag"]
+    heights = heights_of(book.written)
+    assert sum(heights.get(row, 20) for row in range(1, target.last_row + 1)) <= SCREEN

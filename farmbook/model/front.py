@@ -1,0 +1,107 @@
+"""What the first sheet says: the answers of the book in sentences a grower would say."""
+
+from __future__ import annotations
+
+from farmbook.expr.functions import any_of
+from farmbook.expr.nodes import CountWord, Expr
+from farmbook.expr.sentences import either, figure, say
+from farmbook.model.choices.make_or_buy import MakeOrBuy
+from farmbook.model.cost.growing_cost import GrowingCost
+from farmbook.model.cost.lost_bags import LostBags
+from farmbook.model.cost.steriliser_year import CabinetYear, SteamerYear, VesselYear
+from farmbook.model.report import Report
+from farmbook.model.steam.steriliser import Steriliser
+from farmbook.sections.declare import line, uses
+from farmbook.sections.section import Section
+
+__all__ = ["Front"]
+
+
+class Front(Section):
+    """Sentences of the first sheet; every figure in them lives on a sheet of its own."""
+
+    title = "What the farm should know first"
+
+    growing = uses(GrowingCost)
+    lost = uses(LostBags)
+    steriliser = uses(Steriliser)
+    cabinet = uses(CabinetYear)
+    vessel = uses(VesselYear)
+    spawn = uses(MakeOrBuy)
+    report = uses(Report)
+
+    @line("What growing costs, and how far to trust it", unit="1")
+    def answer(self) -> Expr:
+        """In a sentence."""
+        own = self.report.own_singles
+        return say(
+            "Before rooms, picking and selling: a bag that fruits ",
+            figure(self.growing.grown_cost_per_live, 2, named=False),
+            ", the crop ",
+            figure(self.growing.cost_per_taken, 2),
+            ". Of the figures on Inputs ",
+            figure(self.report.own_share, 0, named=False),
+            either(own > self.report.not_own_singles, " are your own.", " are your own: take it as a first idea."),
+        )
+
+    @line("What a steam load costs", unit="1")
+    def steaming(self) -> Expr:
+        """The steamer in use, without owning it. Energy has the charge for your highest kW in it; water is the rest."""
+        energy = self.steriliser.energy_cost_per_run + self.steriliser.demand_cost_per_run
+        return say(
+            "A steam load costs ",
+            figure(self.steriliser.cost_per_run, 0, named=False),
+            ": energy ",
+            figure(energy, 0, named=False),
+            ", work ",
+            figure(self.steriliser.labour_cost_per_run, 0, named=False),
+            ". That is ",
+            figure(self.steriliser.cost_per_bag, 2),
+            ".",
+        )
+
+    @line("Which steamer costs less", unit="1")
+    def steamers(self) -> Expr:
+        """With owning, upkeep and the bags lost in it. How hard the bags are cooked is not in it, nor room and danger."""
+        price_assumed = any_of(self._price_assumed(self.cabinet), self._price_assumed(self.vessel))
+        return say(
+            "Steaming a good bag, with the steamer owned: ",
+            figure(self.cabinet.cost_per_good_bag, 2, named=False),
+            " in the cabinet, ",
+            figure(self.vessel.cost_per_good_bag, 2, named=False),
+            " in the pressure vessel",
+            either(price_assumed, ". One has the book's price: give yours first.", "."),
+        )
+
+    @line("Buy spawn or make it", unit="1")
+    def spawn_way(self) -> Expr:
+        """By money alone, the lab paid for; what money does not catch stands on the sheet."""
+        return say(
+            "Spawn costs about ",
+            figure(self.spawn.bought, -2),
+            " bought, ",
+            figure(self.spawn.made, -2, named=False),
+            " made. ",
+            self.spawn.verdict,
+        )
+
+    @line("What a lost bag costs", unit="1")
+    def lost_bag(self) -> Expr:
+        """What was spent on it, and taking it out. The crop it would have given comes on top."""
+        return say(
+            "A bag lost in the spawn run costs ",
+            figure(self.lost.cost_in_spawn_run, 2, named=False),
+            ", before the first pick ",
+            figure(self.lost.cost_before_first_pick, 2, named=False),
+            ". All lost bags take ",
+            figure(self.lost.bill_a_week, 0),
+            ", ",
+            figure(self.lost.share_of_cost, 0, named=False),
+            " of what growing costs.",
+        )
+
+    def _price_assumed(self, year: SteamerYear) -> Expr:
+        """Whether the book filled in what a steamer costs to buy."""
+        basis = year.bound[type(year).price].basis
+        assert basis is not None
+        return CountWord((basis,), "assumed") > 0

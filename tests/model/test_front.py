@@ -1,0 +1,70 @@
+"""The sentences of the first sheet, on both sides of each turn, and where there is no figure to say."""
+
+from __future__ import annotations
+
+from functools import cache
+
+import pytest
+
+from farmbook.expr.nodes import RawInput
+from farmbook.model.cost.steriliser_year import CabinetYear, VesselYear
+from farmbook.model.crop.crop import Crop
+from farmbook.model.report import Report
+from farmbook.results import Computed, compute, load_scenario
+from farmbook.scenario.scenario import with_cell
+from farmbook.sections.declare import Input
+from tests.workbook.shipped import SCENARIOS
+
+FIRST_IDEA = " are your own: take it as a first idea."
+
+
+@cache
+def farm() -> Computed:
+    return compute(load_scenario(SCENARIOS["kestrel_hollow"]))
+
+
+def cell(declared: Input) -> RawInput:
+    return farm().model.inputs[declared].cell
+
+
+def basis(declared: Input) -> RawInput:
+    found = farm().model.inputs[declared].basis
+    assert found is not None
+    return found
+
+
+def said(name: str, *changes: tuple[RawInput, float | str]) -> str:
+    """A sentence after some cells were typed over."""
+    scenario = farm().scenario
+    for raw, value in changes:
+        scenario = with_cell(scenario, raw, (), value)
+    computed = compute(scenario)
+    return str(computed.values[computed.line(name)][0])
+
+
+def test_the_answer_says_how_far_it_can_be_trusted() -> None:
+    singles = [bound.basis for bound in farm().model.section(Report).singles() if bound.basis is not None]
+    assert said("front.answer").endswith(FIRST_IDEA)
+    measured = said("front.answer", *((each, "measured") for each in singles))
+    assert measured.endswith(" 100% are your own.")
+
+
+def test_a_farm_on_which_nothing_fruits_is_told_so_in_words() -> None:
+    answer = said("front.answer", (cell(Crop.loss_at_steaming), 1.0))
+    assert "a bag that fruits no figure, the crop no figure." in answer
+    assert "0.00" not in answer
+
+
+@pytest.mark.parametrize(
+    "assumed", [(), (CabinetYear.price,), (VesselYear.price,), (CabinetYear.price, VesselYear.price)]
+)
+def test_steamers_are_set_side_by_side_with_a_word_on_their_prices(assumed: tuple[Input, ...]) -> None:
+    prices = (CabinetYear.price, VesselYear.price)
+    words = said("front.steamers", *((basis(each), "assumed" if each in assumed else "quoted") for each in prices))
+    assert words.endswith("give yours first." if assumed else " in the pressure vessel.")
+
+
+def test_each_sentence_says_the_figures_of_its_sheet() -> None:
+    assert said("front.steaming") == "A steam load costs $101: energy $54, work $46. That is $0.30 a bag filled."
+    assert said("front.lost_bag").startswith("A bag lost in the spawn run costs $2.48, before the first pick $2.59.")
+    assert said("front.spawn_way").endswith("Too close to call: let something other than money decide.")
