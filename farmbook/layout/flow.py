@@ -34,8 +34,8 @@ class Part:
 
 
 def print_scale(widths: Sequence[int], paper: str) -> int:
-    """Percent at which the printed columns fill a side."""
-    return int(_IN_HAND * _PRINTABLE[paper][0] / sum(widths[:PRINTED]))
+    """Percent at which the printed columns fill a side, at most as large as on the screen."""
+    return min(100, int(_IN_HAND * _PRINTABLE[paper][0] / sum(widths[:PRINTED])))
 
 
 def side_height(widths: Sequence[int], paper: str) -> float:

@@ -31,12 +31,23 @@ def numbered_way(line: Line, places: Mapping[str, Place]) -> str:
     """How a line is worked out, in the numbers of lines; `places` holds it and what it uses by dotted name.
 
     What has no place is said by its label; what stands on another sheet by its label, with its sheet and number behind.
-    Words of more than LONGEST characters give way to the outermost operation.
+    Words of more than LONGEST characters give way to sheets and numbers alone, then to the outermost operation.
     """
     here = places[line.name]
-    ways = (words_of(line.expr), operation_of(line.expr), operation_of(line.expr, listed=False))
-    said = [_said(way, here, places) for way in ways]
+    words, operation = words_of(line.expr), operation_of(line.expr)
+    said = [_said(words, here, places), _placed(words, here, places), _said(operation, here, places)]
+    said += [_placed(operation, here, places), _said(operation_of(line.expr, listed=False), here, places)]
     return next((text for text in said if len(text) <= LONGEST), said[-1])
+
+
+def _placed(parts: Parts, here: Place, places: Mapping[str, Place]) -> str:
+    """What stands on another sheet is said by its sheet and number, without its label."""
+    text = ""
+    for part in parts:
+        place = places.get(part.of.name) if isinstance(part, GapOf) else None
+        elsewhere = place is not None and place.sheet != here.sheet
+        text += f"{place.sheet} {place.number}" if place and elsewhere else _part(part, here, places)
+    return text
 
 
 def _said(parts: Parts, here: Place, places: Mapping[str, Place]) -> str:
