@@ -138,7 +138,14 @@ def _parser() -> argparse.ArgumentParser:
         "explain", help="print how a line is worked out and what feeds it, down to the inputs"
     )
     explain.add_argument("scenario", metavar="SCENARIO")
-    explain.add_argument("line", metavar="LINE", help="a line's name, such as cabinet.cost_per_run")
+    explain.add_argument(
+        "line",
+        metavar="WHAT",
+        help='a label or a part of one, such as "cost of a load", or a name as cabinet.cost_per_run',
+    )
+    explain.add_argument(
+        "--depth", type=_levels, metavar="N", help="how many levels of what feeds it are told (3 unless given)"
+    )
     _anyway(explain, "explain the line")
     explain.set_defaults(run=_explain)
     new = commands.add_parser("new", help="write a short scenario file to start from")
@@ -148,6 +155,15 @@ def _parser() -> argparse.ArgumentParser:
     schema = commands.add_parser("schema", help="print the JSON Schema of scenario files")
     schema.set_defaults(run=_schema)
     return parser
+
+
+def _levels(text: str) -> int:
+    """A whole number of levels, from 1 up; of no more digits than anyone types."""
+    import argparse  # for start-up speed
+
+    if not (text.isascii() and text.isdigit() and len(text) <= 9 and int(text)):
+        raise argparse.ArgumentTypeError("give a whole number of levels, 1 or more")
+    return int(text)
 
 
 def _anyway(command: argparse.ArgumentParser, what: str) -> None:
@@ -218,12 +234,13 @@ def _show(options: argparse.Namespace) -> int:
 
 
 def _explain(options: argparse.Namespace) -> int:
-    from farmbook.explain import explanation  # for start-up speed
+    from farmbook.explain import DEPTH, explanation  # for start-up speed
 
     computed, failed = _computed(options.scenario)
     if _refused(options, failed, "explained"):
         return 1
-    _say(f"{explanation(computed, options.line)}\n")
+    depth = DEPTH if options.depth is None else options.depth
+    _say(f"{explanation(computed, options.line, depth)}\n")
     return 1 if failed else 0
 
 

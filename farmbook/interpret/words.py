@@ -19,6 +19,7 @@ __all__ = [
     "Part",
     "Parts",
     "Sign",
+    "condition_of",
     "in_sentence",
     "operation_of",
     "sentence_of",
@@ -61,11 +62,20 @@ def words_of(expr: n.Expr) -> Parts:
 
 def sentence_of(expr: n.Expr) -> str:
     """How a line is worked out, in the labels of what it uses; starts with a capital."""
-    text = "".join(_in_labels(part) for part in words_of(expr))
+    text = _in_labels(words_of(expr))
     return text[:1].upper() + text[1:]
 
 
-def _in_labels(part: Part) -> str:
+def condition_of(expr: n.Expr) -> str:
+    """A condition as it is said after "if", in the labels of what it asks about."""
+    return _in_labels(_say(expr).parts)
+
+
+def _in_labels(parts: Parts) -> str:
+    return "".join(_among_labels(part) for part in parts)
+
+
+def _among_labels(part: Part) -> str:
     if isinstance(part, GapOf):
         return part.label
     return part.among_labels if isinstance(part, Sign) else part
