@@ -24,6 +24,9 @@ MOST_LISTED: Final = 12
 LIKE_ENOUGH: Final = 0.75
 """Of 1; a slip or two of the keyboard in a name."""
 
+_BETWEEN_WORDS: Final = re.compile(r"[\s!-/:-@\[-`{-~]+")
+"""Spaces, and what a keyboard has that is no letter and no digit."""
+
 
 class NoSuchLine(FarmbookError):
     """No line goes by these words."""
@@ -114,7 +117,7 @@ def _fitting(ones: list[Found], wanted: str) -> list[Found]:
 
 def _plain(text: str) -> str:
     """Words alone, each with a space before it."""
-    return " " + " ".join(re.split(r"[\W_]+", text)).strip()
+    return " " + " ".join(_BETWEEN_WORDS.split(text)).strip()
 
 
 def _rank(one: Found, wanted: str, foremost: set[str]) -> tuple[bool, bool, bool, int]:
