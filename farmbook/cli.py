@@ -128,9 +128,11 @@ def _parser() -> argparse.ArgumentParser:
     check.set_defaults(run=_check)
     show = commands.add_parser("show", help="print the results of a scenario")
     show.add_argument("scenario", metavar="SCENARIO")
+    show.add_argument("--names", action="store_true", help="with the name of each line in the workbook")
     show.add_argument("--all", action="store_true", help="every line by name, with --json or --csv")
     _anyway(show, "print the results")
     form = show.add_mutually_exclusive_group()
+    form.add_argument("sheet", metavar="SHEET", nargs="?", help="one sheet, by its name or a part of it, such as crop")
     form.add_argument("--json", action="store_true", help="as JSON")
     form.add_argument("--csv", action="store_true", help="as CSV")
     show.set_defaults(run=_show)
@@ -219,17 +221,20 @@ def _check(options: argparse.Namespace) -> int:
 
 
 def _show(options: argparse.Namespace) -> int:
+    from farmbook.sheet_text import sheet_text  # for start-up speed
     from farmbook.show import as_csv, as_json, headline_text  # for start-up speed
 
     computed, failed = _computed(options.scenario)
     if _refused(options, failed, "printed"):
         return 1
-    if options.json:
+    if options.sheet is not None:
+        _say(f"{sheet_text(computed, options.sheet, names=options.names)}\n")
+    elif options.json:
         _say(as_json(computed))
     elif options.csv or options.all:
         _say(as_csv(computed))
     else:
-        _say(f"{headline_text(computed)}\n")
+        _say(f"{headline_text(computed, names=options.names)}\n")
     return 1 if failed else 0
 
 

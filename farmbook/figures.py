@@ -14,6 +14,7 @@ from farmbook.results import Computed
 from farmbook.units import displayed, unit
 
 __all__ = [
+    "answered",
     "is_number",
     "plain_unit",
     "recorded",
@@ -37,9 +38,16 @@ def spoken(computed: Computed, line: Line, value: Any) -> str:
     return line_form(line, unit, money_sign(computed.scenario.currency)).said(float(value))
 
 
+def answered(computed: Computed, line: Line, value: Any) -> str:
+    """The same, with a yes or a no for a flag, whose 1 and 0 say nothing where its unit does not stand beside it."""
+    if line.unit == _FLAG and is_number(line, value):
+        return "yes" if value else "no"
+    return spoken(computed, line, value)
+
+
 def spoken_values(computed: Computed, line: Line) -> str:
     """All that a line comes to, in words: its value with its unit; of a list the first three and how many more there are,
-    of two lists those of one member. A flag is a yes or a no."""
+    of two lists those of one member."""
     axes = ordered_axes(line.axes)
     values = computed.values[line][0]
     if not axes:
@@ -56,10 +64,8 @@ def spoken_values(computed: Computed, line: Line) -> str:
 
 def _listed(computed: Computed, line: Line, values: Sequence[Any]) -> str:
     """Values beside each other, with the unit once."""
-    if line.unit == _FLAG and not line.is_text:
-        return ", ".join("yes" if value else "no" for value in values)
     words = unit_words(computed, line) if any(is_number(line, value) for value in values) else ""
-    said = ("; " if line.is_text else ", ").join(spoken(computed, line, value) for value in values)
+    said = ("; " if line.is_text else ", ").join(answered(computed, line, value) for value in values)
     return f"{said} {words}".rstrip()
 
 
@@ -71,8 +77,8 @@ def spoken_cell(computed: Computed, cell: RawInput) -> str:
 
 
 def unit_words(computed: Computed, line: Line) -> str:
-    """The unit said after spoken values, such as `lb a load`; texts have none, nor have shares and money alone."""
-    return "" if line.is_text else displayed(line.unit, computed.scenario.system).said()
+    """The unit said after spoken values, such as `lb a load`; texts and flags have none, nor have shares and money alone."""
+    return "" if line.is_text or line.unit == _FLAG else displayed(line.unit, computed.scenario.system).said()
 
 
 def recorded(line: Line, value: Any) -> float | str:

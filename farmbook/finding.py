@@ -14,7 +14,7 @@ from farmbook.interpret.formula import workbook_name
 from farmbook.layout.template import shipped_templates
 from farmbook.results import Computed
 
-__all__ = ["Found", "NoSuchLine", "SeveralLines", "called", "found", "head_of"]
+__all__ = ["Found", "NoSuchLine", "SeveralLines", "called", "called_in_book", "everything", "found", "head_of"]
 
 Found = Line | RawInput
 """A line, or a cell that holds a text and so is handed on by no line of its own."""
@@ -57,8 +57,17 @@ class SeveralLines(FarmbookError):
 
 def called(one: Found) -> str:
     """The name by which a person finds a line: that of its cell, if it is typed in."""
-    cell = one.hands_on if isinstance(one, Line) else None
-    return one.name if cell is None else cell.name
+    return _bearer(one).name
+
+
+def called_in_book(one: Found) -> str:
+    """The same as it stands in the workbook, where a single value has a name of its own."""
+    return called(one) if one.axes else workbook_name(_bearer(one))
+
+
+def _bearer(one: Found) -> Found:
+    """What bears the name: the cell of a number typed in."""
+    return one if not isinstance(one, Line) or one.hands_on is None else one.hands_on
 
 
 def head_of(one: Found) -> str:
@@ -73,7 +82,7 @@ def found(computed: Computed, what: str) -> Found:
     start a word in them; capitals and spaces do not matter. Raises NoSuchLine with near misses, and SeveralLines.
     """
     wanted = fold(" ".join(what.split()))
-    known = _known(computed)
+    known = everything(computed)
     if wanted in known:
         return known[wanted]
     fitting = _fitting([one for one in dict.fromkeys(known.values()) if _is_told(one)], wanted) if wanted else []
@@ -86,7 +95,7 @@ def found(computed: Computed, what: str) -> Found:
     return fitting[0]
 
 
-def _known(computed: Computed) -> Mapping[str, Found]:
+def everything(computed: Computed) -> Mapping[str, Found]:
     """Every line, and every cell of text that lines read, by each of its names and its label, folded."""
     known: dict[str, Found] = {fold(name): line for name, line in computed.named.items()}
     read = (cell for line in computed.roots for cell in computed.graph.cells(line) if cell.kind in ("text", "choice"))
