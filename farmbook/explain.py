@@ -8,7 +8,7 @@ from typing import Final
 
 from farmbook.expr.nodes import Constant, Line, RawInput
 from farmbook.figures import spoken_cell, spoken_constant, spoken_values
-from farmbook.finding import called, found, head_of
+from farmbook.finding import WIDTH, called, found, head_of
 from farmbook.interpret.words import sentence_of
 from farmbook.relevance import Read, reads
 from farmbook.results import Computed
@@ -17,7 +17,6 @@ __all__ = ["DEPTH", "explanation"]
 
 DEPTH: Final = 3
 """Levels below a line that are told unless more are asked for; a screen or two for most lines."""
-WIDTH: Final = 100
 NARROWEST: Final = 50
 
 

@@ -5,6 +5,7 @@ from __future__ import annotations
 import difflib
 import re
 from collections.abc import Callable, Iterable, Mapping
+from textwrap import wrap
 from typing import Final
 
 from farmbook.errors import FarmbookError, visible
@@ -14,11 +15,13 @@ from farmbook.interpret.formula import workbook_name
 from farmbook.layout.template import shipped_templates
 from farmbook.results import Computed
 
-__all__ = ["Found", "NoSuchLine", "SeveralLines", "called", "called_in_book", "everything", "found", "head_of"]
+__all__ = ["WIDTH", "Found", "NoSuchLine", "SeveralLines", "called", "called_in_book", "everything", "found", "head_of"]
 
 Found = Line | RawInput
 """A line, or a cell that holds a text and so is handed on by no line of its own."""
 
+WIDTH: Final = 100
+"""Of a screen, in characters."""
 MOST_LISTED: Final = 12
 """Lines that are read at a glance; who sees more does better to say more."""
 LIKE_ENOUGH: Final = 0.75
@@ -48,7 +51,8 @@ class SeveralLines(FarmbookError):
         self.what, self.lines = what, tuple(lines)
         shown = lines[:MOST_LISTED]
         wide = max(len(called(line)) for line in shown)
-        rows = [f"  {called(line):<{wide}}  {head_of(line)}" for line in shown]
+        gap = "\n" + " " * (wide + 4)
+        rows = [f"  {called(line):<{wide}}  {gap.join(wrap(head_of(line), WIDTH - wide - 4))}" for line in shown]
         if len(lines) > MOST_LISTED:
             rows.append(f"  and {len(lines) - MOST_LISTED} more")
         self.hint = f"give the name of one, such as {called(lines[0])}, or more of its label"

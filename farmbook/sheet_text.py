@@ -13,13 +13,12 @@ from farmbook.expr.nodes import Line, RawInput
 from farmbook.expr.texts import fold
 from farmbook.expr.walk import ordered_axes
 from farmbook.figures import answered, is_number, spoken_cell, unit_words
-from farmbook.finding import Found, called_in_book, everything, head_of
+from farmbook.finding import WIDTH, Found, called_in_book, everything, head_of
 from farmbook.layout.template import Block, Template, shipped_templates
 from farmbook.results import Computed
 
 __all__ = ["NoSuchSheet", "sheet_text"]
 
-WIDTH: Final = 100
 LABEL: Final = 50
 VALUE: Final = 12
 

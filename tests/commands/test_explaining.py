@@ -10,8 +10,9 @@ from pathlib import Path
 import pytest
 
 from farmbook.cli import main
-from farmbook.explain import DEPTH, WIDTH, explanation
+from farmbook.explain import DEPTH, explanation
 from farmbook.expr.nodes import Line, RawInput
+from farmbook.finding import WIDTH
 from farmbook.interpret.numbers import Cells
 from farmbook.relevance import reads
 from farmbook.results import Computed, compute, load_scenario

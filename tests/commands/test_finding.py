@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from functools import cache
 from pathlib import Path
 
@@ -9,7 +10,7 @@ import pytest
 
 from farmbook.cli import main
 from farmbook.errors import FarmbookError, visible
-from farmbook.finding import MOST_LISTED, NoSuchLine, SeveralLines, called, found, head_of
+from farmbook.finding import MOST_LISTED, WIDTH, NoSuchLine, SeveralLines, called, found, head_of
 from farmbook.results import Computed, compute, load_scenario
 
 SCENARIO = Path(__file__).parents[2] / "scenarios" / "kestrel_hollow.toml"
@@ -69,7 +70,8 @@ def test_what_fits_several_is_listed_with_their_names(capsys: pytest.CaptureFixt
     out, said = capsys.readouterr()
     assert out == ""
     assert said.startswith("error: `steam` fits ")
-    rows = [row for row in said.splitlines() if row.startswith("  ")]
+    assert [row for row in said.splitlines() if len(row) > WIDTH] == []
+    rows = [row for row in said.splitlines() if re.match(r"  \S", row)]
     assert len(rows) == MOST_LISTED + 1
     assert "  steriliser.cost_per_run  " in rows[0]
     assert rows[-1].startswith("  and ")

@@ -11,9 +11,10 @@ import pytest
 
 from farmbook.cli import main
 from farmbook.errors import visible
+from farmbook.finding import WIDTH
 from farmbook.layout.template import shipped_templates
 from farmbook.results import Computed, compute, load_scenario
-from farmbook.sheet_text import WIDTH, NoSuchSheet, sheet_text
+from farmbook.sheet_text import NoSuchSheet, sheet_text
 
 SCENARIOS = Path(__file__).parents[2] / "scenarios"
 SCENARIO = SCENARIOS / "kestrel_hollow.toml"
