@@ -128,9 +128,11 @@ def _parser() -> argparse.ArgumentParser:
     check.set_defaults(run=_check)
     show = commands.add_parser("show", help="print the results of a scenario")
     show.add_argument("scenario", metavar="SCENARIO")
+    show.add_argument("--names", action="store_true", help="with the name of each line in the workbook")
     show.add_argument("--all", action="store_true", help="every line by name, with --json or --csv")
     _anyway(show, "print the results")
     form = show.add_mutually_exclusive_group()
+    form.add_argument("sheet", metavar="SHEET", nargs="?", help="one sheet, by its name or a part of it, such as crop")
     form.add_argument("--json", action="store_true", help="as JSON")
     form.add_argument("--csv", action="store_true", help="as CSV")
     show.set_defaults(run=_show)
@@ -138,7 +140,14 @@ def _parser() -> argparse.ArgumentParser:
         "explain", help="print how a line is worked out and what feeds it, down to the inputs"
     )
     explain.add_argument("scenario", metavar="SCENARIO")
-    explain.add_argument("line", metavar="LINE", help="a line's name, such as cabinet.cost_per_run")
+    explain.add_argument(
+        "line",
+        metavar="WHAT",
+        help='a label or a part of one, such as "cost of a load", or a name as cabinet.cost_per_run',
+    )
+    explain.add_argument(
+        "--depth", type=_levels, metavar="N", help="how many levels of what feeds it are told (3 unless given)"
+    )
     _anyway(explain, "explain the line")
     explain.set_defaults(run=_explain)
     _read_back_parser(commands.add_parser("read", help="write the scenario of a workbook that was edited"))
@@ -170,6 +179,15 @@ def _print_parser(printing: argparse.ArgumentParser) -> None:
     )
     printing.add_argument("--replace", action="store_true", help="overwrite an existing PDF file")
     printing.set_defaults(run=_print_book)
+
+
+def _levels(text: str) -> int:
+    """A whole number of levels, from 1 up; of no more digits than anyone types."""
+    import argparse  # for start-up speed
+
+    if not (text.isascii() and text.isdigit() and len(text) <= 9 and int(text)):
+        raise argparse.ArgumentTypeError("give a whole number of levels, 1 or more")
+    return int(text)
 
 
 def _anyway(command: argparse.ArgumentParser, what: str) -> None:
@@ -226,27 +244,31 @@ def _check(options: argparse.Namespace) -> int:
 
 
 def _show(options: argparse.Namespace) -> int:
+    from farmbook.sheet_text import sheet_text  # for start-up speed
     from farmbook.show import as_csv, as_json, headline_text  # for start-up speed
 
     computed, failed = _computed(options.scenario)
     if _refused(options, failed, "printed"):
         return 1
-    if options.json:
+    if options.sheet is not None:
+        _say(f"{sheet_text(computed, options.sheet, names=options.names)}\n")
+    elif options.json:
         _say(as_json(computed))
     elif options.csv or options.all:
         _say(as_csv(computed))
     else:
-        _say(f"{headline_text(computed)}\n")
+        _say(f"{headline_text(computed, names=options.names)}\n")
     return 1 if failed else 0
 
 
 def _explain(options: argparse.Namespace) -> int:
-    from farmbook.explain import explanation  # for start-up speed
+    from farmbook.explain import DEPTH, explanation  # for start-up speed
 
     computed, failed = _computed(options.scenario)
     if _refused(options, failed, "explained"):
         return 1
-    _say(f"{explanation(computed, options.line)}\n")
+    depth = DEPTH if options.depth is None else options.depth
+    _say(f"{explanation(computed, options.line, depth)}\n")
     return 1 if failed else 0
 
 

@@ -2,71 +2,112 @@
 
 from __future__ import annotations
 
-import difflib
-from collections.abc import Iterator
+import textwrap
+from collections.abc import Iterable, Iterator
+from typing import Final
 
-from farmbook.errors import FarmbookError, visible
-from farmbook.expr.nodes import Line, Named
-from farmbook.expr.walk import ordered_axes, walk
-from farmbook.figures import is_number, spoken, spoken_constant, unit_words
+from farmbook.expr.nodes import Constant, Line, RawInput
+from farmbook.figures import spoken_cell, spoken_constant, spoken_values
+from farmbook.finding import WIDTH, called, found, head_of
 from farmbook.interpret.words import sentence_of
+from farmbook.relevance import Read, reads
 from farmbook.results import Computed
 
-__all__ = ["NoSuchLine", "explanation"]
+__all__ = ["DEPTH", "explanation"]
+
+DEPTH: Final = 3
+"""Levels below a line that are told unless more are asked for; a screen or two for most lines."""
+NARROWEST: Final = 50
 
 
-class NoSuchLine(FarmbookError):
-    """No line goes by this name."""
+def explanation(computed: Computed, what: str, depth: int = DEPTH) -> str:
+    """A line and what feeds it, so many levels down (1 or more), each line explained once and indented by its distance.
 
-    def __init__(self, name: str, near: list[str]) -> None:
-        self.name, self.near = name, near
-        self.hint = (
-            f"did you mean {' or '.join(f'`{one}`' for one in near)}?"
-            if near
-            else "`farmbook show SCENARIO --all` lists every line"
-        )
-        super().__init__(f"there is no line called `{visible(name)}`")
-
-
-def explanation(computed: Computed, name: str) -> str:
-    """A line and all that feeds it, each line once, indented by its distance.
-
-    `name` is its dotted name, its name in the workbook, or that of the cell it is typed into. Raises NoSuchLine with near misses.
+    `what` is a name, a label or a part of one (see `finding.found`, which raises NoSuchLine and SeveralLines). What the
+    options of this scenario leave without a say is named, with the reason, and not gone into.
     """
-    wanted = name.strip()
-    if wanted not in computed.named:
-        near = difflib.get_close_matches(wanted, [line.name for line in computed.roots], n=3, cutoff=0.5)
-        raise NoSuchLine(name, near)
-    return "\n".join(_told(computed, computed.line(wanted), 0, set()))
+    telling = _Telling(computed, depth)
+    one = found(computed, what)
+    rows = list(telling.typed(one, 0) if isinstance(one, RawInput) else telling.of(one, 0))
+    return "\n".join([*rows, *telling.left_out()])
 
 
-def _told(computed: Computed, line: Line, depth: int, told: set[Line]) -> Iterator[str]:
-    pad = "  " * depth
-    yield f"{pad}{line.label}: {_value(computed, line)}   [{line.name}]"
-    if line in told:
-        yield f"{pad}  (explained above)"
-        return
-    told.add(line)
-    if line.kind == "used":
-        yield from (f"{pad}  typed in as `{cell.name}`" for cell in computed.graph.cells(line)[:1])
-        return
-    yield f"{pad}  = {sentence_of(line.expr)}"
-    for node in walk(computed.roots[line]):
-        if isinstance(node, Named):
-            constant = node.constant
-            yield f"{pad}  {constant.label}: {spoken_constant(computed, constant)}   [{constant.name}]"
-    for other in computed.graph.needs(line):
-        if other is not line:
-            yield from _told(computed, other, depth + 1, told)
+class _Telling:
+    """One explanation as it grows: the lines explained so far, and those that stand at its end."""
+
+    def __init__(self, computed: Computed, depth: int) -> None:
+        self._computed, self._depth = computed, depth
+        self._explained: set[Line] = set()
+        self._ends: dict[Line, None] = {}
+
+    def of(self, line: Line, level: int) -> Iterator[str]:
+        """The rows of a line and of all below it."""
+        said = f"{line.head}: {spoken_values(self._computed, line)}"
+        if line.hands_on is not None:
+            yield from _row(level, said, f"[{called(line)}, input]")
+        elif line in self._explained:
+            yield from _row(level, said, f"[{line.name}, as above]")
+        elif level >= self._depth:
+            self._ends[line] = None
+            yield from _row(level, said, f"[{line.name}] ...")
+        else:
+            self._explained.add(line)
+            yield from _row(level, said, f"[{line.name}]")
+            yield from _row(level + 1, f"= {sentence_of(line.expr)}")
+            yield from self._feeding(line, level + 1)
+
+    def _feeding(self, line: Line, level: int) -> Iterator[str]:
+        for read, why in reads(self._computed, line).items():
+            if why:
+                yield from _row(level, f"{_head(read)}: not used, as {why}")
+            elif isinstance(read, Constant):
+                yield from _row(level, f"{read.label}: {spoken_constant(self._computed, read)}", f"[{read.name}]")
+            elif isinstance(read, RawInput):
+                yield from self.typed(read, level)
+            elif read is not line:
+                yield from self.of(read, level)
+
+    def typed(self, cell: RawInput, level: int) -> Iterator[str]:
+        """The row of a cell that is read as it was typed."""
+        yield from _row(level, f"{cell.label}: {spoken_cell(self._computed, cell)}", f"[{cell.name}, input]")
+
+    def left_out(self) -> Iterator[str]:
+        """How many lines stand further down, and how to see them."""
+        ends = [line for line in self._ends if line not in self._explained]
+        if ends:
+            below = self._below(ends) - self._explained
+            yield ""
+            yield from textwrap.wrap(
+                f"... stands where more feeds a line: {len(below)} lines and inputs further down are left out; "
+                f"--depth {self._depth + 1} goes one level deeper, and each line can be explained by its name.",
+                WIDTH,
+            )
+
+    def _below(self, lines: Iterable[Line]) -> set[Line]:
+        """All that feeds these lines in this scenario."""
+        met: set[Line] = set()
+        waiting = list(lines)
+        while waiting:
+            for read, why in reads(self._computed, waiting.pop()).items():
+                if isinstance(read, Line) and not why and read not in met:
+                    met.add(read)
+                    waiting.append(read)
+        return met - set(self._ends)
 
 
-def _value(computed: Computed, line: Line) -> str:
-    values = computed.values[line].reshape(-1)
-    said = [spoken(computed, line, value) for value in values]
-    if line.is_text:
-        return "; ".join(said)
-    axes = ordered_axes(line.axes)
-    each = f" for each {' and '.join(axis.label for axis in axes)}" if axes else ""
-    words = unit_words(computed, line) if any(is_number(line, value) for value in values) else ""
-    unit = f" {words}" if words else ""
-    return f"{', '.join(said[:12])}{', ...' if len(said) > 12 else ''}{unit}{each}"
+def _head(read: Read) -> str:
+    return read.label if isinstance(read, Constant) else head_of(read)
+
+
+def _row(level: int, text: str, name: str = "") -> Iterator[str]:
+    """A row at its distance, on further ones where it is too long for the screen; its name is never broken."""
+    pad = "  " * level
+    room = max(WIDTH, len(pad) + NARROWEST)
+    rows = textwrap.wrap(
+        text, room, initial_indent=pad, subsequent_indent=f"{pad}    ", break_long_words=False, break_on_hyphens=False
+    )
+    if name and len(rows[-1]) + 3 + len(name) <= room:
+        rows[-1] += f"   {name}"
+    elif name:
+        rows.append(f"{pad}    {name}")
+    yield from rows

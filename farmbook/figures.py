@@ -2,16 +2,32 @@
 
 from __future__ import annotations
 
-from typing import Any
+from collections.abc import Sequence
+from typing import Any, Final
 
 from farmbook.expr.lower import constant_value
-from farmbook.expr.nodes import Constant, Line
+from farmbook.expr.nodes import Constant, Line, RawInput
+from farmbook.expr.walk import ordered_axes
 from farmbook.layout.forms import NO_FIGURE, line_form, money_sign
 from farmbook.layout.page import no_figure
 from farmbook.results import Computed
-from farmbook.units import displayed
+from farmbook.units import displayed, unit
 
-__all__ = ["is_number", "plain_unit", "recorded", "spoken", "spoken_constant", "unit_words"]
+__all__ = [
+    "answered",
+    "is_number",
+    "plain_unit",
+    "recorded",
+    "spoken",
+    "spoken_cell",
+    "spoken_constant",
+    "spoken_values",
+    "unit_words",
+]
+
+MOST_SAID: Final = 3
+"""Values of a list that are said before it is folded."""
+_FLAG: Final = unit("flag")
 
 
 def spoken(computed: Computed, line: Line, value: Any) -> str:
@@ -22,9 +38,47 @@ def spoken(computed: Computed, line: Line, value: Any) -> str:
     return line_form(line, unit, money_sign(computed.scenario.currency)).said(float(value))
 
 
+def answered(computed: Computed, line: Line, value: Any) -> str:
+    """The same, with a yes or a no for a flag, whose 1 and 0 say nothing where its unit does not stand beside it."""
+    if line.unit == _FLAG and is_number(line, value):
+        return "yes" if value else "no"
+    return spoken(computed, line, value)
+
+
+def spoken_values(computed: Computed, line: Line) -> str:
+    """All that a line comes to, in words: its value with its unit; of a list the first three and how many more there are,
+    of two lists those of one member."""
+    axes = ordered_axes(line.axes)
+    values = computed.values[line][0]
+    if not axes:
+        return _listed(computed, line, [values])
+    *outer, last = axes
+    count = len(computed.members(last))
+    if not all(len(computed.members(axis)) for axis in axes):
+        return f"no {' and no '.join(axis.label for axis in axes)} on the list"
+    alone = [f"; {axis.label} {computed.members(axis)[0]} alone, of {len(computed.members(axis))}" for axis in outer]
+    row = list(values[(0,) * len(outer)][:count])
+    more = f" and {count - MOST_SAID} more," if count > MOST_SAID else ""
+    return f"{_listed(computed, line, row[:MOST_SAID])}{more} for each {last.label}{''.join(alone)}"
+
+
+def _listed(computed: Computed, line: Line, values: Sequence[Any]) -> str:
+    """Values beside each other, with the unit once."""
+    words = unit_words(computed, line) if any(is_number(line, value) for value in values) else ""
+    said = ("; " if line.is_text else ", ").join(answered(computed, line, value) for value in values)
+    return f"{said} {words}".rstrip()
+
+
+def spoken_cell(computed: Computed, cell: RawInput) -> str:
+    """What stands in the cells of an input as it was typed, which are texts; of many the first three."""
+    texts = [str(text) for text in computed.scenario.cells[cell].texts.reshape(-1) if text]
+    more = f" and {len(texts) - MOST_SAID} more" if len(texts) > MOST_SAID else ""
+    return f"{'; '.join(texts[:MOST_SAID])}{more}" if texts else "left blank"
+
+
 def unit_words(computed: Computed, line: Line) -> str:
-    """The unit said after spoken values, such as `lb a load`; texts have none, nor have shares and money alone."""
-    return "" if line.is_text else displayed(line.unit, computed.scenario.system).said()
+    """The unit said after spoken values, such as `lb a load`; texts and flags have none, nor have shares and money alone."""
+    return "" if line.is_text or line.unit == _FLAG else displayed(line.unit, computed.scenario.system).said()
 
 
 def recorded(line: Line, value: Any) -> float | str:

@@ -13,6 +13,7 @@ from typing import Final
 from farmbook.expr.nodes import Line
 from farmbook.expr.walk import ordered_axes
 from farmbook.figures import is_number, plain_unit, recorded, spoken, unit_words
+from farmbook.finding import called_in_book
 from farmbook.layout.template import shipped_templates
 from farmbook.results import Computed
 
@@ -41,12 +42,16 @@ def headline_names() -> list[str]:
     return [name.removeprefix("show:") for name in (*figures, *said)]
 
 
-def headline_text(computed: Computed) -> str:
-    """The headline figures, one a line: label, value, unit."""
+def headline_text(computed: Computed, *, names: bool = False) -> str:
+    """The headline figures, one a line: label, value, unit; with `names` each has its name in the workbook below it."""
     lines = [computed.line(name) for name in headline_names()]
-    rows = [(line.label, *_headline(computed, line)) for line in lines]
-    wide = max(len(label) for label, _, _ in rows)
-    return "\n".join(f"{label:<{wide}}  {value:>12}  {unit}".rstrip() for label, value, unit in rows)
+    rows = [(line, *_headline(computed, line)) for line in lines]
+    wide = max(len(line.label) for line in lines)
+    said: list[str] = []
+    for line, value, unit in rows:
+        said.append(f"{line.label:<{wide}}  {value:>12}  {unit}".rstrip())
+        said += [f"  {called_in_book(line)}"] if names else []
+    return "\n".join(said)
 
 
 def _headline(computed: Computed, line: Line) -> tuple[str, str]:

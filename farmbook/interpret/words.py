@@ -19,6 +19,7 @@ __all__ = [
     "Part",
     "Parts",
     "Sign",
+    "condition_of",
     "in_sentence",
     "operation_of",
     "sentence_of",
@@ -61,11 +62,20 @@ def words_of(expr: n.Expr) -> Parts:
 
 def sentence_of(expr: n.Expr) -> str:
     """How a line is worked out, in the labels of what it uses; starts with a capital."""
-    text = "".join(_in_labels(part) for part in words_of(expr))
+    text = _in_labels(words_of(expr))
     return text[:1].upper() + text[1:]
 
 
-def _in_labels(part: Part) -> str:
+def condition_of(expr: n.Expr) -> str:
+    """A condition as it is said after "if", in the labels of what it asks about."""
+    return _in_labels(_say(expr).parts)
+
+
+def _in_labels(parts: Parts) -> str:
+    return "".join(_among_labels(part) for part in parts)
+
+
+def _among_labels(part: Part) -> str:
     if isinstance(part, GapOf):
         return part.label
     return part.among_labels if isinstance(part, Sign) else part
@@ -102,15 +112,11 @@ def _at(expr: n.Expr, least: int) -> Parts:
 
 
 def _gap(of: Named) -> GapOf:
-    return GapOf(of, in_sentence(of.label))
+    return GapOf(of, in_sentence(of.head if isinstance(of, n.Line) else of.label))
 
 
 def _named(of: Named, after: str = "") -> _Said:
     return _Said((_gap(of), after) if after else (_gap(of),), ATOM)
-
-
-def _line(x: n.Line) -> _Said:
-    return _Said((GapOf(x, in_sentence(x.head)),), ATOM)
 
 
 def _filled(words: str, *fillings: Parts) -> Parts:
@@ -223,10 +229,20 @@ def _before(x: n.Before) -> _Said:
 
 
 def _nth(x: n.Nth) -> _Said:
-    what = "label" if x.labels else "text" if x.is_text else "value"
     otherwise = f'"{x.otherwise}"' if x.is_text else "0"
-    place, many = _at(x.place, ADDED), _at(x.many, ADDED)
-    return _Said((f"the {what} that ranks as number ", *place, f", the largest first, or {otherwise} above ", *many))
+    place = (_number_of("that ranks as", x.place), *_at(x.place, ADDED))
+    many = (_number_of("above", x.many, among_labels=""), *_at(x.many, ADDED))
+    return _Said((f"the {_picked(x)} ", *place, f", the largest first, or {otherwise} ", *many))
+
+
+def _picked(x: n.Nth) -> str:
+    return "label" if x.labels else "text" if x.is_text else "value"
+
+
+def _number_of(before: str, x: n.Expr, among_labels: str = "number ") -> Sign:
+    """What stands before an amount that counts places, so that the 9 of line 9 is not taken for the ninth place."""
+    said = f"{before} {among_labels}"
+    return Sign(said, said if isinstance(x, n.Number) else f"{before} the number in ")
 
 
 def _shown(x: n.Shown) -> _Said:
@@ -253,7 +269,7 @@ def _count_word(x: n.CountWord) -> _Said:
 NODE_RULES: Final[dict[type[n.Expr], Callable[[Any], _Said]]] = {
     n.Number: lambda x: _Said((_bare(x.value),), ATOM),
     n.Named: lambda x: _named(x.constant),
-    n.Line: _line,
+    n.Line: _named,
     n.Add: _infix("+", ADDED, ADDED),
     n.Subtract: _infix("-", ADDED, MULTIPLIED),
     n.Multiply: _multiply,
@@ -339,6 +355,8 @@ _OPERATIONS: Final[dict[type[n.Expr], str]] = {
     n.Logic: "1 if a condition holds",
     n.Where: "a choice by a condition",
     n.Starting: "a value carried on from step to step",
+    n.Shown: "a figure, or words by a condition",
+    n.Used: "a number as typed",
 }
 
 
@@ -348,6 +366,10 @@ def _operation(expr: n.Expr) -> str:
         return f"a total over each {expr.axis.label}"
     if isinstance(expr, n.Running):
         return "a sum so far" if expr.sign == "+" else "a product so far"
+    if isinstance(expr, n.Before):
+        return f"a total over each {expr.axis.label} that comes before"
+    if isinstance(expr, n.Nth):
+        return f"a {_picked(expr)} picked by its rank"
     if isinstance(expr, n.Call):
         return _OF_MANY.get(expr.function) or _FUNCTIONS[expr.function].replace("{}", "an amount")
     return _OPERATIONS.get(type(expr), "a figure")

@@ -93,8 +93,9 @@ def test_a_reader_is_told_the_figure_with_its_unit_or_the_words_alone(monkeypatc
     assert headline_text(words).removeprefix(label).strip() == WORDS
     assert explanation(number, NAME).splitlines()[0] == f"{label}: $310   [{NAME}]"
     assert explanation(words, NAME).splitlines()[0] == f"{label}: {WORDS}   [{NAME}]"
-    first, how = explanation(words, EACH).splitlines()[:2]
+    first, name, how = explanation(words, EACH).splitlines()[:3]
     assert first.startswith("Worth in this place, if there is one: -$4, -$40, no further change for each place")
+    assert name.strip() == f"[{EACH}]"
     assert how == '  = Worth in this place if place is at most changes that can be made, otherwise "no further change"'
 
 

@@ -1,4 +1,4 @@
-"""Thousands of hostile scenario files given to `check`, `show` and `build`: words and an exit code must come of each.
+"""Thousands of hostile scenario files given to `check`, `show` or `explain`, and `build`: words and an exit code must come of each.
 
 python -m tests.hostile.scenarios --seed 1 --files 5000
 
@@ -35,9 +35,20 @@ MOST_SECONDS: Final = 20.0
 FILES_A_PROCESS: Final = 100
 ROOM: Final = 4 * 2**30
 ONE_BUILD_IN: Final = 4
-"""Every file goes to `check` and `show`; of those that give a farm, one in so many goes to `build`, which takes longest."""
+"""Every file goes to `check` and to `show` or `explain`; of those that give a farm, one in so many goes to `build`, which takes longest."""
 NO_FIGURE: Final = re.compile(r"(?<![\w.])[+-]?(?:nan|inf|Infinity|NaN)\b")
-SHOWN: Final[tuple[list[str], ...]] = ([], ["--json"], ["--csv"], ["--all"])
+TOLD: Final[tuple[list[str], ...]] = (
+    ["show", MAIN],
+    ["show", MAIN, "--json"],
+    ["show", MAIN, "--csv"],
+    ["show", MAIN, "--all"],
+    ["show", MAIN, "recipe"],
+    ["show", MAIN, "tables", "--names"],
+    ["show", MAIN, "inputs"],
+    ["explain", MAIN, "growing_cost.cost_per_taken", "--depth", "99"],
+    ["explain", MAIN, "steamer"],
+)
+"""Ways of looking at results, which the numbers of a run take in turn; the last fits several lines, so that none is told."""
 
 
 @dataclass
@@ -85,7 +96,7 @@ def judged(seed: int, number: int) -> Outcome:
         book = Path("book.xlsx")
         for arguments in (
             ["check", MAIN],
-            ["show", MAIN, *SHOWN[number % len(SHOWN)]],
+            TOLD[number % len(TOLD)],
             ["build", MAIN, "--out", str(book)],
         ):
             if arguments[0] == "build" and found.codes[0] == 0 and number // len(KINDS) % ONE_BUILD_IN:

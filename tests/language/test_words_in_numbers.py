@@ -12,6 +12,7 @@ from farmbook.expr import functions as f
 from farmbook.expr import nodes as n
 from farmbook.expr.axis import Axis
 from farmbook.expr.graph import sources_of
+from farmbook.expr.ranking import before, nth_label, nth_value
 from farmbook.interpret import words
 from farmbook.layout.book import Book, Text
 from farmbook.layout.line_numbers import LONGEST, Place, numbered_way
@@ -38,6 +39,8 @@ A, B, C, D = (named(f"bag.{each}") for each in "abcd")
 PAY, RATE, PRICE = named("farm.pay"), named("farm.bags_filled_in_an_hour"), named("farm.price")
 WEIGHT, COST = named("mix.weight", MIX), named("mix.cost", MIX)
 FLOWS = named("cash.flows", MONTH)
+SPENT = n.RawInput("cash.spent", "Spent a month", "number", unit("1"), (MONTH,))
+HANDED_ON = n.Line("cash.spent_used", "Spent a month (used)", unit("1"), (MONTH,), lambda: n.Used(SPENT))
 TYPED = n.RawInput("farm.hours", "Hours", "number", unit("1"), ())
 KETTLE = n.Constant(2.5, "kettle", label="Kettle size", unit=unit("1"), source="arithmetic")
 OTHER = n.Constant(2.5, "other", label="Other size", unit=unit("1"), source="arithmetic")
@@ -89,6 +92,15 @@ SAID: Mapping[str, tuple[n.Expr, str]] = {
     "a step of a table": (f.previous(FLOWS, MONTH) + A, "flows in 24 one month earlier + 9"),
     "at the step that a line tells": (f.at(FLOWS, MONTH, A), "flows in 24 at the month in 9"),
     "at the first step": (f.at(FLOWS, MONTH, n.Number(1)), "flows in 24 at month one"),
+    "at the step of a column typed in": (f.at(HANDED_ON, MONTH, A), "spent a month at the month in 9"),
+    "by a rank that a line tells": (
+        nth_value((A, B), C, D, (A, B)),
+        "the value that ranks as the number in 15, the largest first, or 0 above the number in 20",
+    ),
+    "by the first rank": (
+        nth_label((A, B), 1, n.Number(1), (A, B), "none"),
+        'the label that ranks as number one, the largest first, or "none" above one',
+    ),
     "how many are well": (n.CountWord((A, B), 1), "how many of these 2 lines are one"),
     "as long as a line may be": (named(f"bag.{'l' * 91}") + A, f"{'l' * 91} + 9"),
     "one more": (named(f"bag.{'l' * 92}") * A, "a product of 2 lines"),
@@ -143,6 +155,31 @@ ALONE: Mapping[str, tuple[n.Expr, str, str]] = {
         "a total over each ingredient, worked out from 2 lines",
     ),
     "the same kind": (f.joined(A + B, "1"), "a sum of 9 and 12", "a sum of 2 lines"),
+    "a figure or words": (
+        f.shown(A, B > 0, "none yet"),
+        "a figure, or words by a condition, worked out from 9 and 12",
+        "a figure, or words by a condition, worked out from 2 lines",
+    ),
+    "a value by rank": (
+        nth_value((A, B), C, D, (A, B)),
+        "a value picked by its rank, worked out from 15 and 20",
+        "a value picked by its rank, worked out from 2 lines",
+    ),
+    "a label by rank": (
+        nth_label((A, B), C, D, (A, B), "none"),
+        "a label picked by its rank, worked out from 15 and 20",
+        "a label picked by its rank, worked out from 2 lines",
+    ),
+    "what comes before a row": (
+        before(COST, WEIGHT, MIX),
+        "a total over each ingredient that comes before, worked out from pH of it in 22 and weight in 22",
+        "a total over each ingredient that comes before, worked out from 2 lines",
+    ),
+    "a number typed in": (
+        n.Used(TYPED),
+        "a number as typed, worked out from 3",
+        "a number as typed, worked out from 1 line",
+    ),
     "how many": (n.CountWord((A, B), 0), "a figure", "a figure"),
 }
 
