@@ -136,9 +136,21 @@ def _parser() -> argparse.ArgumentParser:
     form.add_argument("--json", action="store_true", help="as JSON")
     form.add_argument("--csv", action="store_true", help="as CSV")
     show.set_defaults(run=_show)
-    explain = commands.add_parser(
-        "explain", help="print how a line is worked out and what feeds it, down to the inputs"
+    _explain_parser(
+        commands.add_parser("explain", help="print how a line is worked out and what feeds it, down to the inputs")
     )
+    _read_back_parser(commands.add_parser("read", help="write the scenario of a workbook that was edited"))
+    _print_parser(commands.add_parser("print", help="print a workbook as it was edited, through LibreOffice"))
+    new = commands.add_parser("new", help="write a short scenario file to start from")
+    new.add_argument("file", metavar="FILE", help="the scenario file to write (.toml)")
+    new.add_argument("--units", choices=("us", "metric"), default="us", help="which units it is written in")
+    new.set_defaults(run=_new)
+    schema = commands.add_parser("schema", help="print the JSON Schema of scenario files")
+    schema.set_defaults(run=_schema)
+    return parser
+
+
+def _explain_parser(explain: argparse.ArgumentParser) -> None:
     explain.add_argument("scenario", metavar="SCENARIO")
     explain.add_argument(
         "line",
@@ -150,15 +162,6 @@ def _parser() -> argparse.ArgumentParser:
     )
     _anyway(explain, "explain the line")
     explain.set_defaults(run=_explain)
-    _read_back_parser(commands.add_parser("read", help="write the scenario of a workbook that was edited"))
-    _print_parser(commands.add_parser("print", help="print a workbook as it was edited, through LibreOffice"))
-    new = commands.add_parser("new", help="write a short scenario file to start from")
-    new.add_argument("file", metavar="FILE", help="the scenario file to write (.toml)")
-    new.add_argument("--units", choices=("us", "metric"), default="us", help="which units it is written in")
-    new.set_defaults(run=_new)
-    schema = commands.add_parser("schema", help="print the JSON Schema of scenario files")
-    schema.set_defaults(run=_schema)
-    return parser
 
 
 def _read_back_parser(read: argparse.ArgumentParser) -> None:

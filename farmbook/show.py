@@ -6,6 +6,7 @@ import csv
 import io
 import itertools
 import json
+import textwrap
 from collections.abc import Iterator
 from dataclasses import dataclass
 from typing import Final
@@ -13,7 +14,7 @@ from typing import Final
 from farmbook.expr.nodes import Line
 from farmbook.expr.walk import ordered_axes
 from farmbook.figures import is_number, plain_unit, recorded, spoken, unit_words
-from farmbook.finding import called_in_book
+from farmbook.finding import WIDTH, called_in_book
 from farmbook.layout.template import shipped_templates
 from farmbook.results import Computed
 
@@ -34,29 +35,42 @@ class Record:
     unit: str
 
 
-def headline_names() -> list[str]:
-    """The lines that the start sheet leads with, in its order: figures, then sentences."""
+def headlines() -> tuple[list[tuple[str, str]], list[str]]:
+    """What the first sheet leads with, in its order: figures by what they are called there, and sentences."""
     start = shipped_templates()[0]
-    figures = [name for block in start.blocks if block.kind == "front" for _, name in block.rows]
+    figures = [(label, name) for block in start.blocks if block.kind == "front" for label, name in block.rows]
     said = [name for block in start.blocks if block.kind == "says" for name in block.lines]
-    return [name.removeprefix("show:") for name in (*figures, *said)]
+    return figures, [name.removeprefix("show:") for name in (start.answer, *said) if name]
 
 
 def headline_text(computed: Computed, *, names: bool = False) -> str:
-    """The headline figures, one a line: label, value, unit; with `names` each has its name in the workbook below it."""
-    lines = [computed.line(name) for name in headline_names()]
-    rows = [(line, *_headline(computed, line)) for line in lines]
-    wide = max(len(line.label) for line in lines)
-    said: list[str] = []
-    for line, value, unit in rows:
-        said.append(f"{line.label:<{wide}}  {value:>12}  {unit}".rstrip())
-        said += [f"  {called_in_book(line)}"] if names else []
-    return "\n".join(said)
+    """The first sheet as text: its answer, figures one a row, sentences; with `names` each has its name in the workbook below it."""
+    figures, said = headlines()
+    wide = max((len(label) for label, _ in figures), default=0)
+    first, *rest = [_sentence(computed, computed.line(name), names=names) for name in said]
+    shown = [
+        row
+        for label, name in figures
+        for row in _figure(computed, computed.line(name.removeprefix("show:")), f"{label:<{wide}}", names=names)
+    ]
+    return "\n\n".join("\n".join(block) for block in (first, shown, *rest))
 
 
-def _headline(computed: Computed, line: Line) -> tuple[str, str]:
+def _figure(computed: Computed, line: Line, label: str, *, names: bool) -> list[str]:
     value = computed.values[line].reshape(-1)[0]
-    return spoken(computed, line, value), unit_words(computed, line) if is_number(line, value) else ""
+    unit = unit_words(computed, line) if is_number(line, value) else ""
+    said = f"{label}  {spoken(computed, line, value):>12}  {unit}".rstrip()
+    return [said, *_named(line, names=names)]
+
+
+def _sentence(computed: Computed, line: Line, *, names: bool) -> list[str]:
+    """A sentence says by itself what it is about, so that it goes without a label."""
+    said = spoken(computed, line, computed.values[line].reshape(-1)[0])
+    return [*textwrap.wrap(said, WIDTH), *_named(line, names=names)]
+
+
+def _named(line: Line, *, names: bool) -> list[str]:
+    return [f"  {called_in_book(line)}"] if names else []
 
 
 def records(computed: Computed) -> Iterator[Record]:

@@ -69,6 +69,7 @@ def input_table_block(page: Page, block: Block) -> None:
 def _down(page: Page, numbers: Sequence[Bound], names: Bound | None, axis: Axis) -> None:
     """Members down, one column for each input, under its unit and usual limits."""
     plan, count, row = page.plan, page.plan.sizes[axis], page.row
+    margin = _margin(VALUE + len(numbers))
     page.put(row, LABEL, Text(axis.label.capitalize()), "column_head")
     for at, words in enumerate(("", "usual, from", "to"), row + 1):
         page.put(at, LABEL, Text(words), "unit")
@@ -79,7 +80,7 @@ def _down(page: Page, numbers: Sequence[Bound], names: Bound | None, axis: Axis)
         form = plan.limit_format(one.cell.unit, table=True)
         limit_pair(page, (one.low, one.high), ((row + 2, column), (row + 3, column)), form)
         home = Home(page.sheet.name, row + 4, column, (axis,), (count,), LABEL)
-        aside = {what: PRINTED + group * len(numbers) + offset for group, what in enumerate(SAYS)}
+        aside = {what: margin + group * len(numbers) + offset for group, what in enumerate(SAYS)}
         grid = _Grid(one, home, aside)
         _grid(page, grid)
         for what, words in SAYS.items():
@@ -88,7 +89,12 @@ def _down(page: Page, numbers: Sequence[Bound], names: Bound | None, axis: Axis)
     if names is None:
         page.member_labels(axis, row + 4, LABEL, "label")
     else:
-        _names(page, names, Home(page.sheet.name, row + 4, LABEL, (axis,), (count,), LABEL), PRINTED + 4 * len(numbers))
+        _names(
+            page,
+            names,
+            Home(page.sheet.name, row + 4, LABEL, (axis,), (count,), LABEL),
+            margin + len(SAYS) * len(numbers),
+        )
     page.row = row + 4 + count
 
 
@@ -96,7 +102,9 @@ def _across(page: Page, numbers: Sequence[Bound], names: Bound | None, axis: Axi
     """Members across, one row for each input, with its unit and usual limits behind."""
     plan, count = page.plan, page.plan.sizes[axis]
     unit_column = VALUE + count
-    aside = {what: PRINTED + group * count for group, what in enumerate(SAYS)}
+    margin = _margin(unit_column + 3)
+    aside = {what: margin + group * count for group, what in enumerate(SAYS)}
+    right = margin + len(SAYS) * count
     page.put(page.row, LABEL, Text(axis.label.capitalize()), "column_head")
     for column, words in enumerate(("", "usual, from", "to"), unit_column):
         page.put(page.row, column, Text(words), "column_head")
@@ -106,7 +114,7 @@ def _across(page: Page, numbers: Sequence[Bound], names: Bound | None, axis: Axi
         page.member_labels(axis, page.row, VALUE, "column_head_right")
     else:
         home = Home(page.sheet.name, page.row, VALUE, (axis,), (count,), LABEL)
-        _names(page, names, home, PRINTED + len(SAYS) * count + 2)
+        _names(page, names, home, right + 2)
     page.row += 1
     for one in numbers:
         page.put(page.row, LABEL, Text(one.declared.label), "label")
@@ -114,7 +122,6 @@ def _across(page: Page, numbers: Sequence[Bound], names: Bound | None, axis: Axi
         form, row = plan.limit_format(one.cell.unit, table=True), page.row
         limit_pair(page, (one.low, one.high), ((row, unit_column + 1), (row, unit_column + 2)), form)
         _grid(page, _Grid(one, Home(page.sheet.name, row, VALUE, (axis,), (count,), LABEL), aside))
-        right = PRINTED + len(SAYS) * count
         _hard_limits(page, one, (row, right), (row, right + 1))
         page.row += 1
 
@@ -133,12 +140,13 @@ def _matrix(page: Page, one: Bound, axes: tuple[Axis, ...]) -> None:
         page.put(row, VALUE + wide + offset, Text(words), "column_head_right")
     places = ((row + 1, VALUE + wide), (row + 1, VALUE + wide + 1))
     limit_pair(page, (one.low, one.high), places, plan.limit_format(one.cell.unit, table=True))
-    aside = {what: PRINTED + group * wide for group, what in enumerate(SAYS)}
+    margin = _margin(VALUE + wide + 2)
+    aside = {what: margin + group * wide for group, what in enumerate(SAYS)}
     for what, member in itertools.product(SAYS, range(wide)):
         page.put(row, aside[what] + member, Text(f"{SAYS[what]}, {across.label} {member + 1}"), "column_head")
     counts = tuple(plan.sizes[axis] for axis in axes)
     _grid(page, _Grid(one, Home(page.sheet.name, row + 1, VALUE, axes, counts, LABEL), aside))
-    right = PRINTED + len(SAYS) * wide
+    right = margin + len(SAYS) * wide
     _hard_limits(page, one, (row + 1, right), (row + 1, right + 1))
     page.row = row + 1 + high
 
@@ -174,7 +182,7 @@ def _names(page: Page, names: Bound, home: Home, aside: int) -> None:
     built = names.built
     assert built is not None
     along = 1 if home.axes[0].direction == "down" else home.counts[0]
-    others = [(PRINTED_NOTE, aside), ("as built", aside + along)]
+    others = [("note", aside), ("as built", aside + along)]
     for words, column in others:
         page.put(home.row - 1, column, Text(f"Name: {words}"), "column_head")
     members = [(member,) for member in range(home.counts[0])]
@@ -186,7 +194,9 @@ def _names(page: Page, names: Bound, home: Home, aside: int) -> None:
     _settled(page, built, beside, ((index, Typed(built, index)) for index in members), "limit", "")
 
 
-PRINTED_NOTE = "note"
+def _margin(end: int) -> int:
+    """The first column of the screen margin beside a table that ends before this column, however wide that is."""
+    return max(PRINTED, end)
 
 
 def _hard_limits(page: Page, one: Bound, low: tuple[int, int], high: tuple[int, int]) -> None:

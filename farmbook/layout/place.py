@@ -104,7 +104,16 @@ def _sheet(plan: Plan, template: Template, title_line: str, verdict_line: str) -
             work()
         except ModelFault as fault:
             raise ModelFault(fault.what, where=fault.where or template.path, why=fault.why) from None
+    _one_to_a_cell(sheet, template)
     return sheet
+
+
+def _one_to_a_cell(sheet: Sheet, template: Template) -> None:
+    """A fault in the templates or the layout: of two things in one cell, one would be lost in silence."""
+    taken = Counter((cell.row, cell.column) for cell in sheet.cells)
+    for (row, column), times in taken.items():
+        if times > 1:
+            raise ModelFault(f"{times} things stand in row {row + 1}, column {column + 1}", where=template.path)
 
 
 def _head(page: Page, template: Template) -> None:

@@ -8,7 +8,7 @@ from types import MappingProxyType
 from farmbook.errors import ModelFault
 from farmbook.layout.book import Area, Index, Note, Sheet, Spot, Typed
 from farmbook.layout.page import Plan
-from farmbook.sections.declare import Input, TextInput
+from farmbook.sections.declare import Input
 from farmbook.sections.model import Model
 
 __all__ = ["areas_of", "name_of", "typed_cells"]
@@ -17,10 +17,8 @@ Key = tuple[str, str, Index]
 
 
 def name_of(what: str, declared: Input) -> str:
-    """The workbook name of the "value", "basis" or "note" cells of an input; the names of a list's rows are called after the list."""
+    """The workbook name of the "value", "basis" or "note" cells of an input; as in a scenario file."""
     own = declared.dotted.replace(".", "_")
-    if isinstance(declared, TextInput) and declared.names:
-        own = f"{declared.axes[0].name}_names"
     return own if what == "value" else f"{own}_{what}"
 
 

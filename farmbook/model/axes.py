@@ -14,15 +14,15 @@ __all__ = [
     "GENERATION",
     "INGREDIENT",
     "RECIPE",
+    "STEAMER",
     "STEP",
-    "STERILISER",
     "YEAR",
 ]
 
 INGREDIENT: Final = Axis("ingredient", "ingredient", "down", 10, named=True, most=20)
 RECIPE: Final = Axis("recipe", "recipe", "across", 20, named=True, most=4)
 FLUSH: Final = Axis("flush", "flush", "down", 30, ordered=True, members=("first", "second", "third", "fourth"))
-STERILISER: Final = Axis("steriliser", "steriliser", "across", 40, members=("cabinet", "vessel"))
+STEAMER: Final = Axis("steamer", "steamer", "across", 40, members=("cabinet", "vessel"))
 GENERATION: Final = Axis(
     "generation", "generation", "down", 50, ordered=True, members=("sawdust", "second_grain", "grain", "plate")
 )

@@ -10,7 +10,7 @@ from farmbook.model.choices.equipment_cost import EquipmentCost
 from farmbook.model.choices.make_or_buy import MakeOrBuy
 from farmbook.model.choices.make_or_buy_turn import MakeOrBuyTurn
 from farmbook.model.choices.make_or_buy_worth import MakeOrBuyWorth
-from farmbook.model.choices.steriliser_choice import SteriliserChoice
+from farmbook.model.choices.steamer_choice import SteamerChoice
 from farmbook.model.cook.cabinet_cook import CabinetCook
 from farmbook.model.cook.cook_curve import CookCurve
 from farmbook.model.cook.cook_strength import LethalRates
@@ -22,7 +22,7 @@ from farmbook.model.cost.lost_bags import LostBags
 from farmbook.model.cost.mixing import Mixing
 from farmbook.model.cost.own_spawn_work import OwnSpawnWork
 from farmbook.model.cost.spawn_supply import SpawnSupply
-from farmbook.model.cost.steriliser_year import CabinetYear, VesselYear
+from farmbook.model.cost.steamer_year import CabinetYear, VesselYear
 from farmbook.model.crop.crop import Crop
 from farmbook.model.crop.spawn_source import SpawnSource
 from farmbook.model.front import Front
@@ -44,7 +44,7 @@ from farmbook.model.spawn.own_spawn_way import OwnSpawnWay
 from farmbook.model.spawn.spawn_bought import Spawn
 from farmbook.model.steam.cabinet import Cabinet
 from farmbook.model.steam.cabinet_run import CabinetRun
-from farmbook.model.steam.steriliser import Steriliser
+from farmbook.model.steam.steamer_in_use import SteamerInUse
 from farmbook.model.steam.to_steam import ToSteam
 from farmbook.model.steam.vessel import Vessel
 from farmbook.model.steam.vessel_run import VesselRun
@@ -59,10 +59,10 @@ SECTIONS: Final[tuple[type[Section], ...]] = (
     *(Steaming, CabinetHeat, VesselSteam, VesselHeat),
     *(SpawnSource, Crop),
     *(Spawn, OwnSpawnWay, OwnSpawn),
-    *(ToSteam, CabinetRun, Cabinet, VesselRun, Vessel, Steriliser),
+    *(ToSteam, CabinetRun, Cabinet, VesselRun, Vessel, SteamerInUse),
     *(LethalRates, CoreHeating, CabinetCook, VesselCook, CookCurve),
     *(OwnSpawnWork, SpawnSupply, Mixing, Harvest, GrowingCost, LostBags, CabinetYear, VesselYear),
-    *(SteriliserChoice, MakeOrBuy, MakeOrBuyTurn, MakeOrBuyWorth, EquipmentCost),
+    *(SteamerChoice, MakeOrBuy, MakeOrBuyTurn, MakeOrBuyWorth, EquipmentCost),
     *(Report, Front),
 )
 

@@ -8,9 +8,9 @@ from farmbook.expr.sentences import either, figure, say
 from farmbook.model.choices.make_or_buy import MakeOrBuy
 from farmbook.model.cost.growing_cost import GrowingCost
 from farmbook.model.cost.lost_bags import LostBags
-from farmbook.model.cost.steriliser_year import CabinetYear, SteamerYear, VesselYear
+from farmbook.model.cost.steamer_year import CabinetYear, SteamerYear, VesselYear
 from farmbook.model.report import Report
-from farmbook.model.steam.steriliser import Steriliser
+from farmbook.model.steam.steamer_in_use import SteamerInUse
 from farmbook.sections.declare import line, uses
 from farmbook.sections.section import Section
 
@@ -24,7 +24,7 @@ class Front(Section):
 
     growing = uses(GrowingCost)
     lost = uses(LostBags)
-    steriliser = uses(Steriliser)
+    steamer_in_use = uses(SteamerInUse)
     cabinet = uses(CabinetYear)
     vessel = uses(VesselYear)
     spawn = uses(MakeOrBuy)
@@ -47,16 +47,16 @@ class Front(Section):
     @line("What a steam load costs", unit="1")
     def steaming(self) -> Expr:
         """The steamer in use, without owning it. Energy has the charge for your highest kW in it; water is the rest."""
-        energy = self.steriliser.energy_cost_per_run + self.steriliser.demand_cost_per_run
+        energy = self.steamer_in_use.energy_cost_per_run + self.steamer_in_use.demand_cost_per_run
         return say(
             "A steam load costs ",
-            figure(self.steriliser.cost_per_run, 0, named=False),
+            figure(self.steamer_in_use.cost_per_run, 0, named=False),
             ": energy ",
             figure(energy, 0, named=False),
             ", work ",
-            figure(self.steriliser.labour_cost_per_run, 0, named=False),
+            figure(self.steamer_in_use.labour_cost_per_run, 0, named=False),
             ". That is ",
-            figure(self.steriliser.cost_per_bag, 2),
+            figure(self.steamer_in_use.cost_per_bag, 2),
             ".",
         )
 

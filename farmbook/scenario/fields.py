@@ -11,13 +11,11 @@ from farmbook.expr.axis import Axis
 from farmbook.expr.walk import ordered_axes
 from farmbook.scenario.header import TOP_KEYS
 from farmbook.scenario.words import Path
-from farmbook.sections.declare import Choice, Input, TextInput
+from farmbook.sections.declare import NAME_KEY, Choice, Input, TextInput
 from farmbook.sections.section import Section
 
 __all__ = ["BASIS_KEY", "NAME_KEY", "Field", "Table", "has_basis", "tables_of"]
 
-NAME_KEY: Final = "name"
-"""The key of a row's own name, whatever the input that holds the names is called."""
 BASIS_KEY: Final = "basis"
 """The key that gives a whole table or row its basis."""
 
@@ -90,25 +88,15 @@ def tables_of(sections: Iterable[type[Section]]) -> dict[str, Table]:
 
 
 def _place(tables: dict[str, Table], section: type[Section], declared: Input) -> None:
-    row_axis = _row_axis(declared)
-    key = NAME_KEY if isinstance(declared, TextInput) and declared.names else declared.name
+    row_axis, key = declared.row_axis, declared.key
     inner = tuple(axis for axis in declared.axes if axis != row_axis)
+    table = tables.setdefault(declared.table, Table(declared.table))
     if row_axis is None:
-        name = section.scenario_table()
-        table = tables.setdefault(name, Table(name))
         table.title = table.title or section.title
         _add(table.fields, Field(declared, key, table.key, None, inner))
     else:
-        table = tables.setdefault(row_axis.name, Table(row_axis.name))
         table.axis = row_axis
         _add(table.row_fields, Field(declared, key, table.key, row_axis, inner))
-
-
-def _row_axis(declared: Input) -> Axis | None:
-    """The named axis whose rows hold the input: of two, the one that runs across."""
-    named = [axis for axis in declared.axes if axis.named]
-    across = [axis for axis in named if axis.direction == "across"]
-    return next(iter([*across, *named]), None)
 
 
 def _add(fields: dict[str, Field], new: Field) -> None:

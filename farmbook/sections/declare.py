@@ -10,7 +10,7 @@ import inspect
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 from functools import cached_property, wraps
-from typing import Any, Protocol, Self, TypeVar, overload
+from typing import Any, Final, Protocol, Self, TypeVar, overload
 
 from farmbook.errors import ModelFault
 from farmbook.expr.axis import Axis
@@ -42,6 +42,8 @@ __all__ = [
     "uses",
 ]
 
+NAME_KEY: Final = "name"
+"""The key of a row's own name in a scenario file."""
 BASES = ("measured", "quoted", "published", "common practice", "guess", "assumed")
 """How the person at the keyboard knows a number, best first; "assumed" is what the book filled in by itself."""
 
@@ -54,6 +56,10 @@ class Holder(Protocol):
     @classmethod
     def key(cls) -> str:
         """The section's name in dotted names."""
+
+    @classmethod
+    def scenario_table(cls) -> str:
+        """The table of a scenario file that holds the section's single inputs."""
 
     def used(self, declaration: NumberInput) -> Line:
         """The number that the sums use."""
@@ -109,6 +115,33 @@ class Input(Declared):
     source: Source | None = None
     note: str = ""
 
+    @property
+    def row_axis(self) -> Axis | None:
+        """The named axis in whose rows of a scenario file it stands: of two, the one that runs across."""
+        named = [axis for axis in self.axes if axis.named]
+        across = [axis for axis in named if axis.direction == "across"]
+        return next(iter([*across, *named]), None)
+
+    @property
+    def table(self) -> str:
+        """The table of a scenario file in which it stands."""
+        return self.row_axis.name if self.row_axis else self.owner.scenario_table()
+
+    @property
+    def key(self) -> str:
+        """What it is called there."""
+        return self.name
+
+    @property
+    def dotted(self) -> str:
+        """One name everywhere: the place in the scenario file, without the key of a row."""
+        return f"{self.table}.{self.key}"
+
+    @property
+    def older(self) -> str:
+        """The name by its section, as earlier versions had it."""
+        return f"{self.owner.key()}.{self.name}"
+
 
 @dataclass(eq=False)
 class NumberInput(Input, Measured):
@@ -139,6 +172,11 @@ class TextInput(Input):
     default: str = ""
     names: bool = False
     picks: Axis | None = None
+
+    @property
+    def key(self) -> str:
+        """A row's own name is called so, whatever the input that holds the names is called."""
+        return NAME_KEY if self.names else self.name
 
     @overload
     def __get__(self, instance: None, owner: type[Holder]) -> Self: ...

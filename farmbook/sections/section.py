@@ -212,7 +212,7 @@ class Section:
         )
 
     def _bind(self, declared: Input) -> Bound:
-        name = f"{self.key()}.{declared.name}"
+        name = declared.dotted
         if any(axis.sized for axis in declared.axes):
             raise ModelFault(f"`{name}` is typed for each member of a list whose length the scenario sets")
         if isinstance(declared, NumberInput):
@@ -307,7 +307,7 @@ def _used_note(declared: NumberInput) -> str:
 def present_line(axis: Axis, cell: RawInput) -> Line:
     """The line that says which rows of a named axis are in use."""
     return Line(
-        f"{cell.name.rpartition('.')[0]}.{axis.name}_present",
+        f"{axis.name}.present",
         f"{axis.label.capitalize()} in use",
         unit("flag"),
         (axis,),
@@ -320,7 +320,7 @@ def present_line(axis: Axis, cell: RawInput) -> Line:
 def label_line(axis: Axis, cell: RawInput) -> Line:
     """The line that repeats a named axis's names on the worked sheets."""
     return Line(
-        f"{cell.name.rpartition('.')[0]}.{axis.name}_label",
+        f"{axis.name}.label",
         f"{axis.label.capitalize()}, by name",
         NO_UNIT,
         (axis,),

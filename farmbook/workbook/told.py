@@ -18,7 +18,7 @@ from farmbook.scenario.header import PAPERS_SAID, UNITS_SAID
 from farmbook.scenario.limits import default_at
 from farmbook.scenario.rewrite import Entry
 from farmbook.scenario.words import Path, as_written, figure, readable, where_of
-from farmbook.sections.declare import Input, NumberInput, TextInput
+from farmbook.sections.declare import NAME_KEY, Input, NumberInput, TextInput
 from farmbook.sections.model import Model
 from farmbook.version import __version__
 from farmbook.workbook.reading import BookCell, EditedBook
@@ -90,7 +90,7 @@ class _Telling:
 
     def rows(self, axis: Axis, before: Mapping[str, str]) -> None:
         """The rows of a list that have a name, and a key for each."""
-        cells = list(itertools.chain(*self.book.cells(f"{axis.name}_names")))
+        cells = list(itertools.chain(*self.book.cells(f"{axis.name}_{NAME_KEY}")))
         names = [self._text(cell) for cell in cells]
         keys = _keys(axis, names, before)
         self.keys[axis] = keys
@@ -165,7 +165,7 @@ class _Telling:
         for axis, at in zip(ordered_axes(declared.axes), index, strict=True):
             if axis.named and not self._member(axis, at) and (axis, at) not in self.unnamed:
                 self.unnamed.add((axis, at))
-                names = list(itertools.chain(*self.book.cells(f"{axis.name}_names")))
+                names = list(itertools.chain(*self.book.cells(f"{axis.name}_{NAME_KEY}")))
                 wanted = (
                     f"the {axis.label} has no name in {names[at].place}; give it one, or clear what stands in its row"
                 )

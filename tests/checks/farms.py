@@ -26,7 +26,7 @@ Typed = Mapping[str, Any]
 
 FIRST_FAILING: Final = {"error": "report.first_error", "alert": "report.first_alert"}
 """The line that names the first check of a kind that fails."""
-NAMES: Final = {"recipe.ingredients": (INGREDIENT, INGREDIENTS), "recipe.recipes": (RECIPE, RECIPES)}
+NAMES: Final = {"ingredient.name": (INGREDIENT, INGREDIENTS), "recipe.name": (RECIPE, RECIPES)}
 
 
 def checks() -> dict[str, Line]:

@@ -20,32 +20,32 @@ class Checked:
     slips: tuple[str, ...] = ()
 
 
-VESSEL: Final = {"steaming.kind": "pressure vessel"}
+VESSEL: Final = {"steamer.kind": "pressure vessel"}
 POT: Final = {
     **VESSEL,
-    "vessel_heat.feed": "put in before each load",
-    "vessel_heat.condensate": "falls back to the boil",
-    "vessel_heat.purge_steam": 0,
+    "vessel.feed": "put in before each load",
+    "vessel.condensate": "falls back to the boil",
+    "vessel.purge_steam": 0,
 }
-MADE: Final = {"spawn_source.supply": "made on the farm"}
+MADE: Final = {"spawn.supply": "made on the farm"}
 BY_WEIGHT: Final = {"crop.yield_given": "weight picked per bag filled", "crop.flushes_kept": 2}
 MIXED: Final = {"supplement.base": "Beech sawdust", "supplement.rich": "Soybean hulls"}
-PROBE: Final = "core_heating.hours_to_"
+PROBE: Final = "cook.hours_to_"
 
 RECIPE: Final[Mapping[str, Checked]] = {
     "recipe_checks.chosen_is_found": Checked(
         fails=(
-            {"recipe.chosen_recipe": "summer mix"},
-            {"recipe.chosen_recipe": ""},
-            {"recipe.recipes": ("Common mix", "COMMON mix", "")},
+            {"mix.chosen_recipe": "summer mix"},
+            {"mix.chosen_recipe": ""},
+            {"recipe.name": ("Common mix", "COMMON mix", "")},
         ),
-        holds=({"recipe.chosen_recipe": "COMMON MIX"}, {"recipe.recipes": ("Common mix", "Rich mix", "rich mix")}),
+        holds=({"mix.chosen_recipe": "COMMON MIX"}, {"recipe.name": ("Common mix", "Rich mix", "rich mix")}),
     ),
     "recipe_checks.parts_are_given": Checked(
         fails=(
             {"recipe.parts": [[0, 60, 0], [0, 39, 0], [0, 0, 0], [0, 1, 0], [0, 0, 0]]},
             {"recipe.parts": [[78, 0, 0], [10, 0, 0], [11, 0, 0], [1, 0, 0], [0, 0, 0]]},
-            {"recipe.recipes": ("Common mix", "Rich mix", "Empty mix")},
+            {"recipe.name": ("Common mix", "Rich mix", "Empty mix")},
         ),
         holds=({"recipe.parts": [[1e-6, 1, 0], [0, 0, 0], [0, 0, 0], [0, 0, 0], [5, 5, 5]]},),
     ),
@@ -67,40 +67,46 @@ RECIPE: Final[Mapping[str, Checked]] = {
         ),
     ),
     "recipe_checks.mix_adds_up": Checked(
-        fails=({"recipe.dry_matter": [None, 0.9, 0.88, 0.98, None]}, {"recipe.dry_matter": [0.58, 0.9, 0.88, 0, None]}),
-        holds=({"recipe.dry_matter": 1}, {"recipe.dry_matter": 0.2}),
+        fails=(
+            {"ingredient.dry_matter": [None, 0.9, 0.88, 0.98, None]},
+            {"ingredient.dry_matter": [0.58, 0.9, 0.88, 0, None]},
+        ),
+        holds=({"ingredient.dry_matter": 1}, {"ingredient.dry_matter": 0.2}),
         slips=("recipe.water_to_add", "recipe.delivered_total"),
     ),
     # at 60 % moisture a mix of ingredients that are 40 % dry needs no water
     "recipe_checks.dry_enough": Checked(
-        fails=({"recipe.dry_matter": 0.399, "recipe.target_moisture": 0.6},),
+        fails=({"ingredient.dry_matter": 0.399, "recipe.target_moisture": 0.6},),
         holds=(
-            {"recipe.dry_matter": 0.401, "recipe.target_moisture": 0.6},
-            {"recipe.dry_matter": 0.4, "recipe.target_moisture": 0.6},
+            {"ingredient.dry_matter": 0.401, "recipe.target_moisture": 0.6},
+            {"ingredient.dry_matter": 0.4, "recipe.target_moisture": 0.6},
         ),
     ),
     "recipe_checks.nitrogen_is_known": Checked(
-        fails=({"recipe.nitrogen_tested": None}, {"recipe.protein": None, "recipe.tag_protein": None}),
-        holds=({"recipe.protein": None}, {"recipe.nitrogen_tested": 0, "recipe.tag_protein": None}),
+        fails=({"ingredient.nitrogen_tested": None}, {"ingredient.protein": None, "ingredient.tag_protein": None}),
+        holds=({"ingredient.protein": None}, {"ingredient.nitrogen_tested": 0, "ingredient.tag_protein": None}),
     ),
     "recipe_checks.carbon_is_known": Checked(
         fails=(
-            {"recipe.carbon": [0, 0.44, 0.45, 0, 0]},
-            {"recipe.carbon": [0.49, 0.44, 0.45, 0, 0], "recipe.nitrogen_tested": [0.0015, None, None, 0.01, None]},
+            {"ingredient.carbon": [0, 0.44, 0.45, 0, 0]},
+            {
+                "ingredient.carbon": [0.49, 0.44, 0.45, 0, 0],
+                "ingredient.nitrogen_tested": [0.0015, None, None, 0.01, None],
+            },
         ),
-        holds=({"recipe.carbon": 0.01},),
+        holds=({"ingredient.carbon": 0.01},),
     ),
     "supplement.base_is_found": Checked(
         fails=(
             {"supplement.base": "Fish meal"},
-            {"supplement.base": "Beech sawdust", "recipe.ingredients": ("Beech sawdust",) * 2 + ("Bran", "Gypsum", "")},
+            {"supplement.base": "Beech sawdust", "ingredient.name": ("Beech sawdust",) * 2 + ("Bran", "Gypsum", "")},
         ),
         holds=({"supplement.base": ""}, {"supplement.base": "BEECH sawdust"}),
     ),
     "supplement.rich_is_found": Checked(
         fails=(
             {"supplement.rich": "Fish meal"},
-            {"supplement.rich": "Bran", "recipe.ingredients": ("Beech sawdust", "Hulls", "Bran", "bran", "")},
+            {"supplement.rich": "Bran", "ingredient.name": ("Beech sawdust", "Hulls", "Bran", "bran", "")},
         ),
         holds=({"supplement.rich": ""}, {"supplement.rich": "wheat BRAN"}),
     ),
@@ -114,7 +120,7 @@ RECIPE: Final[Mapping[str, Checked]] = {
         ),
     ),
     "bag.bag_adds_up": Checked(
-        fails=({"recipe.chosen_recipe": "summer mix"}, {"recipe.recipes": ("Common mix", "Common mix", "")}),
+        fails=({"mix.chosen_recipe": "summer mix"}, {"recipe.name": ("Common mix", "Common mix", "")}),
         holds=({"bag.wet_fill": 0.5},),
         slips=("bag.water_mass", "bag.dry_mass"),
     ),
@@ -126,31 +132,31 @@ RECIPE: Final[Mapping[str, Checked]] = {
 STEAMERS: Final[Mapping[str, Checked]] = {
     "cabinet_heat.temperatures_in_order": Checked(
         fails=(
-            {"cabinet_heat.hold_temperature": 50, "cabinet_heat.start_temperature": 50},
-            {"cabinet_heat.hold_temperature": 50, "cabinet_heat.feed_temperature": 51},
-            {"cabinet_heat.hold_temperature": 50, "cabinet_heat.surroundings": 60},
+            {"cabinet.hold_temperature": 50, "cabinet.start_temperature": 50},
+            {"cabinet.hold_temperature": 50, "cabinet.feed_temperature": 51},
+            {"cabinet.hold_temperature": 50, "cabinet.surroundings": 60},
         ),
         holds=(
-            {"cabinet_heat.hold_temperature": 50.1, "cabinet_heat.start_temperature": 50},
-            {**VESSEL, "cabinet_heat.hold_temperature": 10},
+            {"cabinet.hold_temperature": 50.1, "cabinet.start_temperature": 50},
+            {**VESSEL, "cabinet.hold_temperature": 10},
         ),
     ),
     # water boils near 92 degC at 2,400 m (common tables, from memory)
     "cabinet_heat.below_boiling": Checked(
-        fails=({"cabinet_heat.hold_temperature": 101}, {"site.altitude": 2400, "cabinet_heat.hold_temperature": 93}),
+        fails=({"cabinet.hold_temperature": 101}, {"site.altitude": 2400, "cabinet.hold_temperature": 93}),
         holds=(
-            {"cabinet_heat.hold_temperature": 99},
-            {"site.altitude": 2400, "cabinet_heat.hold_temperature": 91},
-            {**VESSEL, "cabinet_heat.hold_temperature": 101},
+            {"cabinet.hold_temperature": 99},
+            {"site.altitude": 2400, "cabinet.hold_temperature": 91},
+            {**VESSEL, "cabinet.hold_temperature": 101},
         ),
     ),
     "cabinet_run.reaches_temperature": Checked(
-        fails=({"cabinet_run.power": 1},), holds=({"cabinet_run.power": 30}, {**VESSEL, "cabinet_run.power": 1})
+        fails=({"cabinet.power": 1},), holds=({"cabinet.power": 30}, {**VESSEL, "cabinet.power": 1})
     ),
     # 36 kW at 240 V is 150 A, and a quarter more for running on end
     "cabinet_run.service_is_enough": Checked(
         fails=({"energy.service_amps": 187},),
-        holds=({"energy.service_amps": 188}, {**VESSEL, "vessel_run.power": 24, "energy.service_amps": 130}),
+        holds=({"energy.service_amps": 188}, {**VESSEL, "vessel.power": 24, "energy.service_amps": 130}),
     ),
     "cabinet_run.loads_fit": Checked(
         fails=({"farm.bags_filled_a_week": 4000},),
@@ -168,59 +174,59 @@ STEAMERS: Final[Mapping[str, Checked]] = {
     ),
     "vessel_steam.within_rating": Checked(
         fails=(
-            {**VESSEL, "vessel_steam.working_pressure": 104, "vessel_steam.rated_pressure": 103},
-            {**VESSEL, "vessel_steam.rated_pressure": 0},
+            {**VESSEL, "vessel.working_pressure": 104, "vessel.rated_pressure": 103},
+            {**VESSEL, "vessel.rated_pressure": 0},
         ),
         holds=(
-            {**VESSEL, "vessel_steam.working_pressure": 103, "vessel_steam.rated_pressure": 103},
-            {"vessel_steam.working_pressure": 140},
+            {**VESSEL, "vessel.working_pressure": 103, "vessel.rated_pressure": 103},
+            {"vessel.working_pressure": 140},
         ),
     ),
     "vessel_heat.temperatures_in_order": Checked(
         fails=(
-            {**VESSEL, "vessel_steam.working_pressure": 0, "vessel_heat.feed_temperature": 101},
-            {**VESSEL, "vessel_steam.working_pressure": 0, "vessel_heat.start_temperature": 101},
-            {**VESSEL, "vessel_steam.working_pressure": 0, "vessel_heat.surroundings": 101},
+            {**VESSEL, "vessel.working_pressure": 0, "vessel.feed_temperature": 101},
+            {**VESSEL, "vessel.working_pressure": 0, "vessel.start_temperature": 101},
+            {**VESSEL, "vessel.working_pressure": 0, "vessel.surroundings": 101},
         ),
         holds=(
-            {**VESSEL, "vessel_steam.working_pressure": 0, "vessel_heat.feed_temperature": 99},
-            {"vessel_heat.feed_temperature": 200},
+            {**VESSEL, "vessel.working_pressure": 0, "vessel.feed_temperature": 99},
+            {"vessel.feed_temperature": 200},
         ),
     ),
     "vessel_run.reaches_temperature": Checked(
-        fails=({**VESSEL, "vessel_run.power": 1},),
-        holds=({**VESSEL, "vessel_run.power": 30}, {"vessel_run.power": 1}),
+        fails=({**VESSEL, "vessel.power": 1},),
+        holds=({**VESSEL, "vessel.power": 30}, {"vessel.power": 1}),
     ),
     # 24 kW at 240 V is 100 A, and a quarter more for running on end
     "vessel_run.service_is_enough": Checked(
-        fails=({**VESSEL, "vessel_run.power": 24, "energy.service_amps": 124},),
-        holds=({**VESSEL, "vessel_run.power": 24, "energy.service_amps": 126}, {"vessel_run.power": 150}),
+        fails=({**VESSEL, "vessel.power": 24, "energy.service_amps": 124},),
+        holds=({**VESSEL, "vessel.power": 24, "energy.service_amps": 126}, {"vessel.power": 150}),
     ),
     "vessel_run.loads_fit": Checked(
         fails=({**VESSEL, "farm.bags_filled_a_week": 9000},),
-        holds=({**VESSEL, "farm.bags_filled_a_week": 310}, {"vessel_run.cool_down_time": 160}),
+        holds=({**VESSEL, "farm.bags_filled_a_week": 310}, {"vessel.cool_down_time": 160}),
     ),
     "vessel.meter_agrees": Checked(
         fails=({**VESSEL, "vessel.own_energy": 1}, {**VESSEL, "vessel.own_energy": 2000}),
         holds=({**VESSEL, "vessel.own_energy": 175}, {**VESSEL, "vessel.own_energy": 130}, {"vessel.own_energy": 1}),
     ),
-    "cabinet_year.salvage_fits": Checked(fails=({"cabinet_year.salvage": 1e6},), holds=({"cabinet_year.salvage": 0},)),
-    "vessel_year.salvage_fits": Checked(fails=({"vessel_year.salvage": 1e6},), holds=({"vessel_year.salvage": 0},)),
+    "cabinet_year.salvage_fits": Checked(fails=({"cabinet.salvage": 1e6},), holds=({"cabinet.salvage": 0},)),
+    "vessel_year.salvage_fits": Checked(fails=({"vessel.salvage": 1e6},), holds=({"vessel.salvage": 0},)),
     "make_or_buy_worth.resale_fits": Checked(fails=({"make_or_buy.resale": 1e7},), holds=({"make_or_buy.resale": 0},)),
     "make_or_buy_worth.losses_fit": Checked(
-        fails=({"crop.loss_in_spawn_run": 0.7, "spawn_source.extra_loss": 0.4},),
-        holds=({"spawn_source.extra_loss": 0},),
+        fails=({"recipe.loss_in_spawn_run": 0.7, "spawn.extra_loss": 0.4},),
+        holds=({"spawn.extra_loss": 0},),
     ),
-    "steriliser_choice.good_either_way": Checked(
-        fails=({"vessel_heat.loss_at_steaming": 1}, {"crop.loss_at_steaming": 1}),
-        holds=({"vessel_heat.loss_at_steaming": 0.999, "crop.loss_at_steaming": 0.999},),
+    "steamer_choice.good_either_way": Checked(
+        fails=({"vessel.loss_at_steaming": 1}, {"crop.loss_at_steaming": 1}),
+        holds=({"vessel.loss_at_steaming": 0.999, "crop.loss_at_steaming": 0.999},),
     ),
     "vessel.water_lasts": Checked(
-        fails=({**POT, "vessel_heat.water_put_in": 0.1},),
+        fails=({**POT, "vessel.water_put_in": 0.1},),
         holds=(
-            {**POT, "vessel_heat.water_put_in": 900},
-            {**POT, "vessel_heat.feed": "let in as it boils", "vessel_heat.water_put_in": 0.1},
-            {**POT, "steaming.kind": "cabinet", "vessel_heat.water_put_in": 0.1},
+            {**POT, "vessel.water_put_in": 900},
+            {**POT, "vessel.feed": "let in as it boils", "vessel.water_put_in": 0.1},
+            {**POT, "steamer.kind": "cabinet", "vessel.water_put_in": 0.1},
         ),
     ),
 }
@@ -235,19 +241,19 @@ COOKING: Final[Mapping[str, Checked]] = {
         holds=({f"{PROBE}150f": 4, f"{PROBE}190f": 9.5}, {f"{PROBE}150f": 4, f"{PROBE}180f": 7, f"{PROBE}190f": 9.5}),
     ),
     "core_heating.rates_in_order": Checked(
-        fails=({"core_heating.fast_diffusivity": 4.8, "core_heating.diffusivity": 4.9},),
-        holds=({"core_heating.fast_diffusivity": 4.9, "core_heating.diffusivity": 4.9},),
+        fails=({"cook.fast_diffusivity": 4.8, "cook.diffusivity": 4.9},),
+        holds=({"cook.fast_diffusivity": 4.9, "cook.diffusivity": 4.9},),
     ),
     "cabinet_cook.middle_gets_hot": Checked(
-        fails=({"cabinet_run.hold_time": 1},),
-        holds=({"cabinet_run.hold_time": 40}, {**VESSEL, "cabinet_run.hold_time": 1}),
+        fails=({"cabinet.hold_time": 1},),
+        holds=({"cabinet.hold_time": 40}, {**VESSEL, "cabinet.hold_time": 1}),
     ),
     "cabinet_cook.middle_is_known": Checked(
-        fails=({"cabinet_run.hold_time": 1},),
+        fails=({"cabinet.hold_time": 1},),
         holds=(
-            {"cabinet_run.hold_time": 40},
-            {"cabinet_run.hold_time": 1, f"{PROBE}150f": 4, f"{PROBE}190f": 14},
-            {**VESSEL, "cabinet_run.hold_time": 1},
+            {"cabinet.hold_time": 40},
+            {"cabinet.hold_time": 1, f"{PROBE}150f": 4, f"{PROBE}190f": 14},
+            {**VESSEL, "cabinet.hold_time": 1},
         ),
     ),
     "cabinet_cook.probe_not_too_fast": Checked(
@@ -255,31 +261,31 @@ COOKING: Final[Mapping[str, Checked]] = {
         holds=({f"{PROBE}150f": 4, f"{PROBE}190f": 14}, {**VESSEL, f"{PROBE}150f": 0.1, f"{PROBE}180f": 0.2}),
     ),
     "cabinet_cook.rows_are_enough": Checked(
-        fails=({"cabinet_cook.cabinet_step": 1},),
-        holds=({"cabinet_cook.cabinet_step": 30}, {**VESSEL, "cabinet_cook.cabinet_step": 1}),
+        fails=({"cook.cabinet_step": 1},),
+        holds=({"cook.cabinet_step": 30}, {**VESSEL, "cook.cabinet_step": 1}),
     ),
     "vessel_cook.middle_gets_hot": Checked(
-        fails=({**VESSEL, "vessel_run.hold_time": 0.1},),
-        holds=({**VESSEL, "vessel_run.hold_time": 40, "vessel_cook.vessel_step": 60}, {"vessel_run.hold_time": 0.1}),
+        fails=({**VESSEL, "vessel.hold_time": 0.1},),
+        holds=({**VESSEL, "vessel.hold_time": 40, "cook.vessel_step": 60}, {"vessel.hold_time": 0.1}),
     ),
     "vessel_cook.middle_is_known": Checked(
-        fails=({**VESSEL, "vessel_run.hold_time": 3.5}, {**VESSEL, f"{PROBE}150f": 4, f"{PROBE}190f": 14}),
+        fails=({**VESSEL, "vessel.hold_time": 3.5}, {**VESSEL, f"{PROBE}150f": 4, f"{PROBE}190f": 14}),
         holds=(
-            {**VESSEL, "vessel_run.hold_time": 40, "vessel_cook.vessel_step": 60},
-            {**VESSEL, "core_heating.probe_place": "pressure vessel", f"{PROBE}150f": 1, f"{PROBE}190f": 2},
-            {"vessel_run.hold_time": 0.1},
+            {**VESSEL, "vessel.hold_time": 40, "cook.vessel_step": 60},
+            {**VESSEL, "cook.probe_place": "pressure vessel", f"{PROBE}150f": 1, f"{PROBE}190f": 2},
+            {"vessel.hold_time": 0.1},
         ),
     ),
     "vessel_cook.probe_not_too_fast": Checked(
-        fails=({**VESSEL, "core_heating.probe_place": "pressure vessel", f"{PROBE}150f": 0.1, f"{PROBE}180f": 0.2},),
+        fails=({**VESSEL, "cook.probe_place": "pressure vessel", f"{PROBE}150f": 0.1, f"{PROBE}180f": 0.2},),
         holds=(
             {**VESSEL, f"{PROBE}150f": 0.1, f"{PROBE}180f": 0.2},
-            {"core_heating.probe_place": "pressure vessel", f"{PROBE}150f": 0.1, f"{PROBE}180f": 0.2},
+            {"cook.probe_place": "pressure vessel", f"{PROBE}150f": 0.1, f"{PROBE}180f": 0.2},
         ),
     ),
     "vessel_cook.rows_are_enough": Checked(
-        fails=({**VESSEL, "vessel_cook.vessel_step": 0.25},),
-        holds=({**VESSEL, "vessel_cook.vessel_step": 10}, {"vessel_cook.vessel_step": 0.25}),
+        fails=({**VESSEL, "cook.vessel_step": 0.25},),
+        holds=({**VESSEL, "cook.vessel_step": 10}, {"cook.vessel_step": 0.25}),
     ),
 }
 CROP: Final[Mapping[str, Checked]] = {
@@ -290,14 +296,17 @@ CROP: Final[Mapping[str, Checked]] = {
     "crop.bags_survive": Checked(
         fails=(
             {"crop.loss_at_steaming": 1},
-            {"crop.loss_in_spawn_run": 1},
+            {"recipe.loss_in_spawn_run": 1},
             {"crop.loss_before_first_pick": 1.2},
             {"crop.loss_between_flushes": [0, 1, 0, 0]},
         ),
-        holds=({"crop.loss_in_spawn_run": 0.999}, {"crop.loss_between_flushes": [0, 0, 1, 1], "crop.flushes_kept": 2}),
+        holds=(
+            {"recipe.loss_in_spawn_run": 0.999},
+            {"crop.loss_between_flushes": [0, 0, 1, 1], "crop.flushes_kept": 2},
+        ),
     ),
     "crop.some_is_left": Checked(
-        fails=({"crop.trim": 1}, {"crop.shrink": 1.2}, {"crop.loss_at_steaming": 1}, {"crop.efficiency_given": 0}),
+        fails=({"crop.trim": 1}, {"crop.shrink": 1.2}, {"crop.loss_at_steaming": 1}, {"recipe.efficiency_given": 0}),
         holds=({"crop.trim": 0.999}, {"crop.shrink": 0.999}),
     ),
     "crop.first_loss_once": Checked(
@@ -312,10 +321,10 @@ CROP: Final[Mapping[str, Checked]] = {
         holds=({"spawn.spawn_rate": 0.0101}, {"spawn.spawn_rate": 0.199}),
     ),
     "own_spawn_way.few_generations": Checked(
-        fails=({**MADE, "own_spawn_way.route": "two grains, then sawdust spawn", "own_spawn_way.generation_limit": 1},),
+        fails=({**MADE, "own_spawn.route": "two grains, then sawdust spawn", "own_spawn.generation_limit": 1},),
         holds=(
-            {**MADE, "own_spawn_way.route": "one grain, then bags"},
-            {"own_spawn_way.route": "two grains, then sawdust spawn", "own_spawn_way.generation_limit": 1},
+            {**MADE, "own_spawn.route": "one grain, then bags"},
+            {"own_spawn.route": "two grains, then sawdust spawn", "own_spawn.generation_limit": 1},
         ),
     ),
     "own_spawn.young_enough": Checked(
@@ -323,20 +332,20 @@ CROP: Final[Mapping[str, Checked]] = {
         holds=({**MADE, "own_spawn.shelf_life": 365}, {"own_spawn.shelf_life": 1}),
     ),
     "own_spawn_work.materials_given": Checked(
-        fails=({"own_spawn_work.unit_cost": [1, 1, None, 1]}, {"own_spawn_work.unit_cost": [None, 1, 1, None]}),
-        holds=({"own_spawn_work.unit_cost": [None, 1, 1, 1]}, {"own_spawn_work.unit_cost": 0}),
+        fails=({"own_spawn.unit_cost": [1, 1, None, 1]}, {"own_spawn.unit_cost": [None, 1, 1, None]}),
+        holds=({"own_spawn.unit_cost": [None, 1, 1, 1]}, {"own_spawn.unit_cost": 0}),
     ),
     "harvest.picked_adds_up": Checked(
         slips=("crop.trimmed_per_filled", "crop.shrunk_per_filled", "crop.taken_per_filled"),
-        holds=({"crop.trim": 1}, {"crop.efficiency_given": 0}),
+        holds=({"crop.trim": 1}, {"recipe.efficiency_given": 0}),
     ),
     # two flushes of the recipe chosen
     "harvest.efficiency_believable": Checked(
-        fails=({"crop.efficiency_given": 0.099}, {"crop.efficiency_given": 1.001}),
-        holds=({"crop.efficiency_given": 0.101}, {"crop.efficiency_given": 0.999}),
+        fails=({"recipe.efficiency_given": 0.099}, {"recipe.efficiency_given": 1.001}),
+        holds=({"recipe.efficiency_given": 0.101}, {"recipe.efficiency_given": 0.999}),
     ),
     "harvest.first_days_once": Checked(
-        fails=({"harvest.added_days": [0.1, 13, 14, 15]},), holds=({"harvest.added_days": [0, 0, 0, 0]},)
+        fails=({"crop.added_days": [0.1, 13, 14, 15]},), holds=({"crop.added_days": [0, 0, 0, 0]},)
     ),
 }
 MONEY: Final[Mapping[str, Checked]] = {
@@ -349,7 +358,7 @@ MONEY: Final[Mapping[str, Checked]] = {
             "growing_cost.spawn_run_spent",
             "growing_cost.fruiting_spent",
         ),
-        holds=({"crop.loss_in_spawn_run": 1},),
+        holds=({"recipe.loss_in_spawn_run": 1},),
     ),
     "lost_bags.bags_make_up_the_cost": Checked(
         slips=(
@@ -383,20 +392,20 @@ BOOK: Final[Mapping[str, Checked]] = {
         fails=({"farm.wage": None}, {"site.altitude": None}), holds=({"farm.wage": 0}, {"cabinet.own_energy": None})
     ),
     "report.every_number_possible": Checked(
-        fails=({"farm.wage": -0.01}, {"crop.trim": 1.01}, {"recipe.carbon": [0.49, -0.01, 0.4, 0, 0]}),
-        holds=({"farm.wage": 0}, {"crop.trim": 0.9}, {"recipe.carbon": [0.49, 0, 0.4, 0, -1]}),
+        fails=({"farm.wage": -0.01}, {"crop.trim": 1.01}, {"ingredient.carbon": [0.49, -0.01, 0.4, 0, 0]}),
+        holds=({"farm.wage": 0}, {"crop.trim": 0.9}, {"ingredient.carbon": [0.49, 0, 0.4, 0, -1]}),
     ),
     "report.every_table_number": Checked(
         fails=(
-            {"recipe.price": [0.05, 0.29, 0.33, None, None]},
+            {"ingredient.price": [0.05, 0.29, 0.33, None, None]},
             {"recipe.parts": [[78, 60, 0], [10, None, 0], [11, 0, 0], [1, 1, 0], [0, 0, 0]]},
             {"own_spawn.run_days": [17, 11, 13, None]},
         ),
-        holds=({"recipe.price": [0, 0, 0, 0, None]}, {"recipe.protein": None}),
+        holds=({"ingredient.price": [0, 0, 0, 0, None]}, {"ingredient.protein": None}),
     ),
     "report.every_word": Checked(
-        fails=({"steaming.kind": "kettle"}, {"energy.phases": ""}, {"recipe.chosen_recipe": "summer mix"}),
-        holds=({"steaming.kind": "Pressure VESSEL"},),
+        fails=({"steamer.kind": "kettle"}, {"energy.phases": ""}, {"mix.chosen_recipe": "summer mix"}),
+        holds=({"steamer.kind": "Pressure VESSEL"},),
     ),
 }
 CHECKS: Final[Mapping[str, Checked]] = {**RECIPE, **STEAMERS, **COOKING, **CROP, **MONEY, **BOOK}

@@ -15,7 +15,7 @@ from tests.checks.table import CHECKS
 SUMS: Final = tuple(name for name, checked in CHECKS.items() if checked.slips)
 GROUNDS: Final[tuple[Typed, ...]] = (
     {},
-    {"spawn_source.supply": "made on the farm"},
+    {"spawn.supply": "made on the farm"},
     {"bag.bag_price": -5, "spawn.price": -40, "make_or_buy.resale": 1e6},
 )
 """Farms whose figures are falsified: bought spawn, own spawn, and costs below zero."""

@@ -261,8 +261,8 @@ def test_words_picked(declared: TextInput) -> None:
     ],
 )
 def test_a_name_is_picked_only_where_exactly_one_row_has_it(recipes: tuple[str, ...], chosen: str, words: str) -> None:
-    cells = cells_of([farm({"recipe.recipes": recipes, "recipe.chosen_recipe": chosen})], "metric")
-    bound = next(bound for declared, bound in picks() if declared.dotted == "recipe.chosen_recipe")
+    cells = cells_of([farm({"recipe.name": recipes, "mix.chosen_recipe": chosen})], "metric")
+    bound = next(bound for declared, bound in picks() if declared.dotted == "mix.chosen_recipe")
     assert str(words_of(bound, cells, "metric")) == words
 
 

@@ -28,7 +28,7 @@ Typed = Mapping[str, Any]
 
 NOTHING_PAID: Final[Typed] = {
     "farm.wage": 0,
-    "recipe.price": [0, 0, 0, 0, 0],
+    "ingredient.price": [0, 0, 0, 0, 0],
     "bag.bag_price": 0,
     "bag.tie_price": 0,
     "energy.electricity_price": 0,
@@ -47,12 +47,12 @@ COSTS: Final[Mapping[str, Typed]] = {
     "as it is": {},
     "nothing paid": NOTHING_PAID,
     "nothing paid, and no lab": {**NOTHING_PAID, **NO_LAB_PAID},
-    "paid to take the ingredients": {"recipe.price": [-9, -9, -9, -9, 0]},
+    "paid to take the ingredients": {"ingredient.price": [-9, -9, -9, -9, 0]},
     "bags that bring money in": {"bag.bag_price": -50, "spawn.price": -200},
     "lab that sells far dearer than it cost": {"make_or_buy.resale": 1e7},
     "lab that sells dearer, nothing else paid": {**NOTHING_PAID, "make_or_buy.resale": 1e7},
     "lab that costs less than nothing": {"make_or_buy.lab_price": -60000, "make_or_buy.upkeep": -9000},
-    "dear beyond sense": {"recipe.price": [1e9, 1e9, 1e9, 1e9, 0], "spawn.price": 1e9, "farm.wage": 1e9},
+    "dear beyond sense": {"ingredient.price": [1e9, 1e9, 1e9, 1e9, 0], "spawn.price": 1e9, "farm.wage": 1e9},
     "dear lab": {"make_or_buy.lab_price": 1e12, "make_or_buy.upkeep": 1e9},
     "next to nothing": {**NOTHING_PAID, **NO_LAB_PAID, "bag.bag_price": 1e-12, "farm.wage": 1e-12},
 }
@@ -60,42 +60,42 @@ LOSSES: Final[Mapping[str, Typed]] = {
     "usual losses": {},
     "none lost": {
         "crop.loss_at_steaming": 0,
-        "crop.loss_in_spawn_run": 0,
+        "recipe.loss_in_spawn_run": 0,
         "crop.loss_before_first_pick": 0,
         "crop.loss_between_flushes": 0,
-        "spawn_source.extra_loss": 0,
+        "spawn.extra_loss": 0,
     },
     "all lost at steaming": {"crop.loss_at_steaming": 1},
-    "all lost in the spawn run": {"crop.loss_in_spawn_run": 1},
+    "all lost in the spawn run": {"recipe.loss_in_spawn_run": 1},
     "all lost in the spawn run, the last by own spawn": {
-        "crop.loss_in_spawn_run": 0.25,
-        "spawn_source.extra_loss": 0.75,
+        "recipe.loss_in_spawn_run": 0.25,
+        "spawn.extra_loss": 0.75,
     },
     "all lost before the first pick": {"crop.loss_before_first_pick": 1},
     "all lost between flushes": {"crop.loss_between_flushes": [0, 1, 1, 1]},
     "all lost at every step": {
         "crop.loss_at_steaming": 1,
-        "crop.loss_in_spawn_run": 1,
+        "recipe.loss_in_spawn_run": 1,
         "crop.loss_before_first_pick": 1,
         "crop.loss_between_flushes": 1,
     },
-    "next to all lost": {"crop.loss_at_steaming": 0.999999, "crop.loss_in_spawn_run": 0.999999},
+    "next to all lost": {"crop.loss_at_steaming": 0.999999, "recipe.loss_in_spawn_run": 0.999999},
     "more lost at steaming than there are": {"crop.loss_at_steaming": 1.5},
-    "more lost in the spawn run than there are": {"crop.loss_in_spawn_run": 1.5},
+    "more lost in the spawn run than there are": {"recipe.loss_in_spawn_run": 1.5},
     "more lost before the first pick than there are": {"crop.loss_before_first_pick": 1.5},
     "all trimmed": {"crop.trim": 1},
     "more trimmed than there is": {"crop.trim": 3},
     "all dried away": {"crop.shrink": 1},
-    "nothing picked": {"crop.efficiency_given": 0},
+    "nothing picked": {"recipe.efficiency_given": 0},
 }
 WAYS: Final[Mapping[str, Typed]] = {
     "spawn bought": {},
-    "spawn made": {"spawn_source.supply": "made on the farm"},
+    "spawn made": {"spawn.supply": "made on the farm"},
     "spawn made in the steamer, hours typed": {
-        "spawn_source.supply": "made on the farm",
-        "own_spawn_way.route": "one grain, then sawdust spawn",
+        "spawn.supply": "made on the farm",
+        "own_spawn.route": "one grain, then sawdust spawn",
         "make_or_buy.limit": "the steamer",
-        "own_spawn_work.own_hours": 11,
+        "own_spawn.own_hours": 11,
     },
 }
 STRANGE: Final[Mapping[str, Typed]] = {
@@ -163,9 +163,9 @@ def test_no_strange_figure_breaks_a_sum(way: str) -> None:
 def random_costs(rng: np.random.Generator) -> dict[str, Any]:
     """Costs of either sign from a tenth to millions, so that large ones cancel and small ones are left."""
     costs: dict[str, Any] = {name: round(rng.normal() * 10.0 ** rng.integers(-1, 7), 1) for name in SINGLE_COSTS}
-    costs["recipe.price"] = [round(price, 1) for price in rng.normal(size=5)]
+    costs["ingredient.price"] = [round(price, 1) for price in rng.normal(size=5)]
     costs["make_or_buy.wanted_return"] = float(rng.choice([0, 1e-5, 0.08, 1]))
-    costs["spawn_source.supply"] = str(rng.choice(["bought", "made on the farm"]))
+    costs["spawn.supply"] = str(rng.choice(["bought", "made on the farm"]))
     return costs
 
 
@@ -178,7 +178,7 @@ def test_costs_of_either_sign_break_no_sum() -> None:
 @pytest.mark.parametrize("hold", [-1, 0])
 def test_no_time_of_hold_is_not_taken_for_rows_that_run_out(steamer: str, hold: float) -> None:
     kind = {"cabinet": "cabinet", "vessel": "pressure vessel"}[steamer]
-    farm = plausible(changes_of({"steaming.kind": kind, f"{steamer}_run.hold_time": hold}))
+    farm = plausible(changes_of({"steamer.kind": kind, f"{steamer}.hold_time": hold}))
     assert results([farm], "metric")[f"{steamer}_cook.rows_are_enough"][0] == 1
 
 
@@ -188,7 +188,7 @@ def test_no_time_of_hold_is_not_taken_for_rows_that_run_out(steamer: str, hold: 
 @pytest.mark.parametrize("system", ["metric", "us"])
 def test_a_mix_of_less_than_no_water_that_is_as_wanted_is_not_too_wet(system: str) -> None:
     """Dry matter of 125 % brings -0.25/1.25 = -0.2 kg of water for each kg dry; -25 % wanted is -0.25/1.25 as well."""
-    farm = plausible(changes_of({"recipe.dry_matter": 1.25, "recipe.target_moisture": -0.25}))
+    farm = plausible(changes_of({"ingredient.dry_matter": 1.25, "recipe.target_moisture": -0.25}))
     found = results([farm], system)
     assert found["recipe.water_wanted"][0, :2] == pytest.approx(-0.2)
     assert found["recipe.water_in_ingredients"][0, :2] == pytest.approx(-0.2)
@@ -199,7 +199,7 @@ def test_a_mix_of_less_than_no_water_that_is_as_wanted_is_not_too_wet(system: st
 @pytest.mark.parametrize("batch_weeks", [1, -1])
 def test_spawn_that_lasts_just_as_long_as_it_keeps_does_keep(batch_weeks: float, system: str) -> None:
     """Of the generation that goes into the bags: what is needed of it rests on no other."""
-    made: Typed = {"spawn_source.supply": "made on the farm", "own_spawn.batch_weeks": batch_weeks}
+    made: Typed = {"spawn.supply": "made on the farm", "own_spawn.batch_weeks": batch_weeks}
     lasting = results([plausible(changes_of(made))], system)["own_spawn.weeks_lasting"][0, 1]
     assert lasting * batch_weeks > 1
     seven_days_a_week = 7 * lasting
@@ -211,13 +211,13 @@ def test_spawn_that_lasts_just_as_long_as_it_keeps_does_keep(batch_weeks: float,
 def test_a_load_that_takes_up_all_heat_lets_out_none(system: str) -> None:
     """Without a meter, air to drive out or a bleeder, what goes into the steam is what load and walls take, hot or cold."""
     tight = {
-        "steaming.kind": "pressure vessel",
-        "vessel_heat.condensate": "falls back to the boil",
-        "vessel_heat.purge_steam": 0,
-        "vessel_heat.vent_flow": 0,
-        "vessel_heat.surroundings": 130,
+        "steamer.kind": "pressure vessel",
+        "vessel.condensate": "falls back to the boil",
+        "vessel.purge_steam": 0,
+        "vessel.vent_flow": 0,
+        "vessel.surroundings": 130,
     }
-    farms = [plausible(changes_of({**tight, "vessel_heat.start_temperature": 10 + 4 * step})) for step in range(50)]
+    farms = [plausible(changes_of({**tight, "vessel.start_temperature": 10 + 4 * step})) for step in range(50)]
     found = results(farms, system)
     over = found["vessel.heat_into_steam"] - found["vessel.heat_kept"]
     assert np.abs(over).max() < 1e-9

@@ -42,7 +42,7 @@ def test_the_steamer_that_is_not_used_is_named_and_not_gone_into() -> None:
         "      vessel, otherwise bags lost at steaming in the cabinet) and 1",
         "  The farm steams in the pressure vessel: no   [vessel_heat.in_use]",
         '    = 1 if steamer that the farm uses is "pressure vessel"',
-        "    Steamer that the farm uses: cabinet   [steaming.kind, input]",
+        "    Steamer that the farm uses: cabinet   [steamer.kind, input]",
         '  Bags lost at steaming in the pressure vessel: not used, as steamer that the farm uses is "cabinet"',
         "  Bags lost at steaming in the cabinet: 1.2%   [crop.loss_at_steaming, input]",
     ]
@@ -50,7 +50,7 @@ def test_the_steamer_that_is_not_used_is_named_and_not_gone_into() -> None:
 
 @pytest.mark.parametrize(("name", "unused"), [("kestrel_hollow", "[vessel."), ("hof_fennewald", "[cabinet.")])
 def test_nothing_of_the_other_steamer_is_told_to_the_bottom(name: str, unused: str) -> None:
-    rows = told("steriliser.cost_per_run", ALL, name)
+    rows = told("steamer_in_use.cost_per_run", ALL, name)
     assert len(rows) > 100
     assert [row for row in rows if unused in row] == []
 
@@ -141,10 +141,10 @@ def test_what_is_told_twice_is_folded() -> None:
     ("what", "said"),
     [
         ("recipe.moisture", "for each recipe"),
-        ("recipe.recipe_present", "Recipe in use: yes, yes, yes for each recipe"),
-        ("recipe.dry_matter", ": 58.0%, 90.0%, 91.0% and 1 more, for each ingredient"),
+        ("recipe.present", "Recipe in use: yes, yes, yes for each recipe"),
+        ("ingredient.dry_matter", ": 58.0%, 90.0%, 91.0% and 1 more, for each ingredient"),
         ("recipe.as_delivered", ": 1.28, 1.34, 1.00 lb a lb dry for each recipe; ingredient maple_sawdust alone, of 4"),
-        ("recipe.ingredient_label", ": Maple sawdust; Soybean hull pellets; Oat hulls and 1 more, for each ingredient"),
+        ("ingredient.label", ": Maple sawdust; Soybean hull pellets; Oat hulls and 1 more, for each ingredient"),
         ("vessel_heat.in_use", ": no"),
     ],
 )

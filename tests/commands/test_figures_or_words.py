@@ -86,11 +86,11 @@ def test_frames_hold_no_number_where_there_is_none() -> None:
 
 
 def test_a_reader_is_told_the_figure_with_its_unit_or_the_words_alone(monkeypatch: pytest.MonkeyPatch) -> None:
-    monkeypatch.setattr(show, "headline_names", lambda: [NAME])
+    monkeypatch.setattr(show, "headlines", lambda: ([("Most", NAME)], [TITLE]))
     number, words = computed({}), computed(NONE_WORTH)
     label = number.line(NAME).label
-    assert headline_text(number).removeprefix(label).strip() == "$310"
-    assert headline_text(words).removeprefix(label).strip() == WORDS
+    assert headline_text(number).splitlines()[-1] == f"Most  {'$310':>12}"
+    assert headline_text(words).splitlines()[-1] == f"Most  {WORDS}"
     assert explanation(number, NAME).splitlines()[0] == f"{label}: $310   [{NAME}]"
     assert explanation(words, NAME).splitlines()[0] == f"{label}: {WORDS}   [{NAME}]"
     first, name, how = explanation(words, EACH).splitlines()[:3]

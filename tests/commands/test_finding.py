@@ -34,8 +34,8 @@ def farm() -> Computed:
         ("lost steamer", "crop.loss_steamed"),
         ("Pay for an hour of work (used)", "farm.wage"),
         ("pay for an hour of work", "farm.wage"),
-        ("steamer that the farm uses", "steaming.kind"),
-        ("steaming_kind", "steaming.kind"),
+        ("steamer that the farm uses", "steamer.kind"),
+        ("steamer_kind", "steamer.kind"),
     ],
 )
 def test_one_line_is_meant(what: str, name: str) -> None:
@@ -53,7 +53,9 @@ def test_of_several_the_likeliest_come_first() -> None:
     with pytest.raises(SeveralLines) as caught:
         found(farm(), "Cost of a LOAD")
     lines = caught.value.lines
-    assert {"cabinet.cost_per_run", "vessel.cost_per_run", "steriliser.cost_per_run"} == {one.name for one in lines[:3]}
+    assert {"cabinet.cost_per_run", "vessel.cost_per_run", "steamer_in_use.cost_per_run"} == {
+        one.name for one in lines[:3]
+    }
     assert all("cost of a load" in head_of(one).lower() for one in lines)
 
 
@@ -73,9 +75,9 @@ def test_what_fits_several_is_listed_with_their_names(capsys: pytest.CaptureFixt
     assert [row for row in said.splitlines() if len(row) > WIDTH] == []
     rows = [row for row in said.splitlines() if re.match(r"  \S", row)]
     assert len(rows) == MOST_LISTED + 1
-    assert "  steriliser.cost_per_run  " in rows[0]
+    assert "  steamer_in_use.cost_per_run  " in rows[0]
     assert rows[-1].startswith("  and ")
-    assert "hint: give the name of one, such as steriliser.cost_per_run, or more of its label" in said
+    assert "hint: give the name of one, such as steamer_in_use.cost_per_run, or more of its label" in said
 
 
 @pytest.mark.parametrize(

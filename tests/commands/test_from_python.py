@@ -19,7 +19,7 @@ def test_frames_carry_values_units_and_labels() -> None:
     assert tables["farm"].loc["wage_used", "value"] == 15.2
     assert tables["farm"].loc["labour_rate", "value"] == pytest.approx(15.2 * 1.23)
     assert tables["farm"].loc["wage_used", "unit"] == "EUR/hour of work"
-    ingredients = tables["recipe.ingredient"]
+    ingredients = tables["ingredient.ingredient"]
     assert list(ingredients.index.get_level_values("ingredient")) == [
         "beech_sawdust", "wheat_bran", "spelt_hulls", "limestone",
     ]  # fmt: skip

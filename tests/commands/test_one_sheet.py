@@ -15,6 +15,7 @@ from farmbook.finding import WIDTH
 from farmbook.layout.template import shipped_templates
 from farmbook.results import Computed, compute, load_scenario
 from farmbook.sheet_text import NoSuchSheet, sheet_text
+from farmbook.show import headline_text
 
 SCENARIOS = Path(__file__).parents[2] / "scenarios"
 SCENARIO = SCENARIOS / "kestrel_hollow.toml"
@@ -125,10 +126,20 @@ def test_show_prints_one_sheet_and_names(capsys: pytest.CaptureFixture[str]) -> 
     plain = capsys.readouterr().out.splitlines()
     assert main(["show", str(SCENARIO), "--names"]) == 0
     named = capsys.readouterr().out.splitlines()
-    assert named[::2] == plain
-    assert "  growing_cost_grown_cost_per_filled" in named[1::2]
-    for name in named[1::2]:
+    names = [row for row in named if re.fullmatch(r"  [a-z]+_[a-z_]+", row)]
+    assert [row for row in named if row not in names] == plain
+    assert {"  growing_cost_grown_cost_per_live", "  front_lost_bag"} <= set(names)
+    for name in names:
         farm().line(name.strip())
+
+
+def test_show_says_its_sentences_whole_and_no_row_is_wider_than_a_screen() -> None:
+    text = headline_text(farm())
+    assert [row for row in text.splitlines() if len(row) > WIDTH] == []
+    for name in ("front.steaming", "front.lost_bag"):
+        (said,) = farm().values[farm().line(name)]
+        assert squeezed(said) in squeezed(text), name
+    assert re.search(r"^Grown cost +\$\d", text, re.MULTILINE)
 
 
 @pytest.mark.parametrize("form", ["--json", "--csv"])

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 import shutil
 import subprocess
 from pathlib import Path
@@ -53,8 +54,9 @@ def test_front_sheets_are_printed_as_they_were_edited(book: Path, tmp_path: Path
 
 
 def cost_of_a_bag(said: str) -> float:
-    line = next(line for line in said.splitlines() if "Grown cost of a bag filled" in line)
-    return float(line.split("$")[1].split()[0])
+    found = re.search(r"a bag that fruits \$([\d.]+)", said)
+    assert found, said
+    return float(found[1])
 
 
 @NEEDS

@@ -125,10 +125,10 @@ def changes(cell: Callable[..., Any]) -> None:
     cell("farm_plan_date").value = dt.date(2026, 5, 4)
     cell("energy_demand_charge_note").value = "from the last bill"
     cell("cabinet_own_energy").value = None
-    cell("recipe_names", 0, 1).value = "Lean and cheap"
+    cell("recipe_name", 0, 1).value = "Lean and cheap"
     cell("recipe_parts", 1, 1).value = 15
-    cell("crop_efficiency_given", 2, 0).value = 0.125
-    cell("crop_efficiency_given_note", 2, 0).value = "a guess of mine"
+    cell("recipe_efficiency_given", 2, 0).value = 0.125
+    cell("recipe_efficiency_given_note", 2, 0).value = "a guess of mine"
 
 
 def test_only_what_changed_is_changed(tmp_path: Path) -> None:
@@ -158,11 +158,11 @@ def test_read_with_and_without_the_scenario_it_is_the_same_farm(tmp_path: Path) 
 
 def test_a_spare_row_comes_back_once_it_has_a_name(tmp_path: Path) -> None:
     def coffee(cell: Callable[..., Any]) -> None:
-        cell("ingredient_names", 4).value = "Caf\u00e9 grounds"
+        cell("ingredient_name", 4).value = "Caf\u00e9 grounds"
         for name, value in {"dry_matter": 0.4, "nitrogen_tested": 0.022, "carbon": 0.5, "price": 0.01}.items():
-            cell(f"recipe_{name}", 4).value = value
-            cell(f"recipe_{name}_basis", 4).value = "guess"
-        cell("recipe_bulk_density", 4).value = 30
+            cell(f"ingredient_{name}", 4).value = value
+            cell(f"ingredient_{name}_basis", 4).value = "guess"
+        cell("ingredient_bulk_density", 4).value = 30
         cell("recipe_parts", 4, 0).value = 6
         cell("recipe_parts_basis", 4, 0).value = "guess"
 
@@ -171,7 +171,7 @@ def test_a_spare_row_comes_back_once_it_has_a_name(tmp_path: Path) -> None:
     assert "[ingredient.cafe_grounds]" in into
     assert "cafe_grounds = 6" in into
     found = load_scenario(book.with_name("read.toml"))
-    names = next(cells for raw, cells in found.cells.items() if raw.name == "recipe.ingredients")
+    names = next(cells for raw, cells in found.cells.items() if raw.name == "ingredient.name")
     assert names.texts[0, 4] == "Caf\u00e9 grounds"
     assert differing(compute(found), compute(load_scenario(read(book, "--replace")))) == []
 
@@ -179,9 +179,9 @@ def test_a_spare_row_comes_back_once_it_has_a_name(tmp_path: Path) -> None:
 def test_a_row_that_is_cleared_is_gone(tmp_path: Path) -> None:
     def without_oats(cell: Callable[..., Any]) -> None:
         for name in ("dry_matter", "protein", "carbon", "price", "bulk_density"):
-            cell(f"recipe_{name}", 2).value = None
-            cell(f"recipe_{name}_basis", 2).value = None
-        cell("ingredient_names", 2).value = None
+            cell(f"ingredient_{name}", 2).value = None
+            cell(f"ingredient_{name}_basis", 2).value = None
+        cell("ingredient_name", 2).value = None
         cell("recipe_parts", 2, 1).value = None
 
     book = edited(built(KESTREL, tmp_path), without_oats)
@@ -208,7 +208,7 @@ def wrongs(cell: Callable[..., Any]) -> None:
     cell("energy_voltage").value = "#N/A"
     cell("energy_voltage").data_type = "e"
     cell("spawn_spawn_rate_basis").value = "heard it"
-    cell("ingredient_names", 1).value = None
+    cell("ingredient_name", 1).value = None
     cell("spawn_freight").value = dt.date(2026, 5, 4)
     cell("recipe_target_moisture", 0, 0).value = None
 
@@ -329,7 +329,7 @@ def test_a_scenario_that_cannot_be_changed_is_left_alone(tmp_path: Path, capsys:
     inline.write_text(f"{INLINE}{farm}{sections}", encoding="utf-8")
     book = built(inline, tmp_path)
     assert read(book, "--into", str(inline)).read_bytes() == inline.read_bytes()
-    edited(book, lambda cell: setattr(cell("recipe_names", 0, 1), "value", "Second"))
+    edited(book, lambda cell: setattr(cell("recipe_name", 0, 1), "value", "Second"))
     assert main(["read", str(book), "--out", str(tmp_path / "new.toml"), "--into", str(inline)]) == 1
     assert "hint:" in capsys.readouterr().err
     assert not (tmp_path / "new.toml").exists()

@@ -23,7 +23,7 @@ hold_temperature = {hold}
 [site]
 altitude = "{feet} ft"
 
-[steriliser]
+[steamer]
 kind = "{kind}"
 """
 

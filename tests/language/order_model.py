@@ -311,7 +311,7 @@ SINGLE: Final = (
 )  # fmt: skip
 BY_PLACE: Final = ("ranked.place", "ranked.name_of", "ranked.worth_of", "ranked.each_or_words")
 BY_LOAN: Final = (
-    "loans.loan_present", "loans.order_used", "loans.limit_used", "loans.row", "loans.turn", "loans.limits_before",
+    "loan.present", "loan.order_used", "loan.limit_used", "loans.row", "loans.turn", "loans.limits_before",
     "loans.limit_cents", "loans.limit_key",
 )  # fmt: skip
 BY_LOAN_AND_MONTH: Final = (
@@ -338,7 +338,7 @@ def sheets() -> tuple[Template, ...]:
         _sheet(
             "Tables",
             "inputs",
-            Block("input_table", "Loans", inputs=("loans.loan", "loans.order", "loans.limit")),
+            Block("input_table", "Loans", inputs=("loan.name", "loan.order", "loan.limit")),
             Block("input_table", "Months", inputs=("loans.needed",)),
         ),
         _sheet(

@@ -20,7 +20,7 @@ TABLES: Final = (
     ("timing.added", "weeks.loss", "weeks.fresh"),
     ("weeks.filled_before",),
     ("months.days",),
-    ("tasks.task", "tasks.hours", "tasks.rate"),
+    ("task.name", "task.hours", "task.rate"),
 )
 SINGLE_WORKED: Final = (
     TITLE, "timing.lead_steps", "timing.lead_whole", "timing.lead_part", "weeks.rows", "weeks.earlier_weeks",
@@ -97,7 +97,7 @@ def sheets(cases: Iterable[str] = ()) -> Sequence[Template]:
         _sheet(
             "Months",
             "worked",
-            Block("table", "Tasks", ("tasks.task_present", "tasks.hours_used", "tasks.rate_used"), axis="task"),
+            Block("table", "Tasks", ("task.present", "task.hours_used", "task.rate_used"), axis="task"),
             Block("matrix", lines=("tasks.cost", "months.flush_to_end")),
             Block("across", "Month by month", BY_MONTH, axis="month"),
         ),

@@ -24,7 +24,7 @@ from farmbook.model.place.farm_plan import Farm
 from farmbook.model.spawn.spawn_bought import Spawn
 from farmbook.model.steam.cabinet import Cabinet
 from farmbook.model.steam.cabinet_run import CabinetRun
-from farmbook.model.steam.steriliser import Steriliser
+from farmbook.model.steam.steamer_in_use import SteamerInUse
 from farmbook.sections.declare import Input
 from farmbook.sections.model import Model
 from farmbook.sections.section import Section
@@ -32,7 +32,7 @@ from tests.model.helpers import evaluate, in_metric, with_used
 
 __all__ = ["CROP_SECTIONS", "GIVEN", "NAMES", "OWN", "SECTIONS", "kinds_agree", "one", "table", "unchanged", "worked"]
 
-CROP_SECTIONS: Final = with_used(Steriliser, SpawnSupply, Harvest)
+CROP_SECTIONS: Final = with_used(SteamerInUse, SpawnSupply, Harvest)
 SECTIONS: Final = with_used(SpawnSupply, LostBags)
 OWN: Final = (Crop, Spawn, Harvest, GrowingCost, LostBags)
 NAMES: Final = {INGREDIENT: ("sawdust",), RECIPE: ("plain", "rich", "")}

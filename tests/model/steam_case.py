@@ -19,7 +19,7 @@ from farmbook.model.place.farm_plan import Farm
 from farmbook.model.place.site import Site
 from farmbook.model.steam.cabinet import Cabinet
 from farmbook.model.steam.cabinet_run import CabinetRun
-from farmbook.model.steam.steriliser import Steriliser
+from farmbook.model.steam.steamer_in_use import SteamerInUse
 from farmbook.model.steam.vessel import Vessel
 from farmbook.model.steam.vessel_run import VesselRun
 from farmbook.sections.declare import Input
@@ -38,7 +38,7 @@ STEAMER: Final = (
     VesselHeat,
     VesselRun,
     Vessel,
-    Steriliser,
+    SteamerInUse,
 )
 SECTIONS: Final = with_used(Bag, *STEAMER)
 NAMES: Final = {INGREDIENT: ("sawdust",), RECIPE: ("plain",)}

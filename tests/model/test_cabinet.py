@@ -174,15 +174,15 @@ def test_american_book_shows_american_units() -> None:
     """24 m2 are 258.3339 ft2, 2 m2 K/W are R-11.3565, 90 degC are 194 degF (NIST SP 811)."""
     found = evaluate(SECTIONS, "us", BY_HAND, NAMES)
     assert found["cabinet_heat.inside_area"] == pytest.approx(258.3339, rel=1e-6)
-    assert found["cabinet_heat.insulation_used"] == pytest.approx(11.3565, rel=1e-5)
-    assert found["cabinet_heat.hold_temperature_used"] == pytest.approx(194)
+    assert found["cabinet.insulation_used"] == pytest.approx(11.3565, rel=1e-5)
+    assert found["cabinet.hold_temperature_used"] == pytest.approx(194)
     assert found["cabinet_heat.rise"] == pytest.approx(126)
 
 
 def test_water_boiled_is_what_condenses_and_what_leaves_by_the_vent() -> None:
     """A balance of mass, by another way than the line itself: steam over heat left behind, plus the vent."""
     found = worked()
-    hours = found["cabinet_run.heat_up_time"] / 2 + found["cabinet_run.hold_time_used"]
+    hours = found["cabinet_run.heat_up_time"] / 2 + found["cabinet.hold_time_used"]
     left_behind = 3600 * (found["cabinet_heat.load_heat"] + found["cabinet_heat.wall_loss"] * hours)
     condensed = left_behind / (found["cabinet_heat.in_steam"] - found["cabinet_heat.in_drain"])
     assert found["cabinet.water_boiled"] == pytest.approx(condensed + 3.6 * hours, rel=1e-12)

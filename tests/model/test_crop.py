@@ -246,7 +246,7 @@ def test_a_spare_recipe_gives_nothing() -> None:
 def test_flushes_that_are_not_kept_give_nothing_and_take_no_days(kept: int, in_all: float, days: float) -> None:
     found = crop({Crop.flushes_kept: kept})
     assert one(found, "crop.efficiency_in_all") == pytest.approx(in_all)
-    assert one(found, "harvest.days_until_dumped") + one(found, "harvest.turn_round_days_used") == pytest.approx(days)
+    assert one(found, "harvest.days_until_dumped") + one(found, "crop.turn_round_days_used") == pytest.approx(days)
 
 
 # Yield given by weight over bags filled

@@ -9,7 +9,7 @@ import pytest
 
 from farmbook.interpret.numbers import Array
 from farmbook.model.choices.equipment_cost import EquipmentCost
-from farmbook.model.cost.steriliser_year import CabinetYear, VesselYear
+from farmbook.model.cost.steamer_year import CabinetYear, VesselYear
 from farmbook.model.crop.crop import Crop
 from farmbook.model.crop.spawn_source import BOUGHT, MADE, SpawnSource
 from farmbook.model.heat.steaming import CABINET, VESSEL, Steaming

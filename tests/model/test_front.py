@@ -7,7 +7,7 @@ from functools import cache
 import pytest
 
 from farmbook.expr.nodes import RawInput
-from farmbook.model.cost.steriliser_year import CabinetYear, VesselYear
+from farmbook.model.cost.steamer_year import CabinetYear, VesselYear
 from farmbook.model.crop.crop import Crop
 from farmbook.model.report import Report
 from farmbook.results import Computed, compute, load_scenario

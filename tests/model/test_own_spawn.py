@@ -187,7 +187,7 @@ def test_spawn_steamed_with_the_bags_is_part_of_the_loads(
     assert one(found, "vessel_run.loads_a_week") == pytest.approx(places / 100)
     assert one(found, "cabinet.loads_a_month") == pytest.approx(places / 400 * 50 / 12)
     possible = one(found, "cabinet_run.bags_possible")
-    assert one(found, "steriliser.room_to_spare") == pytest.approx(possible / places - 1)
+    assert one(found, "steamer_in_use.room_to_spare") == pytest.approx(possible / places - 1)
 
 
 @pytest.mark.parametrize(("supply", "fits"), [(BOUGHT, 1), (MADE, 0)])
@@ -208,8 +208,8 @@ def test_own_spawn_pays_for_what_it_adds_to_the_steamer_and_for_no_more(system: 
     assert one(found, "cabinet.place_cost") == pytest.approx(0.1)
     assert one(found, "cabinet.demand_cost_per_bag") == pytest.approx(0.0864)
     assert one(found, "own_spawn_work.steaming_cost") == pytest.approx(50 * 0.1)
-    spent = one(found, "steriliser.loads_a_week") * one(found, "steriliser.cost_per_run")
-    shared_out = 1000 * one(found, "steriliser.cost_per_bag") + one(found, "to_steam.spawn") * 0.1
+    spent = one(found, "steamer_in_use.loads_a_week") * one(found, "steamer_in_use.cost_per_run")
+    shared_out = 1000 * one(found, "steamer_in_use.cost_per_bag") + one(found, "to_steam.spawn") * 0.1
     assert spent == pytest.approx(shared_out)
     assert spent == pytest.approx(4320 / 50 + (105 if supply == MADE else 100))
 

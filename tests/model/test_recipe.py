@@ -176,7 +176,7 @@ def test_us_farm_by_hand() -> None:
         Mixing.batch_mass: 400 * KG_IN_LB,
     }
     found = evaluate(SECTIONS, "us", GIVEN | changes, {INGREDIENT: ["Sawdust", ""], RECIPE: ["Lean"]})
-    assert found["recipe.price_used"][0] == pytest.approx(0.0275)
+    assert found["ingredient.price_used"][0] == pytest.approx(0.0275)
     assert found["bag.dry_mass"] == pytest.approx(2)
     assert found["bag.water_mass"] == pytest.approx(3)
     assert found["bag.ingredient_cost"] == pytest.approx(4 * 0.0275)

@@ -366,7 +366,7 @@ def test_american_book_shows_american_units() -> None:
     found = worked({}, "us")
     assert found["vessel_steam.gauge"] == pytest.approx(15)
     assert found["vessel_heat.hold_temperature"] == pytest.approx(249.72, abs=0.005)
-    assert found["vessel_heat.water_put_in_used"] == pytest.approx(50 / 3.785411784)
+    assert found["vessel.water_put_in_used"] == pytest.approx(50 / 3.785411784)
     assert found["vessel_heat.inside_area"] == pytest.approx(AREA / 0.3048**2)
 
 

@@ -44,16 +44,16 @@ class Sizes(Section):
     def shocks(self) -> dict[str, tuple[str, Shock, Expr]]:
         """Of each case its label, its shock and what that is."""
         return {
-            "price": ("price falls", Shocks.price_kept, 1 - self.price),
+            "price": ("Price falls", Shocks.price_kept, 1 - self.price),
             "weight": ("weight falls", Shocks.weight_kept, 1 - self.weight),
-            "loss": ("more bags are lost", Shocks.loss_added, self.loss),
-            "pay": ("pay rises", Shocks.pay_kept, 1 + self.pay),
-            "materials": ("materials rise", Shocks.materials_kept, 1 + self.materials),
-            "rate": ("loans cost more", Shocks.rate_added, self.rate),
-            "later": ("customers pay later", Shocks.paid_later, self.later),
-            "customer": ("the largest customer takes less", Shocks.customer_kept, 1 - self.customer),
-            "stopped": ("nothing is filled at first", Shocks.weeks_stopped, self.stopped),
-            "slower": ("spawn run is slower", Timing.slower, self.slower),
+            "loss": ("More bags are lost", Shocks.loss_added, self.loss),
+            "pay": ("Pay rises", Shocks.pay_kept, 1 + self.pay),
+            "materials": ("Materials rise", Shocks.materials_kept, 1 + self.materials),
+            "rate": ("Loans cost more", Shocks.rate_added, self.rate),
+            "later": ("Customers pay later", Shocks.paid_later, self.later),
+            "customer": ("The largest customer takes less", Shocks.customer_kept, 1 - self.customer),
+            "stopped": ("Nothing is filled at first", Shocks.weeks_stopped, self.stopped),
+            "slower": ("Spawn run is slower", Timing.slower, self.slower),
         }
 
 

@@ -11,10 +11,12 @@ from typing import Any
 import numpy as np
 import pytest
 
+from farmbook.errors import ModelFault
 from farmbook.expr.nodes import Line, RawInput
 from farmbook.interpret.numbers import Cells
 from farmbook.layout.book import Worked as InCell
 from farmbook.layout.book import a1
+from farmbook.layout.grid import PRINTED
 from farmbook.sections.declare import NumberInput
 from tests.engines.cells import Book as OpenBook
 from tests.engines.cells import Cell, Value, disagreements, formula_cells
@@ -117,6 +119,13 @@ def test_the_book_is_of_the_size_to_come(
     path = written(months, folder)
     assert formulas[0] < len(formula_cells(path)) < formulas[1]
     assert path.stat().st_size < megabytes * 1e6
+
+
+def test_two_things_in_one_cell_are_a_fault(monkeypatch: pytest.MonkeyPatch) -> None:
+    """Eight tasks across reach into the columns where the margin of a narrow table begins."""
+    monkeypatch.setattr("farmbook.layout.input_tables._margin", lambda end: PRINTED)
+    with pytest.raises(ModelFault, match=r"2 things stand in row \d+, column \d+"):
+        worked(36).laid_out(made(36).sheets(), TITLE)
 
 
 @pytest.fixture(scope="module", params=ENGINES)

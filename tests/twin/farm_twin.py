@@ -16,9 +16,9 @@ from tests.twin.farm_twin_ground import Given, Numbers, Results
 from tests.twin.farm_twin_lab import own_spawn, own_spawn_way, own_spawn_work, spawn_source, spawn_supply, to_steam
 from tests.twin.farm_twin_recipe import plan, recipe_checks, recipes, supplement
 from tests.twin.farm_twin_steam import cabinet_heat, vessel_heat
-from tests.twin.farm_twin_steam_cost import cabinet_cost, steriliser, vessel_cost
+from tests.twin.farm_twin_steam_cost import cabinet_cost, steamer_in_use, vessel_cost
 from tests.twin.farm_twin_steam_run import cabinet_run, steaming, vessel_run
-from tests.twin.farm_twin_steamers import cabinet_year, steriliser_choice, vessel_year
+from tests.twin.farm_twin_steamers import cabinet_year, steamer_choice, vessel_year
 from tests.twin.farm_twin_water import altitude_boiling, altitude_pressure, site, vessel_steam, wanted_steam
 
 __all__ = ["SUBJECTS", "twin"]
@@ -49,7 +49,7 @@ SUBJECTS: Final[tuple[Subject, ...]] = (
     cabinet_cost,
     vessel_run,
     vessel_cost,
-    steriliser,
+    steamer_in_use,
     lethal_rates,
     core_heating,
     cabinet_cook,
@@ -63,7 +63,7 @@ SUBJECTS: Final[tuple[Subject, ...]] = (
     lost_bags,
     cabinet_year,
     vessel_year,
-    steriliser_choice,
+    steamer_choice,
     make_or_buy,
     make_or_buy_worth,
     make_or_buy_turn,

@@ -14,10 +14,10 @@ def bags(given: Given, out: Results) -> Results:
     chosen, fill = chosen_rows(given), float(given["bag.wet_fill"])
     packaging = given["bag.bag_price"] + given["bag.tie_price"]
     dry, ingredients = [], []
-    for mix in range(len(given["recipe.recipes"])):
+    for mix in range(len(given["recipe.name"])):
         dry.append(fill * out["recipe.dry_part"][mix])
         ingredients.append(fill * out["recipe.mix_cost_per_wet"][mix])
-    named = [name != "" for name in given["recipe.recipes"]]
+    named = [name != "" for name in given["recipe.name"]]
     materials = [cost + packaging if use else 0.0 for cost, use in zip(ingredients, named, strict=True)]
     solid, water = (
         sum(dry[mix] for mix in chosen),
@@ -47,9 +47,9 @@ def bags(given: Given, out: Results) -> Results:
 def weighing_lists(given: Given, out: Results) -> Results:
     """What goes on the scale of each ingredient, as delivered."""
     delivered, dry = out["recipe.as_delivered"], out["bag.dry_mass_by_recipe"]
-    rows, mixes = range(len(given["recipe.ingredients"])), range(len(given["recipe.recipes"]))
+    rows, mixes = range(len(given["ingredient.name"])), range(len(given["recipe.name"]))
     batch = [given["mixing.batch_mass"] * out["recipe.dry_part"][mix] for mix in mixes]
-    load = out["steriliser.bags_per_run"]
+    load = out["steamer_in_use.bags_per_run"]
     return {
         "delivered_per_bag": spread([[delivered[row][mix] * dry[mix] for mix in mixes] for row in rows]),
         "delivered_per_load": spread([[delivered[row][mix] * dry[mix] * load for mix in mixes] for row in rows]),
@@ -68,7 +68,7 @@ def water_lists(given: Given, out: Results, batch: list[float]) -> Results:
         filled = over(cubic_metres, room) if given_room else 0.0
         row = {
             "water_per_bag": water * dry,
-            "water_per_load": water * dry * out["steriliser.bags_per_run"],
+            "water_per_load": water * dry * out["steamer_in_use.bags_per_run"],
             "water_per_batch": water * batch[mix],
             "water_volume_per_batch": water * batch[mix] / COLD_WATER_KILOGRAMS_IN_A_LITRE,
             "volume_per_batch": cubic_metres,
@@ -83,7 +83,7 @@ def water_lists(given: Given, out: Results, batch: list[float]) -> Results:
 def batches(given: Given, out: Results) -> Results:
     """Batches in a load, and the work of mixing and filling."""
     fill, batch = float(given["bag.wet_fill"]), float(given["mixing.batch_mass"])
-    load = float(out["steriliser.bags_per_run"])
+    load = float(out["steamer_in_use.bags_per_run"])
     hours = over(1, given["mixing.bags_per_hour"])
     whole = whole_up(over(fill * load, batch))
     return {
@@ -103,13 +103,13 @@ def week_of_ingredients(given: Given, out: Results) -> Results:
     """What a week's bags of the chosen recipe take from the store."""
     found: dict[str, list[float]] = {"delivered_per_week": [], "volume_per_week": [], "ingredient_bill_per_week": []}
     heap = given["farm.bags_filled_a_week"] * given["bag.wet_fill"] + out["spawn_supply.mix_a_week"]
-    for row in range(len(given["recipe.ingredients"])):
+    for row in range(len(given["ingredient.name"])):
         kilograms = 0.0
         for mix in chosen_rows(given):
             kilograms += heap * out["recipe.dry_part"][mix] * out["recipe.as_delivered"][row][mix]
         found["delivered_per_week"].append(kilograms)
-        found["volume_per_week"].append(over(kilograms, given["recipe.bulk_density"][row]))
-        found["ingredient_bill_per_week"].append(kilograms * given["recipe.price"][row])
+        found["volume_per_week"].append(over(kilograms, given["ingredient.bulk_density"][row]))
+        found["ingredient_bill_per_week"].append(kilograms * given["ingredient.price"][row])
     return found
 
 

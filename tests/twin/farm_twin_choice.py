@@ -46,7 +46,7 @@ def yearly(given: Given, out: Results, lost_bag: float) -> dict[str, float]:
     """Cost a year of both ways, the lab left out."""
     weeks = given["farm.weeks_worked"]
     bags = out["spawn.bags_inoculated_a_week"] * weeks
-    extra = bags * given["spawn_source.extra_loss"]
+    extra = bags * given["spawn.extra_loss"]
     crowded_out = out["own_spawn.steamed"] * (1 - out["crop.loss_steamed"]) * weeks
     full = same(given["make_or_buy.limit"], "the steamer")
     displaced = crowded_out * given["make_or_buy.bag_leaves"] if full else 0.0
@@ -210,7 +210,7 @@ def running_sums(out: Results, money: dict[str, list[float]]) -> Results:
 
 def bags_left_with_own_spawn(given: Given, out: Results) -> float:
     """Of the bags inoculated with bought spawn: those that would be left if own spawn lost its share on top."""
-    left = 1 - out["crop.chosen_loss_in_spawn_run"] - given["spawn_source.extra_loss"]
+    left = 1 - out["crop.chosen_loss_in_spawn_run"] - given["spawn.extra_loss"]
     return float(left)
 
 
@@ -243,7 +243,7 @@ def for_each_bag(given: Given, out: Results) -> dict[str, float]:
     weeks, bags = given["farm.weeks_worked"], out["spawn.bags_inoculated_a_week"]
     growing = out["own_spawn_work.work_cost"] * out["own_spawn_work.growing_share_of_hours"]
     goods = over(out["own_spawn_work.goods_cost"] + growing, bags)
-    extra = given["spawn_source.extra_loss"] * out["make_or_buy.lost_bag_cost"]
+    extra = given["spawn.extra_loss"] * out["make_or_buy.lost_bag_cost"]
     losses = extra + over(out["make_or_buy.displaced"], bags * weeks) if bags * weeks else 0.0
     steady_work = (out["own_spawn_work.work_cost"] - growing) * weeks
     bills = out["own_spawn_work.yearly_bills"] + given["make_or_buy.upkeep"]
@@ -301,7 +301,7 @@ def bad_batches(given: Given, out: Results) -> dict[str, float]:
     bags, leaves = out["spawn.bags_inoculated_a_week"], given["make_or_buy.bag_leaves"]
     ruined = out["make_or_buy.spent_on_bag"] + out["growing_cost.culling_cost"] + leaves
     made = over(bags, out["own_spawn.batches"][last])
-    bought = bags * given["make_or_buy_turn.delivery_weeks"]
+    bought = bags * given["make_or_buy.delivery_weeks"]
     return {
         "last_step": last + 1.0,
         "reached_made": made,
@@ -309,8 +309,8 @@ def bad_batches(given: Given, out: Results) -> dict[str, float]:
         "ruined_bag_cost": ruined,
         "risk_made": made * ruined,
         "risk_bought": bought * ruined,
-        "risk_made_a_year": made * ruined * given["make_or_buy_turn.bad_made"],
-        "risk_bought_a_year": bought * ruined * given["make_or_buy_turn.bad_bought"],
+        "risk_made_a_year": made * ruined * given["make_or_buy.bad_made"],
+        "risk_bought_a_year": bought * ruined * given["make_or_buy.bad_bought"],
         "week_without": bags * leaves,
     }
 

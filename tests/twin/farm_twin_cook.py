@@ -26,7 +26,7 @@ def counts_for(celsius: float, z: float) -> float:
 
 def lethal_rates(given: Given, out: Results) -> Results:
     """An hour at each temperature, in seconds at 121.1 degC and in minutes at 100 degC."""
-    z = float(given["lethal_rates.z_value"])
+    z = float(given["cook.z_value"])
     in_boiling = 1 / counts_for(HUNDRED, z)
     found = {
         "at_boiling_point": 3600 * counts_for(out["site.boiling_point"], z),
@@ -41,7 +41,7 @@ def lethal_rates(given: Given, out: Results) -> Results:
 
 def bags_side_by_side(given: Given) -> float:
     """Bags that touch between two gaps; 0 for a row without end."""
-    standing = given["core_heating.standing"].lower()
+    standing = given["cook.standing"].lower()
     if "pair" in standing:
         return 2.0
     return 1.0 if "gap" in standing else 0.0
@@ -54,12 +54,12 @@ def through(diffusivity: float, thickness: float) -> float:
 
 def by_size(given: Given) -> Results:
     """Warming by the faces of the bag, or of the bags that stand together; the spread makes a slow bag of it."""
-    thick = given["core_heating.thickness"] * bags_side_by_side(given)
-    sides = (float(thick), float(given["core_heating.width"]), float(given["core_heating.length"]))
-    usual = [through(given["core_heating.diffusivity"], side) for side in sides]
-    quicker = over(given["core_heating.fast_diffusivity"], given["core_heating.diffusivity"])
+    thick = given["cook.thickness"] * bags_side_by_side(given)
+    sides = (float(thick), float(given["cook.width"]), float(given["cook.length"]))
+    usual = [through(given["cook.diffusivity"], side) for side in sides]
+    quicker = over(given["cook.fast_diffusivity"], given["cook.diffusivity"])
     free = 3 if bags_side_by_side(given) else 2
-    spread, rate = float(given["core_heating.spread"]), sum(usual)
+    spread, rate = float(given["cook.spread"]), sum(usual)
     return {
         "bag_number": [1.0, 2.0, 3.0],
         "side": [-1.0, 0.0, 1.0],
@@ -79,7 +79,7 @@ def by_size(given: Given) -> Results:
 
 def reading(given: Given, fahrenheit: int) -> tuple[bool, float, float]:
     """Whether the probe was read there, the temperature in degC, and the hours."""
-    name = f"core_heating.hours_to_{fahrenheit}f"
+    name = f"cook.hours_to_{fahrenheit}f"
     return bool(given[f"{name}_given"]), (fahrenheit - 32) / 1.8, float(given[name])
 
 
@@ -126,10 +126,10 @@ def by_probe(given: Given, chamber: float, start: float) -> Results:
 
 def core_heating(given: Given, out: Results) -> Results:
     """How fast the middle of the coldest bag closes on its chamber."""
-    cabinet = min(float(given["cabinet_heat.hold_temperature"]), float(out["site.boiling_point"]))
+    cabinet = min(float(given["cabinet.hold_temperature"]), float(out["site.boiling_point"]))
     in_cabinet = probe_in(given) == "cabinet"
     chamber = cabinet if in_cabinet else float(out["vessel_heat.hold_temperature"])
-    start = float(given["cabinet_heat.start_temperature" if in_cabinet else "vessel_heat.start_temperature"])
+    start = float(given["cabinet.start_temperature" if in_cabinet else "vessel.start_temperature"])
     found = {**by_size(given), **by_probe(given, chamber, start)}
     found |= {
         "cabinet_chamber": cabinet,
@@ -143,7 +143,7 @@ def core_heating(given: Given, out: Results) -> Results:
 
 def probe_in(given: Given) -> str:
     """The steamer that the probe was in."""
-    return "cabinet" if same(given["core_heating.probe_place"], "steam cabinet") else "vessel"
+    return "cabinet" if same(given["cook.probe_place"], "steam cabinet") else "vessel"
 
 
 @dataclass(frozen=True)
@@ -158,7 +158,7 @@ class Warming:
 
 def warming_in(steamer: str, given: Given, out: Results) -> dict[str, Warming]:
     """By the readings in the steamer that the probe was in, by the size of the bag in the other."""
-    spread = float(given["core_heating.spread"])
+    spread = float(given["cook.spread"])
     heat_up = float(out[f"{steamer}_run.heat_up_time"])
     probed = bool(out["core_heating.probe_counts"]) and probe_in(given) == steamer
     rate = float(out["core_heating.probe_rate" if probed else "core_heating.rate_by_size"])
@@ -297,11 +297,11 @@ def cabinet_cook(given: Given, out: Results) -> Results:
     """One load of the steam cabinet."""
     load = Load(
         chamber=float(out["core_heating.cabinet_chamber"]),
-        start=min(float(given["cabinet_heat.start_temperature"]), float(out["core_heating.cabinet_chamber"])),
-        hold=float(given["cabinet_run.hold_time"]),
-        row=float(given["cabinet_cook.cabinet_step"]) / 60,
+        start=min(float(given["cabinet.start_temperature"]), float(out["core_heating.cabinet_chamber"])),
+        hold=float(given["cabinet.hold_time"]),
+        row=float(given["cook.cabinet_step"]) / 60,
         heat_up=float(out["cabinet_run.heat_up_time"]),
-        z=float(given["lethal_rates.z_value"]),
+        z=float(given["cook.z_value"]),
     )
     idle = out["cabinet_heat.in_use"] == 0
     found = one_load(load, warming_in("cabinet", given, out), out, idle=idle)
@@ -312,11 +312,11 @@ def vessel_cook(given: Given, out: Results) -> Results:
     """One run of the pressure vessel."""
     load = Load(
         chamber=float(out["vessel_heat.hold_temperature"]),
-        start=min(float(given["vessel_heat.start_temperature"]), float(out["vessel_heat.hold_temperature"])),
-        hold=float(given["vessel_run.hold_time"]),
-        row=float(given["vessel_cook.vessel_step"]) / 60,
+        start=min(float(given["vessel.start_temperature"]), float(out["vessel_heat.hold_temperature"])),
+        hold=float(given["vessel.hold_time"]),
+        row=float(given["cook.vessel_step"]) / 60,
         heat_up=float(out["vessel_run.heat_up_time"]),
-        z=float(given["lethal_rates.z_value"]),
+        z=float(given["cook.z_value"]),
     )
     idle = out["vessel_heat.in_use"] == 0
     found = one_load(load, warming_in("vessel", given, out), out, idle=idle)

@@ -17,7 +17,7 @@ def for_one_bag(given: Given, out: Results) -> dict[str, float]:
         f"{name}_cost": over(hour, given[f"growing_cost.{name}_rate"])
         for name in ("shelving", "opening", "clearing", "culling")
     }
-    weeks_of_run = given["harvest.spawn_run_days"] / DAYS_IN_A_WEEK
+    weeks_of_run = given["crop.spawn_run_days"] / DAYS_IN_A_WEEK
     weeks_of_place = out["harvest.days_place_taken"] / DAYS_IN_A_WEEK
     found["incubation_room_cost"] = given["growing_cost.incubation_room_rate"] * weeks_of_run
     found["fruiting_room_cost"] = given["growing_cost.fruiting_room_rate"] * weeks_of_place
@@ -39,7 +39,7 @@ def stage_by_stage(given: Given, out: Results, one: dict[str, float]) -> dict[st
     """Cost carried by each bag through the five stages."""
     cull = one["culling_cost"]
     filled = out["bag.material_cost"] + out["mixing.mix_and_fill_cost"]
-    steamed = filled + out["steriliser.cost_per_bag"]
+    steamed = filled + out["steamer_in_use.cost_per_bag"]
     left = carried(steamed, out["crop.loss_steamed"], cull)
     spawn = out["spawn_supply.cost_per_bag_inoculated"]
     inoculation = spawn + out["spawn.inoculation_cost"]
@@ -74,7 +74,7 @@ def cohort_money(given: Given, out: Results, one: dict[str, float], stages: dict
     cull = one["culling_cost"]
     return {
         "filled": COHORT * stages["filled_cost"],
-        "steaming": COHORT * out["steriliser.cost_per_bag"] + (COHORT - whole) * cull,
+        "steaming": COHORT * out["steamer_in_use.cost_per_bag"] + (COHORT - whole) * cull,
         "inoculation": whole * stages["inoculation_added"],
         "spawn_run": whole * stages["spawn_run_added"] + (whole - alive) * cull,
         "fruiting": alive * (one["opening_cost"] + one["fruiting_room_cost"])
@@ -169,8 +169,8 @@ def lost_bags(given: Given, out: Results) -> Results:
 
 def equipment_cost(given: Given, out: Results) -> Results:
     """The grown crop of a year, with what steamer and lab cost a year without being run."""
-    used = "vessel_year" if same(given["steaming.kind"], "pressure vessel") else "cabinet_year"
-    steamer = out[f"{used}.owning_cost"] + given[f"{used}.upkeep"]
+    used = "vessel" if same(given["steamer.kind"], "pressure vessel") else "cabinet"
+    steamer = out[f"{used}_year.owning_cost"] + given[f"{used}.upkeep"]
     lab = out["make_or_buy.owning"] + given["make_or_buy.upkeep"] if out["spawn_source.made"] else 0.0
     bags = given["farm.bags_filled_a_week"] * given["farm.weeks_worked"]
     money = bags * out["growing_cost.grown_cost_per_filled"] + steamer + lab

@@ -26,13 +26,13 @@ def standing(given: Given, opened: float) -> list[float]:
 
 def steamed_loss(given: Given) -> float:
     """Share of the bags that the steamer in use loses."""
-    vessel = same(given["steaming.kind"], "pressure vessel")
-    return min(1.0, float(given["vessel_heat.loss_at_steaming" if vessel else "crop.loss_at_steaming"]))
+    vessel = same(given["steamer.kind"], "pressure vessel")
+    return min(1.0, float(given["vessel.loss_at_steaming" if vessel else "crop.loss_at_steaming"]))
 
 
 def survivals(given: Given, extra: float) -> Results:
     """What is left of the bags at each step; own spawn loses some more in the spawn run."""
-    lost = min(1.0, sum(float(given["crop.loss_in_spawn_run"][mix]) for mix in chosen_rows(given)) + extra)
+    lost = min(1.0, sum(float(given["recipe.loss_in_spawn_run"][mix]) for mix in chosen_rows(given)) + extra)
     whole = 1 - steamed_loss(given)
     alive = whole - whole * lost
     first = 1 - given["crop.loss_before_first_pick"]
@@ -68,10 +68,10 @@ def efficiencies(given: Given, out: Results, steps: Results) -> Results:
     dry, chosen = out["bag.dry_mass"], chosen_rows(given)
     recorded = [over(float(weight), dry) for weight in given["crop.weight_given"]]
     true = [over(recorded[flush], steps["filled_reaching"][flush]) for flush in range(FLUSHES)]
-    typed = given["crop.efficiency_given"]
+    typed = given["recipe.efficiency_given"]
     table = [
         [true[flush] if by_records(given) and mix in chosen else float(typed[mix][flush]) for flush in range(FLUSHES)]
-        for mix in range(len(given["recipe.recipes"]))
+        for mix in range(len(given["recipe.name"]))
     ]
     of_chosen = [sum(table[mix][flush] for mix in chosen) for flush in range(FLUSHES)]
     return {
@@ -195,20 +195,20 @@ def spawn(given: Given, out: Results) -> Results:
 
 def days(given: Given) -> Results:
     """A calendar from the day of inoculation."""
-    first = given["harvest.spawn_run_days"] + given["harvest.days_to_first_pick"]
+    first = given["crop.spawn_run_days"] + given["crop.days_to_first_pick"]
     added, so_far = 0.0, []
     for flush in range(FLUSHES):
-        added += float(given["harvest.added_days"][flush])
+        added += float(given["crop.added_days"][flush])
         so_far.append(added)
     last = so_far[kept(given)[-1]] if kept(given) else 0.0
     return {
         "added_so_far": so_far,
         "days_to_first_harvest": first,
         "day_of_flush": [first + each for each in so_far],
-        "days_in_fruiting": given["harvest.days_to_first_pick"] + last,
+        "days_in_fruiting": given["crop.days_to_first_pick"] + last,
         "days_until_dumped": first + last,
-        "days_place_taken": given["harvest.days_to_first_pick"] + last + given["harvest.turn_round_days"],
-        "first_days_once": float(given["harvest.added_days"][0] == 0),
+        "days_place_taken": given["crop.days_to_first_pick"] + last + given["crop.turn_round_days"],
+        "first_days_once": float(given["crop.added_days"][0] == 0),
     }
 
 

@@ -50,8 +50,8 @@ def nothing_left(difference: float, *parts: float) -> float:
 
 def chosen_rows(given: Given) -> list[int]:
     """The places of the recipes that bear the chosen name: one of them in a book without mistakes."""
-    wanted = given["recipe.chosen_recipe"]
-    return [place for place, name in enumerate(given["recipe.recipes"]) if same(name, wanted)]
+    wanted = given["mix.chosen_recipe"]
+    return [place for place, name in enumerate(given["recipe.name"]) if same(name, wanted)]
 
 
 def spread(rows: Sequence[Sequence[float]]) -> Numbers:

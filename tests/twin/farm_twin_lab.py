@@ -14,7 +14,7 @@ DAYS_IN_A_WEEK = 7
 
 def is_made(given: Given) -> bool:
     """Whether the farm makes its spawn."""
-    return same(given["spawn_source.supply"], "made on the farm")
+    return same(given["spawn.supply"], "made on the farm")
 
 
 def spawn_source(given: Given, out: Results) -> Results:
@@ -22,13 +22,13 @@ def spawn_source(given: Given, out: Results) -> Results:
     made = is_made(given)
     return {
         "spawn_source.made": float(made),
-        "spawn_source.extra_loss_counted": float(given["spawn_source.extra_loss"]) if made else 0.0,
+        "spawn_source.extra_loss_counted": float(given["spawn.extra_loss"]) if made else 0.0,
     }
 
 
 def ways(given: Given) -> list[bool]:
     """Which of the four generations there are on the route chosen."""
-    route = given["own_spawn_way.route"].lower()
+    route = given["own_spawn.route"].lower()
     return [route.endswith("then sawdust spawn"), route.startswith("two grains"), True, True]
 
 
@@ -48,28 +48,28 @@ def ages(given: Given) -> Results:
         "used_so_far": back,
         "generation_number": forth,
         "generations": float(sum(used[:PLATE])),
-        "few_generations": float(not is_made(given) or sum(used[:PLATE]) <= given["own_spawn_way.generation_limit"]),
+        "few_generations": float(not is_made(given) or sum(used[:PLATE]) <= given["own_spawn.generation_limit"]),
     }
 
 
 def own_spawn_way(given: Given, out: Results) -> Results:
     """The way from plate to bags, and how far one of each goes."""
     used = ways(given)
-    grain = given["own_spawn_way.grain_bag_mass"] * given["own_spawn_way.usable_share"]
-    sawdust = given["own_spawn_way.sawdust_bag_mass"] * given["own_spawn_way.usable_share"]
+    grain = given["own_spawn.grain_bag_mass"] * given["own_spawn.usable_share"]
+    sawdust = given["own_spawn.sawdust_bag_mass"] * given["own_spawn.usable_share"]
     last = sawdust if used[SAWDUST] else grain
     usual = 0.6 if used[SAWDUST] else 0.48
-    water = float(given["own_spawn_way.own_moisture"]) if given["own_spawn_way.own_moisture_given"] else usual
-    in_a_sawdust_bag = given["own_spawn_way.grain_share"] * given["own_spawn_way.sawdust_bag_mass"]
+    water = float(given["own_spawn.own_moisture"]) if given["own_spawn.own_moisture_given"] else usual
+    in_a_sawdust_bag = given["own_spawn.grain_share"] * given["own_spawn.sawdust_bag_mass"]
     inoculating = over(grain, in_a_sawdust_bag)
     found = {
         **ages(given),
         "grain_in_sawdust": in_a_sawdust_bag,
-        "mix_in_sawdust": given["own_spawn_way.sawdust_bag_mass"] * (1 - given["own_spawn_way.grain_share"]),
+        "mix_in_sawdust": given["own_spawn.sawdust_bag_mass"] * (1 - given["own_spawn.grain_share"]),
         "grain_from_one": [
             0.0,
-            float(given["own_spawn_way.grain_from_grain"]),
-            float(given["own_spawn_way.grain_from_plate"]),
+            float(given["own_spawn.grain_from_grain"]),
+            float(given["own_spawn.grain_from_plate"]),
             0.0,
         ],
         "usable_in_grain": grain,
@@ -79,8 +79,8 @@ def own_spawn_way(given: Given, out: Results) -> Results:
         "sawdust_from_grain": inoculating,
         "started_from_one": [
             inoculating,
-            float(given["own_spawn_way.grain_from_grain"]),
-            float(given["own_spawn_way.grain_from_plate"]),
+            float(given["own_spawn.grain_from_grain"]),
+            float(given["own_spawn.grain_from_plate"]),
             0.0,
         ],
         "usual_moisture": usual,
@@ -146,7 +146,7 @@ def own_spawn(given: Given, out: Results) -> Results:
     """What to start in a week, and the places it takes in the steamer."""
     found: Results = {**chain(given, out), **calendar(given)}
     bags_of_sawdust = found["started"][SAWDUST]
-    in_steamer = ways(given)[SAWDUST] and same(given["own_spawn_way.sawdust_cooked_in"], "steamer")
+    in_steamer = ways(given)[SAWDUST] and same(given["own_spawn.sawdust_cooked_in"], "steamer")
     steamed = bags_of_sawdust if in_steamer else 0.0
     beside_each = over(steamed, given["farm.bags_filled_a_week"])
     used = ways(given)
@@ -171,11 +171,11 @@ def to_steam(given: Given, out: Results) -> Results:
 def lab_hours(given: Given, out: Results) -> Results:
     """Hours of the lab in a week and a year."""
     started, batches = out["own_spawn.started"], out["own_spawn.batches"]
-    making = [over(started[row], given["own_spawn_work.rate"][row]) for row in GENERATIONS]
-    setting_up = [batches[row] * given["own_spawn_work.set_up_hours"][row] for row in GENERATIONS]
-    worked = sum(making) + sum(setting_up) + given["own_spawn_work.weekly_hours"]
-    own = given["own_spawn_work.own_hours_given"]
-    hours = float(given["own_spawn_work.own_hours"]) if own else worked
+    making = [over(started[row], given["own_spawn.rate"][row]) for row in GENERATIONS]
+    setting_up = [batches[row] * given["own_spawn.set_up_hours"][row] for row in GENERATIONS]
+    worked = sum(making) + sum(setting_up) + given["own_spawn.weekly_hours"]
+    own = given["own_spawn.own_hours_given"]
+    hours = float(given["own_spawn.own_hours"]) if own else worked
     return {
         "making_hours": making,
         "setting_up_hours": setting_up,
@@ -189,18 +189,18 @@ def lab_hours(given: Given, out: Results) -> Results:
 
 def cooking(given: Given, out: Results) -> Results:
     """Runs of the pressure cooker."""
-    cooked = [same(given["own_spawn_way.sawdust_cooked_in"], "pressure cooker"), True, True, True]
+    cooked = [same(given["own_spawn.sawdust_cooked_in"], "pressure cooker"), True, True, True]
     runs = []
     for row in GENERATIONS:
         batch = out["own_spawn.started_in_batch"][row]
-        runs.append(whole_up(over(batch, given["own_spawn_work.in_cooker"][row])) if cooked[row] else 0.0)
+        runs.append(whole_up(over(batch, given["own_spawn.in_cooker"][row])) if cooked[row] else 0.0)
     weekly = [runs[row] * out["own_spawn.batches"][row] for row in GENERATIONS]
     return {
         "pressure_cooked": [float(each) for each in cooked],
         "runs_for_batch": runs,
         "cooker_runs": weekly,
         "cooker_runs_in_all": sum(weekly),
-        "cooking_cost": sum(weekly) * given["own_spawn_work.cooker_cost"],
+        "cooking_cost": sum(weekly) * given["own_spawn.cooker_cost"],
     }
 
 
@@ -209,7 +209,7 @@ def materials(given: Given, out: Results) -> Results:
     mix = sum(float(out["recipe.mix_cost_per_wet"][row]) for row in chosen_rows(given))
     empty_bag = given["bag.bag_price"] + given["bag.tie_price"]
     own_mix = out["own_spawn_way.mix_in_sawdust"] * mix + empty_bag
-    typed, known = given["own_spawn_work.unit_cost"], given["own_spawn_work.unit_cost_given"]
+    typed, known = given["own_spawn.unit_cost"], given["own_spawn.unit_cost_given"]
     each = [float(typed[row]) if known[row] else own_mix if row == SAWDUST else 0.0 for row in GENERATIONS]
     missing = [float(row != SAWDUST and ways(given)[row] and not known[row]) for row in GENERATIONS]
     week = [out["own_spawn.started"][row] * each[row] for row in GENERATIONS]
@@ -227,11 +227,11 @@ def own_spawn_work(given: Given, out: Results) -> Results:
     """Hours, cooking and money of making spawn."""
     found = {**lab_hours(given, out), **cooking(given, out), **materials(given, out)}
     # the steamer is hot for the bags in any case: what spawn adds is all but the charge for the highest kW
-    steaming = out["own_spawn.steamed"] * out["steriliser.place_cost"]
-    places = float(out["steriliser.bags_per_run"])
+    steaming = out["own_spawn.steamed"] * out["steamer_in_use.place_cost"]
+    places = float(out["steamer_in_use.bags_per_run"])
     to_fruit = over(places, 1 + out["own_spawn.places_per_bag"])
     work = found["hours_a_week"] * out["farm.labour_rate"]
-    bills = given["own_spawn_work.culture_cost"] + given["own_spawn_work.consumables"]
+    bills = given["own_spawn.culture_cost"] + given["own_spawn.consumables"]
     goods = found["materials_in_all"] + found["cooking_cost"] + steaming
     bags = out["spawn.bags_inoculated_a_week"] if out["spawn.spawn_per_bag"] else 0.0
     year = (goods + work) * given["farm.weeks_worked"] + bills

@@ -23,23 +23,23 @@ def plan(given: Given, out: Results) -> Results:
 
 def protein_of(given: Given, row: int) -> tuple[float, float]:
     """Protein per kilogram of dry matter by the tag, and the one to count."""
-    by_tag = over(given["recipe.tag_protein"][row], given["recipe.dry_matter"][row])
-    if given["recipe.protein_given"][row]:
-        return by_tag, float(given["recipe.protein"][row])
+    by_tag = over(given["ingredient.tag_protein"][row], given["ingredient.dry_matter"][row])
+    if given["ingredient.protein_given"][row]:
+        return by_tag, float(given["ingredient.protein"][row])
     return by_tag, by_tag
 
 
 def nitrogen_of(given: Given, row: int) -> float:
     """Kilograms of nitrogen in a kilogram of dry matter."""
-    if given["recipe.nitrogen_tested_given"][row]:
-        return float(given["recipe.nitrogen_tested"][row])
+    if given["ingredient.nitrogen_tested_given"][row]:
+        return float(given["ingredient.nitrogen_tested"][row])
     return protein_of(given, row)[1] / PROTEIN_IN_NITROGEN
 
 
 def ingredients(given: Given) -> Results:
     """What is known of each ingredient by itself; of one whose dry matter is not known, no water is known either."""
-    rows = range(len(given["recipe.ingredients"]))
-    dry, price, density = (given[f"recipe.{name}"] for name in ("dry_matter", "price", "bulk_density"))
+    rows = range(len(given["ingredient.name"]))
+    dry, price, density = (given[f"ingredient.{name}"] for name in ("dry_matter", "price", "bulk_density"))
     return {
         "recipe.water_as_delivered": [1 - dry[row] if dry[row] > 0 else 0 for row in rows],
         "recipe.tag_protein_in_dry": [protein_of(given, row)[0] for row in rows],
@@ -54,10 +54,10 @@ def weighed_out(given: Given, mix: int) -> dict[str, list[float]]:
     """A hundred kilograms of one dry mix: kilograms dry, delivered and of water, money and litres by ingredient."""
     parts = [float(row[mix]) for row in given["recipe.parts"]]
     dry = [100 * over(part, sum(parts)) for part in parts]
-    delivered = [over(kilograms, given["recipe.dry_matter"][row]) for row, kilograms in enumerate(dry)]
+    delivered = [over(kilograms, given["ingredient.dry_matter"][row]) for row, kilograms in enumerate(dry)]
     water = [kilograms - dry[row] if kilograms > 0 else 0.0 for row, kilograms in enumerate(delivered)]
-    money = [kilograms * given["recipe.price"][row] for row, kilograms in enumerate(delivered)]
-    cubic_metres = [over(kilograms, given["recipe.bulk_density"][row]) for row, kilograms in enumerate(delivered)]
+    money = [kilograms * given["ingredient.price"][row] for row, kilograms in enumerate(delivered)]
+    cubic_metres = [over(kilograms, given["ingredient.bulk_density"][row]) for row, kilograms in enumerate(delivered)]
     litres = [1000 * each for each in cubic_metres]
     return {"dry": dry, "delivered": delivered, "water": water, "money": money, "litres": litres}
 
@@ -80,7 +80,7 @@ def water_lines(given: Given, mixes: list[dict[str, list[float]]]) -> dict[str, 
         row = {
             "parts_total": sum(float(each[place]) for each in given["recipe.parts"]),
             "dry_total": dry / 100,
-            "dry_part": 1 - reached if given["recipe.recipes"][place] else 0.0,
+            "dry_part": 1 - reached if given["recipe.name"][place] else 0.0,
             "wet_total": wet / 100,
             "delivered_total": delivered / 100,
             "water_in_ingredients": brought / 100,
@@ -102,11 +102,11 @@ def wet_mix(given: Given, mix: dict[str, list[float]], place: int) -> float:
 
 def worth_lines(given: Given, mixes: list[dict[str, list[float]]]) -> dict[str, list[float]]:
     """Nitrogen, carbon, room and money of each mix."""
-    nitrogen = [nitrogen_of(given, row) for row in range(len(given["recipe.ingredients"]))]
+    nitrogen = [nitrogen_of(given, row) for row in range(len(given["ingredient.name"]))]
     found: dict[str, list[float]] = {}
     for place, mix in enumerate(mixes):
         of_nitrogen = sum(dry * share for dry, share in zip(mix["dry"], nitrogen, strict=True))
-        of_carbon = sum(dry * share for dry, share in zip(mix["dry"], given["recipe.carbon"], strict=True))
+        of_carbon = sum(dry * share for dry, share in zip(mix["dry"], given["ingredient.carbon"], strict=True))
         row = {
             "mix_nitrogen": of_nitrogen / 100,
             "mix_carbon": of_carbon / 100,
@@ -134,14 +134,14 @@ def chosen_lines(given: Given, out: Results) -> Results:
     every = {**given, **out}
     found = {f"recipe.{name}": sum(float(every[f"recipe.{of}"][mix]) for mix in chosen) for name, of in names.items()}
     shares = [sum(float(row[mix]) for mix in chosen) for row in out["recipe.dry_share"]]
-    flags = [1.0 if mix in chosen else 0.0 for mix in range(len(given["recipe.recipes"]))]
+    flags = [1.0 if mix in chosen else 0.0 for mix in range(len(given["recipe.name"]))]
     return {**found, "recipe.chosen_dry_share": shares, "recipe.chosen": flags}
 
 
 def recipes(given: Given, out: Results) -> Results:
     """Ingredients, then every recipe, then the one chosen."""
-    rows = len(given["recipe.ingredients"])
-    mixes = [weighed_out(given, mix) for mix in range(len(given["recipe.recipes"]))]
+    rows = len(given["ingredient.name"])
+    mixes = [weighed_out(given, mix) for mix in range(len(given["recipe.name"]))]
     found = {
         **ingredients(given),
         "recipe.dry_share": by_ingredient(mixes, "dry", rows),
@@ -158,12 +158,12 @@ def missing_lines(given: Given, out: Results) -> dict[str, list[float]]:
     """Which ingredients that are used lack a figure."""
     names = ("parts_in_recipes", "nitrogen_figures", "nitrogen_missing", "carbon_missing")
     found: dict[str, list[float]] = {name: [] for name in names}
-    for row in range(len(given["recipe.ingredients"])):
+    for row in range(len(given["ingredient.name"])):
         parts = sum(float(part) for part in given["recipe.parts"][row])
         figures = sum(
-            bool(given[f"recipe.{name}_given"][row]) for name in ("nitrogen_tested", "protein", "tag_protein")
+            bool(given[f"ingredient.{name}_given"][row]) for name in ("nitrogen_tested", "protein", "tag_protein")
         )
-        bare = out["recipe.nitrogen"][row] > 0 and given["recipe.carbon"][row] == 0
+        bare = out["recipe.nitrogen"][row] > 0 and given["ingredient.carbon"][row] == 0
         found["parts_in_recipes"].append(parts)
         found["nitrogen_figures"].append(float(figures))
         found["nitrogen_missing"].append(float(parts > 0 and figures == 0))
@@ -174,7 +174,7 @@ def missing_lines(given: Given, out: Results) -> dict[str, list[float]]:
 def mix_lines(given: Given, out: Results) -> dict[str, list[float]]:
     """Which recipes are empty, too wet, or do not weigh out."""
     found: dict[str, list[float]] = {"no_parts": [], "too_wet": [], "mix_gap": [], "mix_is_off": []}
-    for mix, name in enumerate(given["recipe.recipes"]):
+    for mix, name in enumerate(given["recipe.name"]):
         in_use = name != "" and out["recipe.parts_total"][mix] > 0
         weighed = out["recipe.delivered_total"][mix] + out["recipe.water_to_add"][mix]
         wanted = out["recipe.wet_total"][mix]
@@ -188,7 +188,7 @@ def mix_lines(given: Given, out: Results) -> dict[str, list[float]]:
 
 def name_lines(given: Given) -> Results:
     """Parts that stand where no name is, and recipes of nearly 100 parts."""
-    typed, rows, mixes = given["recipe.parts_typed"], given["recipe.ingredients"], given["recipe.recipes"]
+    typed, rows, mixes = given["recipe.parts_typed"], given["ingredient.name"], given["recipe.name"]
     named = [[float(part) if mixes[mix] else 0.0 for mix, part in enumerate(row)] for row in typed]
     return {
         "parts_typed": [[float(part) for part in row] for row in typed],
@@ -221,7 +221,7 @@ def recipe_checks(given: Given, out: Results) -> Results:
 
 def supplement(given: Given, out: Results) -> Results:
     """The cross of two ingredients for a wanted nitrogen."""
-    names = given["recipe.ingredients"]
+    names = given["ingredient.name"]
     lean = [float(same(name, given["supplement.base"])) for name in names]
     rich = [float(same(name, given["supplement.rich"])) for name in names]
     both = sum(lean) > 0 and sum(rich) > 0

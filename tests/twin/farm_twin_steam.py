@@ -30,23 +30,23 @@ ELECTRIC, BURNER = 0.96, 0.8
 
 def in_use(given: Given, place: str) -> bool:
     """Whether the farm steams in this steamer; the checks of the other one are silent."""
-    return same(given["steaming.kind"], "cabinet" if place == "cabinet" else "pressure vessel")
+    return same(given["steamer.kind"], "cabinet" if place == "cabinet" else "pressure vessel")
 
 
 def heats_with(given: Given, place: str, what: str) -> bool:
     """Whether this is what heats a steamer."""
-    return same(given[f"{place}_run.fuel"], what)
+    return same(given[f"{place}.fuel"], what)
 
 
 def usual_efficiency(given: Given, place: str) -> float:
     """Share of the energy that usually gets into the steam."""
     shares = {"electricity": ELECTRIC, "natural gas": BURNER, "propane": BURNER}
-    return shares.get(given[f"{place}_run.fuel"].lower(), 0.0)
+    return shares.get(given[f"{place}.fuel"].lower(), 0.0)
 
 
 def bags_in_a_load(given: Given, place: str) -> float:
     """Places that are filled."""
-    return float(given["farm.bags_per_load" if place == "cabinet" else "vessel_heat.bags_per_run"])
+    return float(given["farm.bags_per_load" if place == "cabinet" else "vessel.bags_per_run"])
 
 
 def wood_heat_of_a_kilogram(cold: float, hot: float) -> float:
@@ -81,7 +81,7 @@ def bound_water(water: float, dry: float, cold: float, hot: float) -> Results:
 
 def load_heats(given: Given, out: Results, place: str, hot: float) -> Results:
     """What a load weighs and takes up."""
-    cold = float(given[f"{place}_heat.start_temperature"])
+    cold = float(given[f"{place}.start_temperature"])
     bags = bags_in_a_load(given, place)
     dry, water = bags * out["bag.dry_mass"], bags * out["bag.water_mass"]
     plastic = bags * given["bag.bag_mass"] / 1000
@@ -90,7 +90,7 @@ def load_heats(given: Given, out: Results, place: str, hot: float) -> Results:
         "wood_heat": dry * (wood_heat_of_a_kilogram(cold, hot) + 1000 * bound["bound_capacity"] * (hot - cold)),
         "water_heat": water * (in_water(hot) - in_water(cold)),
         "bag_heat": plastic * OF_POLYPROPYLENE * (hot - cold),
-        "steel_heat": given[f"{place}_heat.steel"] * OF_STEEL * (hot - cold),
+        "steel_heat": given[f"{place}.steel"] * OF_STEEL * (hot - cold),
     }
     every = sum(joules.values())
     return {
@@ -103,7 +103,7 @@ def load_heats(given: Given, out: Results, place: str, hot: float) -> Results:
         "wood_capacity": wood_capacity(cold, hot) / 1000,
         **bound,
         "start_degrees": cold,
-        "feed_degrees": float(given[f"{place}_heat.feed_temperature"]),
+        "feed_degrees": float(given[f"{place}.feed_temperature"]),
         "hold_degrees": hot,
         "in_start": in_water(cold) / 1000,
         **{name: each / JOULES_IN_A_KILOWATT_HOUR for name, each in joules.items()},
@@ -114,8 +114,8 @@ def load_heats(given: Given, out: Results, place: str, hot: float) -> Results:
 
 def wall_lines(given: Given, place: str, area: float, hot: float) -> Results:
     """What goes through the shell."""
-    difference = hot - given[f"{place}_heat.surroundings"]
-    watts = over(area * difference, given[f"{place}_heat.insulation"])
+    difference = hot - given[f"{place}.surroundings"]
+    watts = over(area * difference, given[f"{place}.insulation"])
     return {"inside_area": area, "wall_difference": difference, "wall_loss": watts / 1000}
 
 
@@ -123,7 +123,7 @@ def condensate(given: Given, place: str, hot: float, steam: float, boiled: float
     """Joules that a kilogram of steam brings, and that a kilogram of condensate takes away."""
     feed, drain = in_water(boiled), in_water(hot)
     drained = over(steam - feed, steam - drain)
-    is_drained = same(given[f"{place}_heat.condensate"], "drains away hot")
+    is_drained = same(given[f"{place}.condensate"], "drains away hot")
     return {
         "in_feed": feed / 1000,
         "in_drain": drain / 1000,
@@ -135,10 +135,10 @@ def condensate(given: Given, place: str, hot: float, steam: float, boiled: float
 
 def losses(given: Given, place: str, found: Results, hot: float) -> Results:
     """Vent, standing loss, and whether the hold is the hottest."""
-    kilograms_a_second = given[f"{place}_heat.vent_flow"] / SECONDS_IN_AN_HOUR
+    kilograms_a_second = given[f"{place}.vent_flow"] / SECONDS_IN_AN_HOUR
     vent = kilograms_a_second * (found["in_steam"] - found["in_feed"])
     names = ("start_temperature", "feed_temperature", "surroundings")
-    warmest = max(float(given[f"{place}_heat.{name}"]) for name in names)
+    warmest = max(float(given[f"{place}.{name}"]) for name in names)
     return {
         "vent_power": vent,
         "standing_loss": found["multiplier"] * found["wall_loss"] + vent,
@@ -150,12 +150,12 @@ def losses(given: Given, place: str, found: Results, hot: float) -> Results:
 
 def cabinet_heat(given: Given, out: Results) -> Results:
     """All heats of the cabinet."""
-    hot = float(given["cabinet_heat.hold_temperature"])
-    length, width, height = (given[f"cabinet_heat.{side}"] for side in ("length", "width", "height"))
+    hot = float(given["cabinet.hold_temperature"])
+    length, width, height = (given[f"cabinet.{side}"] for side in ("length", "width", "height"))
     walls = 2 * length * height + 2 * width * height
     area = 2 * (length * width + width * height + length * height)
     found = {**load_heats(given, out, "cabinet", hot), **wall_lines(given, "cabinet", area, hot)}
-    found |= condensate(given, "cabinet", hot, STEAM_AT_BOILING, float(given["cabinet_heat.feed_temperature"]))
+    found |= condensate(given, "cabinet", hot, STEAM_AT_BOILING, float(given["cabinet.feed_temperature"]))
     found |= losses(given, "cabinet", found, hot)
     below = hot < out["site.boiling_point"]
     found |= {
@@ -171,9 +171,9 @@ def cabinet_heat(given: Given, out: Results) -> Results:
 
 def standing_water(given: Given, hot: float) -> Results:
     """Water put in by hand, which is warmed before it boils."""
-    by_hand = same(given["vessel_heat.feed"], "put in before each load")
-    kilograms = given["vessel_heat.water_put_in"] * COLD_WATER_KILOGRAMS_IN_A_LITRE if by_hand else 0.0
-    tap = in_water(float(given["vessel_heat.feed_temperature"]))
+    by_hand = same(given["vessel.feed"], "put in before each load")
+    kilograms = given["vessel.water_put_in"] * COLD_WATER_KILOGRAMS_IN_A_LITRE if by_hand else 0.0
+    tap = in_water(float(given["vessel.feed_temperature"]))
     return {
         "by_hand": float(by_hand),
         "standing_water": kilograms,
@@ -185,15 +185,15 @@ def standing_water(given: Given, hot: float) -> Results:
 def vessel_heat(given: Given, out: Results) -> Results:
     """All heats of the pressure vessel."""
     hot = float(out["vessel_steam.absolute_temperature"]) - 273.15
-    across, along = given["vessel_heat.diameter"], given["vessel_heat.length"]
+    across, along = given["vessel.diameter"], given["vessel.length"]
     wall, end = math.pi * across * along, math.pi * (across / 2) ** 2
     found = {**load_heats(given, out, "vessel", hot), **wall_lines(given, "vessel", wall + 2 * end, hot)}
     found |= standing_water(given, hot)
-    boiled = hot if found["by_hand"] else float(given["vessel_heat.feed_temperature"])
+    boiled = hot if found["by_hand"] else float(given["vessel.feed_temperature"])
     steam = STEAM_AT_BOILING + STEAM_RISE * (hot - 100)
     found |= condensate(given, "vessel", hot, steam, boiled)
     found |= losses(given, "vessel", found, hot)
-    purge = given["vessel_heat.purge_steam"] * (steam - in_water(boiled)) / JOULES_IN_A_KILOWATT_HOUR
+    purge = given["vessel.purge_steam"] * (steam - in_water(boiled)) / JOULES_IN_A_KILOWATT_HOUR
     found |= {
         "in_use": float(in_use(given, "vessel")),
         "hold_temperature": hot,

@@ -11,7 +11,7 @@ from tests.twin.farm_twin_steam import (
     in_use,
 )
 
-__all__ = ["cabinet_cost", "steriliser", "vessel_cost"]
+__all__ = ["cabinet_cost", "steamer_in_use", "vessel_cost"]
 
 JOULES_IN_A_BTU = 1055.05585262
 KILOWATT_HOURS_IN_A_LITRE_OF_PROPANE = 91333 * JOULES_IN_A_BTU / JOULES_IN_A_KILOWATT_HOUR / 3.785411784
@@ -71,7 +71,7 @@ def peak_of_a_month(given: Given, out: Results, place: str) -> Results:
     """The charge for the highest kW, shared by the loads of a month."""
     loads = out[f"{place}_run.loads_a_week"] * given["farm.weeks_worked"] / 12
     counts = given["energy.own_added_peak_given"] and out[f"{place}_heat.in_use"] == 1
-    highest = float(given["energy.own_added_peak"] if counts else given[f"{place}_run.power"])
+    highest = float(given["energy.own_added_peak"] if counts else given[f"{place}.power"])
     added = highest if heats_with(given, place, "electricity") else 0.0
     month = added * given["energy.demand_charge"]
     return {
@@ -86,7 +86,7 @@ def peak_of_a_month(given: Given, out: Results, place: str) -> Results:
 
 def steam_let_out(given: Given, out: Results, place: str) -> Results:
     """Hours of standing loss, and steam that leaves through the vent."""
-    return {"vent_steam": out[f"{place}_run.hours_of_loss"] * given[f"{place}_heat.vent_flow"]}
+    return {"vent_steam": out[f"{place}_run.hours_of_loss"] * given[f"{place}.vent_flow"]}
 
 
 def kilograms_boiled(out: Results, place: str, kilowatt_hours: float) -> float:
@@ -105,6 +105,7 @@ def water_lines(given: Given, place: str, kilograms: float) -> Results:
         "worked_water": worked,
         "water_per_run": litres,
         "water_difference": over(litres - worked, worked) if own else 0.0,
+        "water_given": float(bool(own)),
         "water_cost_per_run": litres / 1000 * given["energy.water_price"],
     }
 
@@ -140,7 +141,7 @@ def cabinet_cost(given: Given, out: Results) -> Results:
     found = without_water(given, out, "cabinet")
     into_steam = found["energy_per_run"] * out["cabinet_run.efficiency"]
     boiled = kilograms_boiled(out, "cabinet", into_steam)
-    drains = same(given["cabinet_heat.condensate"], "drains away hot")
+    drains = same(given["cabinet.condensate"], "drains away hot")
     found |= {"water_boiled": boiled, **water_lines(given, "cabinet", boiled if drains else found["vent_steam"])}
     found |= sum_of_a_load(given, out, "cabinet", found)
     return {f"cabinet.{name}": value for name, value in found.items()}
@@ -152,7 +153,7 @@ def water_of_the_vessel(given: Given, out: Results, found: Results) -> Results:
     through_walls = out["vessel_heat.wall_loss"] * out["vessel_run.hours_of_loss"]
     standing = out["vessel_heat.standing_heat"]
     kept = out["vessel_heat.load_heat"] + through_walls + standing
-    back = same(given["vessel_heat.condensate"], "falls back to the boil")
+    back = same(given["vessel.condensate"], "falls back to the boil")
     free = 0.0 if not back or agree(into_steam, kept) else max(0.0, into_steam - kept)
     boiled = kilograms_boiled(out, "vessel", max(0.0, into_steam - standing))
     boiled_off = kilograms_boiled(out, "vessel", free)
@@ -170,21 +171,22 @@ def water_of_the_vessel(given: Given, out: Results, found: Results) -> Results:
 def vessel_cost(given: Given, out: Results) -> Results:
     """A load of the pressure vessel."""
     found = without_water(given, out, "vessel")
-    found["vent_steam"] += given["vessel_heat.purge_steam"]
+    found["vent_steam"] += given["vessel.purge_steam"]
     found |= water_of_the_vessel(given, out, found)
     by_hand = out["vessel_heat.by_hand"] == 1
-    left = given["vessel_heat.water_put_in"] - found["water_per_run"] if by_hand else 0.0
+    left = given["vessel.water_put_in"] - found["water_per_run"] if by_hand else 0.0
     found |= {"water_left": left, "water_lasts": float(not in_use(given, "vessel") or not by_hand or left > 0)}
     found |= sum_of_a_load(given, out, "vessel", found)
     return {f"vessel.{name}": value for name, value in found.items()}
 
 
-def steriliser(given: Given, out: Results) -> Results:
+def steamer_in_use(given: Given, out: Results) -> Results:
     """The figures of the steamer in use."""
-    place = "vessel" if same(given["steaming.kind"], "pressure vessel") else "cabinet"
+    place = "vessel" if same(given["steamer.kind"], "pressure vessel") else "cabinet"
     every = {**given, **out}
-    of_the_run = ("heat_up_time", "hold_time", "cycle_time", "loads_a_week", "loads_possible", "bags_possible")
+    of_the_run = ("heat_up_time", "cycle_time", "loads_a_week", "loads_possible", "bags_possible")
     of_the_load = (
+        "hold_time",
         "energy_per_run",
         "energy_cost_per_run",
         "demand_cost_per_run",
@@ -202,7 +204,9 @@ def steriliser(given: Given, out: Results) -> Results:
     found = {name: every[f"{place}_run.{name}"] for name in (*of_the_run, "handling_hours")}
     found |= {name: every[f"{place}.{name}"] for name in of_the_load}
     found["bags_per_run"] = bags_in_a_load(given, place)
-    found["hold_temperature"] = every[f"{place}_heat.hold_temperature"]
+    found["hold_temperature"] = every[
+        "vessel_heat.hold_temperature" if place == "vessel" else "cabinet.hold_temperature"
+    ]
     bags = out["to_steam.places"]
     found["room_to_spare"] = over(found["bags_possible"] - bags, bags)
-    return {f"steriliser.{name}": value for name, value in found.items()}
+    return {f"steamer_in_use.{name}": value for name, value in found.items()}

@@ -23,8 +23,8 @@ def steaming(given: Given, out: Results) -> Results:
     kilowatt_hours_in_a_litre = 91333 * 1055.05585262 / JOULES_IN_A_KILOWATT_HOUR / 3.785411784
     propane = given["energy.propane_price"] / kilowatt_hours_in_a_litre
     return {
-        "steaming.yearly_rate": given["steaming.yearly_return"],
-        "steaming.staffed_week": given["steaming.staffed_hours"] * given["steaming.staffed_days"],
+        "steaming.yearly_rate": given["steamer.yearly_return"],
+        "steaming.staffed_week": given["steamer.staffed_hours"] * given["steamer.staffed_days"],
         "energy.propane_heat": propane,
         "energy.electric_steam": given["energy.electricity_price"] / 0.96,
         "energy.gas_steam": given["energy.gas_price"] / 0.8,
@@ -34,14 +34,14 @@ def steaming(given: Given, out: Results) -> Results:
 
 def heat_up(given: Given, out: Results, place: str) -> Results:
     """Seconds to temperature with the power that the losses leave."""
-    own = given[f"{place}_run.own_efficiency_given"]
-    share = float(given[f"{place}_run.own_efficiency"]) if own else usual_efficiency(given, place)
-    into_steam = 1000 * given[f"{place}_run.power"] * share
+    own = given[f"{place}.own_efficiency_given"]
+    share = float(given[f"{place}.own_efficiency"]) if own else usual_efficiency(given, place)
+    into_steam = 1000 * given[f"{place}.power"] * share
     left = into_steam - 0.5 * 1000 * out[f"{place}_heat.standing_loss"]
     joules = out[f"{place}_heat.heat_to_supply"] * JOULES_IN_A_KILOWATT_HOUR
     worked = joules / left / SECONDS_IN_AN_HOUR if left > 0 else 0.0
-    timed = bool(given[f"{place}_run.own_heat_up_time_given"])
-    hours = float(given[f"{place}_run.own_heat_up_time"]) if timed else worked
+    timed = bool(given[f"{place}.own_heat_up_time_given"])
+    hours = float(given[f"{place}.own_heat_up_time"]) if timed else worked
     return {
         "usual_efficiency": usual_efficiency(given, place),
         "efficiency": share,
@@ -49,6 +49,7 @@ def heat_up(given: Given, out: Results, place: str) -> Results:
         "power_left": left / 1000,
         "worked_heat_up_time": worked,
         "heat_up_time": hours,
+        "heat_up_given": float(bool(timed)),
         "heat_up_difference": over(hours - worked, worked) if timed else 0.0,
     }
 
@@ -61,7 +62,7 @@ def reaches(out: Results, place: str, found: Results) -> bool:
 def draw(given: Given, out: Results, place: str, found: Results) -> Results:
     """Power and energy."""
     drawn = over(out[f"{place}_heat.standing_loss"], found["efficiency"])
-    hours_of_loss = found["worked_heat_up_time"] / 2 + given[f"{place}_run.hold_time"]
+    hours_of_loss = found["worked_heat_up_time"] / 2 + given[f"{place}.hold_time"]
     lost = out[f"{place}_heat.standing_loss"] * hours_of_loss
     return {
         "electric": float(heats_with(given, place, "electricity")),
@@ -77,9 +78,9 @@ def draw(given: Given, out: Results, place: str, found: Results) -> Results:
 
 def clock(given: Given, out: Results, place: str, heating: float) -> Results:
     """How long a load takes the steamer, and how many a week brings."""
-    work = over(bags_in_a_load(given, place), given[f"{place}_run.handling_rate"])
-    both_ways = over(work, given[f"{place}_run.people_loading"])
-    cycle = both_ways + heating + given[f"{place}_run.hold_time"] + given[f"{place}_run.cool_down_time"]
+    work = over(bags_in_a_load(given, place), given[f"{place}.handling_rate"])
+    both_ways = over(work, given[f"{place}.people_loading"])
+    cycle = both_ways + heating + given[f"{place}.hold_time"] + given[f"{place}.cool_down_time"]
     loads = over(out["to_steam.places"], bags_in_a_load(given, place))
     return {
         "handling_hours": work,
@@ -94,7 +95,7 @@ def clock(given: Given, out: Results, place: str, heating: float) -> Results:
 
 def current(given: Given, place: str) -> Results:
     """Amps of the steamer, and whether the service carries them if it is the one in use."""
-    kilowatts = float(given[f"{place}_run.power"]) if heats_with(given, place, "electricity") else 0.0
+    kilowatts = float(given[f"{place}.power"]) if heats_with(given, place, "electricity") else 0.0
     single = over(1000 * kilowatts, given["energy.voltage"])
     three = over(1000 * kilowatts, given["energy.voltage"] * math.sqrt(3))
     amps = {"single-phase": single, "three-phase": three}.get(given["energy.phases"].lower(), 0.0)
@@ -134,7 +135,7 @@ def cabinet_run(given: Given, out: Results) -> Results:
     days = whole_up(found["cycle_time"] / HOURS_IN_A_DAY)
     found |= {
         "days_of_a_load": days,
-        "loads_started": whole_up(over(given["steaming.staffed_days"], days)),
+        "loads_started": whole_up(over(given["steamer.staffed_days"], days)),
         "loads_out": whole_down(over(DAYS_IN_A_WEEK, days)),
     }
     found["loads_possible"] = min(found["loads_started"], found["loads_out"], found["loads_handled"])
@@ -145,9 +146,9 @@ def cabinet_run(given: Given, out: Results) -> Results:
 def vessel_run(given: Given, out: Results) -> Results:
     """Loads one after the other while somebody is there; the last of the day cools down by itself."""
     found = one_run(given, out, "vessel")
-    day = min(HOURS_IN_A_DAY, given["steaming.staffed_hours"] + given["vessel_run.cool_down_time"])
+    day = min(HOURS_IN_A_DAY, given["steamer.staffed_hours"] + given["vessel.cool_down_time"])
     loads = whole_down(over(day, found["cycle_time"]))
-    by_days = loads * given["steaming.staffed_days"]
+    by_days = loads * given["steamer.staffed_days"]
     found |= {"day_available": day, "loads_a_day": loads, "loads_possible": min(by_days, found["loads_handled"])}
     found |= whether_it_fits(given, out, "vessel", found)
     return {f"vessel_run.{name}": value for name, value in found.items()}

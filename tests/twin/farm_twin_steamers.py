@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from tests.twin.farm_twin_ground import Given, Results, over, same
 
-__all__ = ["cabinet_year", "level_payment", "steriliser_choice", "vessel_year"]
+__all__ = ["cabinet_year", "level_payment", "steamer_choice", "vessel_year"]
 
 KNOWN_TO = 0.1
 
@@ -24,15 +24,15 @@ def bag_lost_at_steaming(given: Given, out: Results) -> float:
 
 def one_year(given: Given, out: Results, place: str, lost: float) -> Results:
     """A year with one steamer, for all bags that the farm fills."""
-    rate, life = float(given["steaming.yearly_return"]), float(given[f"{place}_year.life"])
+    rate, life = float(given["steamer.yearly_return"]), float(given[f"{place}.life"])
     at_end, equal, payment = level_payment(rate, life)
-    price, salvage = given[f"{place}_year.price"], given[f"{place}_year.salvage"]
+    price, salvage = given[f"{place}.price"], given[f"{place}.salvage"]
     owning = (price - salvage) * payment + salvage * rate
     loads = out[f"{place}_run.loads_a_week"] * given["farm.weeks_worked"]
     running = loads * out[f"{place}.cost_per_run"]
     bags = given["farm.bags_filled_a_week"] * given["farm.weeks_worked"]
     lost_cost = bags * lost * bag_lost_at_steaming(given, out)
-    year = owning + running + given[f"{place}_year.upkeep"]
+    year = owning + running + given[f"{place}.upkeep"]
     good = bags - bags * lost
     found = {
         "end_of_life": at_end,
@@ -59,7 +59,7 @@ def cabinet_year(given: Given, out: Results) -> Results:
 
 def vessel_year(given: Given, out: Results) -> Results:
     """A year with the pressure vessel."""
-    return one_year(given, out, "vessel", float(given["vessel_heat.loss_at_steaming"]))
+    return one_year(given, out, "vessel", float(given["vessel.loss_at_steaming"]))
 
 
 def answer(both_fit: bool, clear: bool, vessel: float, cabinet: float) -> float:
@@ -75,7 +75,7 @@ def cooking_pays(given: Given, needed: float, possible: float) -> float:
     """1 as it stands; 2 it can and 3 it cannot with the cabinet in use; 4 with the vessel in use nobody can tell."""
     if needed <= 0:
         return 1.0
-    if same(given["steaming.kind"], "pressure vessel"):
+    if same(given["steamer.kind"], "pressure vessel"):
         return 4.0
     return 3.0 if needed > possible else 2.0
 
@@ -83,12 +83,12 @@ def cooking_pays(given: Given, needed: float, possible: float) -> float:
 def paid_by_bags(given: Given, out: Results, extra: float) -> Results:
     """Bags that burst less often are saved at the steamer's door; the rest of the cost must come from the spawn run."""
     bags = given["farm.bags_filled_a_week"] * given["farm.weeks_worked"]
-    burst_less = bags * given["crop.loss_at_steaming"] - bags * given["vessel_heat.loss_at_steaming"]
+    burst_less = bags * given["crop.loss_at_steaming"] - bags * given["vessel.loss_at_steaming"]
     at_the_door = burst_less * out["lost_bags.cost_at_steaming"]
-    whole = bags - bags * given["vessel_heat.loss_at_steaming"]
+    whole = bags - bags * given["vessel.loss_at_steaming"]
     each, lost_later = out["lost_bags.cost_in_spawn_run"], whole * out["crop.chosen_loss_in_spawn_run"]
     return {
-        "typed_gap": given["crop.loss_at_steaming"] - given["vessel_heat.loss_at_steaming"],
+        "typed_gap": given["crop.loss_at_steaming"] - given["vessel.loss_at_steaming"],
         "saved_at_steaming": at_the_door,
         "left_to_save": extra - at_the_door,
         "break_even_gap": over(extra - at_the_door, whole * each),
@@ -97,7 +97,7 @@ def paid_by_bags(given: Given, out: Results, extra: float) -> Results:
     }
 
 
-def steriliser_choice(given: Given, out: Results) -> Results:
+def steamer_choice(given: Given, out: Results) -> Results:
     """The two steamers side by side."""
     extra = out["vessel_year.yearly_cost"] - out["cabinet_year.yearly_cost"]
     vessel, cabinet = out["vessel_year.cost_per_good_bag"], out["cabinet_year.cost_per_good_bag"]
@@ -119,4 +119,4 @@ def steriliser_choice(given: Given, out: Results) -> Results:
         "answer": state,
         "verdict": state,
     }
-    return {f"steriliser_choice.{name}": value for name, value in found.items()}
+    return {f"steamer_choice.{name}": value for name, value in found.items()}

@@ -120,7 +120,7 @@ def altitude_boiling(given: Given, out: Results) -> Results:
 
 def wanted_steam(given: Given, out: Results) -> Results:
     """The gauge pressure that a wanted temperature needs."""
-    steps = steam_pressure_steps(float(given["wanted_steam.wanted_temperature"]) + ICE)
+    steps = steam_pressure_steps(float(given["vessel.wanted_temperature"]) + ICE)
     found = {**steps, "gauge_here": steps["pressure"] - out["site.pressure"]}
     return {f"wanted_steam.{name}": value for name, value in found.items()}
 
@@ -140,12 +140,12 @@ def altitude_pressure(given: Given, out: Results) -> Results:
 
 def vessel_steam(given: Given, out: Results) -> Results:
     """From the gauge of the vessel to the steam in it."""
-    working, rated = (float(given[f"vessel_steam.{name}_pressure"]) for name in ("working", "rated"))
+    working, rated = (float(given[f"vessel.{name}_pressure"]) for name in ("working", "rated"))
     pressure = min(working, rated) + out["site.pressure"]
     found = {
         **boiling_steps(pressure),
         "gauge": min(working, rated),
         "pressure": pressure,
-        "within_rating": float(working <= rated or not same(given["steaming.kind"], "pressure vessel")),
+        "within_rating": float(working <= rated or not same(given["steamer.kind"], "pressure vessel")),
     }
     return {f"vessel_steam.{name}": value for name, value in found.items()}

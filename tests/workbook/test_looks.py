@@ -116,5 +116,5 @@ def test_words_worked_out_wrap_and_numbers_stand_at_the_right(books: Mapping[str
             alignment = written[sheet].cell(row, column).alignment
             if each.kind == "worked number":
                 assert alignment.horizontal == "right", each.name
-            elif each.kind == "worked words" and not each.name.endswith("_label"):
+            elif each.kind == "worked words" and not each.name.endswith(".label"):
                 assert alignment.wrap_text and alignment.horizontal != "right", each.name

@@ -102,7 +102,7 @@ def words_of(book: ShippedBook) -> dict[str, list[str]]:
     return {
         cell.name: [str(text) for text in cells[cell].texts.reshape(-1)]
         for cell in cells
-        if cell.kind == "text" or cell.name == "recipe.chosen_recipe"
+        if cell.kind == "text" or cell.name == "mix.chosen_recipe"
     }
 
 
@@ -111,9 +111,7 @@ def test_every_text_reaches_the_book_and_no_formula(book: ShippedBook, books: Ma
     assert written.formulas == books[BASE].written.formulas
     placed = {each.name: each.cells for each in book.placed}
     words = words_of(book)
-    assert {"farm.name", "recipe.ingredients", "recipe.recipes", "supplement.base", "recipe.chosen_recipe"} <= set(
-        words
-    )
+    assert {"farm.name", "ingredient.name", "recipe.name", "supplement.base", "mix.chosen_recipe"} <= set(words)
     for name, texts in words.items():
         assert [written.values.get(at, "") for at in placed[name]] == texts
         assert "" not in texts[:3]

@@ -65,7 +65,7 @@ def test_names_lead_to_all_of_them(laid: tuple[Book, Plan, EditedBook]) -> None:
 
 def test_names_of_lists_are_no_addresses_and_no_names_of_others(laid: tuple[Book, Plan, EditedBook]) -> None:
     book, _, _ = laid
-    assert {"recipe_parts", "recipe_parts_basis", "recipe_parts_note", "ingredient_names", "recipe_names"} <= set(
+    assert {"recipe_parts", "recipe_parts_basis", "recipe_parts_note", "ingredient_name", "recipe_name"} <= set(
         book.areas
     )
     assert [name for name in book.areas if not re.fullmatch(r"[a-z]+(_[a-z0-9]+)+", name)] == []

@@ -7,7 +7,7 @@ from farmbook.expr.nodes import Expr
 from farmbook.model.choices.make_or_buy import MakeOrBuy
 from farmbook.model.cost.growing_cost import GrowingCost
 from farmbook.model.cost.harvest import Harvest
-from farmbook.model.cost.steriliser_year import CabinetYear, VesselYear
+from farmbook.model.cost.steamer_year import CabinetYear, VesselYear
 from farmbook.model.crop.crop import Crop
 from farmbook.model.crop.spawn_source import SpawnSource
 from farmbook.model.heat.vessel_heat import VesselHeat

@@ -15,7 +15,7 @@ from farmbook.model.crop.crop import Crop
 from farmbook.model.mix.bag import Bag
 from farmbook.model.place.farm_plan import Farm
 from farmbook.model.spawn.spawn_bought import Spawn
-from farmbook.model.steam.steriliser import Steriliser
+from farmbook.model.steam.steamer_in_use import SteamerInUse
 from farmbook.sections.declare import check, line, number, uses
 from farmbook.sections.section import Section
 from farmbook.sources import ARITHMETIC, COMMON_PRACTICE
@@ -31,7 +31,7 @@ class GrowingCost(Section):
     farm = uses(Farm)
     bag = uses(Bag)
     mixing = uses(Mixing)
-    steriliser = uses(Steriliser)
+    steamer_in_use = uses(SteamerInUse)
     crop = uses(Crop)
     spawn = uses(Spawn)
     supply = uses(SpawnSupply)
@@ -136,7 +136,7 @@ class GrowingCost(Section):
     @line("Steamed: cost so far of each bag steamed", unit="money/bag_filled")
     def cost_through_steaming(self) -> Expr:
         """A bag that bursts has cost as much as one that does not."""
-        return self.filled_cost + self.steriliser.cost_per_bag
+        return self.filled_cost + self.steamer_in_use.cost_per_bag
 
     @line("Steamed: cost so far of each bag left", unit="money/bag_inoculated", source=ARITHMETIC, zero_is_none=True)
     def cost_after_steaming(self) -> Expr:
@@ -229,7 +229,7 @@ class GrowingCost(Section):
     @line("Steamed: spent, over all bags filled", unit="money/bag_filled")
     def steaming_spent(self) -> Expr:
         """The steam load, and taking out the bags that burst."""
-        return self.steriliser.cost_per_bag + joined(self.culling_cost, "money/bag_filled") * self.crop.loss_steamed
+        return self.steamer_in_use.cost_per_bag + joined(self.culling_cost, "money/bag_filled") * self.crop.loss_steamed
 
     @line("Inoculated: spent, over all bags filled", unit="money/bag_filled")
     def inoculation_spent(self) -> Expr:

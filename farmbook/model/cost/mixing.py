@@ -12,7 +12,7 @@ from farmbook.model.cost.spawn_supply import SpawnSupply
 from farmbook.model.mix.bag import Bag
 from farmbook.model.mix.recipe import Recipe
 from farmbook.model.place.farm_plan import Farm
-from farmbook.model.steam.steriliser import Steriliser
+from farmbook.model.steam.steamer_in_use import SteamerInUse
 from farmbook.sections.declare import check, line, number, uses
 from farmbook.sections.section import Section
 from farmbook.sources import ARITHMETIC, COMMON_PRACTICE
@@ -30,7 +30,7 @@ class Mixing(Section):
     farm = uses(Farm)
     recipe = uses(Recipe)
     bag = uses(Bag)
-    steriliser = uses(Steriliser)
+    steamer_in_use = uses(SteamerInUse)
     supply = uses(SpawnSupply)
     batch_mass = number(
         "Wet mix in a mixer batch",
@@ -72,7 +72,7 @@ class Mixing(Section):
     @line("To weigh out for a steam load", unit="kg_wet/run", axes=MATRIX)
     def delivered_per_load(self) -> Expr:
         """As delivered, if the whole load of the steamer in use is of this recipe."""
-        return self.delivered_per_bag * self.steriliser.bags_per_run
+        return self.delivered_per_bag * self.steamer_in_use.bags_per_run
 
     @line("To weigh out for a mixer batch", unit="kg_wet/batch", axes=MATRIX)
     def delivered_per_batch(self) -> Expr:
@@ -92,7 +92,7 @@ class Mixing(Section):
     @line("Water to add for a steam load", unit="kg_water/run", axes=(RECIPE,))
     def water_per_load(self) -> Expr:
         """If the whole load is of this recipe."""
-        return self.water_per_bag * self.steriliser.bags_per_run
+        return self.water_per_bag * self.steamer_in_use.bags_per_run
 
     @line("Water to add for a mixer batch", unit="kg_water/batch", axes=(RECIPE,))
     def water_per_batch(self) -> Expr:
@@ -124,7 +124,7 @@ class Mixing(Section):
     @line("Wet mix in a steam load", unit="kg_wet/run")
     def wet_per_load(self) -> Expr:
         """A full load of the steamer in use."""
-        return self.bag.wet_fill * self.steriliser.bags_per_run
+        return self.bag.wet_fill * self.steamer_in_use.bags_per_run
 
     @line("Bags from a mixer batch", unit="bag_filled/batch")
     def bags_per_batch(self) -> Expr:
@@ -156,7 +156,7 @@ class Mixing(Section):
     @line("Mixing and filling, work for a steam load", unit="person_hour/run")
     def hours_per_load(self) -> Expr:
         """Shared among the hands there are: three people need a third of it by the clock."""
-        return self.hours_per_bag * self.steriliser.bags_per_run
+        return self.hours_per_bag * self.steamer_in_use.bags_per_run
 
     @line("Mixing and filling, work in a week", unit="person_hour/week")
     def hours_a_week(self) -> Expr:

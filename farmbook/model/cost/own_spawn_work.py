@@ -13,7 +13,7 @@ from farmbook.model.place.farm_plan import Farm
 from farmbook.model.spawn.own_spawn import OwnSpawn
 from farmbook.model.spawn.own_spawn_way import IN_COOKER, OwnSpawnWay
 from farmbook.model.spawn.spawn_bought import Spawn
-from farmbook.model.steam.steriliser import Steriliser
+from farmbook.model.steam.steamer_in_use import SteamerInUse
 from farmbook.sections.declare import check, line, number, uses
 from farmbook.sections.section import Section
 from farmbook.sources import ARITHMETIC, COMMON_PRACTICE
@@ -30,7 +30,7 @@ class OwnSpawnWork(Section):
     farm = uses(Farm)
     recipe = uses(Recipe)
     bag = uses(Bag)
-    steriliser = uses(Steriliser)
+    steamer_in_use = uses(SteamerInUse)
     spawn = uses(Spawn)
     way = uses(OwnSpawnWay)
     chain = uses(OwnSpawn)
@@ -217,7 +217,7 @@ class OwnSpawnWork(Section):
     @line("Places of a full load left for bags to fruit", unit="place/run", source=ARITHMETIC)
     def fruiting_places(self) -> Expr:
         """All places over 1 and the share that spawn takes: nothing has to be tried out."""
-        return fruiting_places(joined(self.steriliser.bags_per_run, "place/run"), self.chain.places_per_bag)
+        return fruiting_places(joined(self.steamer_in_use.bags_per_run, "place/run"), self.chain.places_per_bag)
 
     @line("Places of a full load taken by spawn", unit="place/run", source=ARITHMETIC)
     def spawn_places(self) -> Expr:
@@ -242,7 +242,7 @@ class OwnSpawnWork(Section):
 
         The steamer runs for the bags in any case, so it adds nothing to your highest kW.
         """
-        return self.chain.steamed * joined(self.steriliser.place_cost, "money/spawn_unit")
+        return self.chain.steamed * joined(self.steamer_in_use.place_cost, "money/spawn_unit")
 
     @line("Own spawn: work, cost a week", unit="money/week")
     def work_cost(self) -> Expr:

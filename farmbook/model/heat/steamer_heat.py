@@ -62,7 +62,7 @@ class SteamerHeat(Alike):
     in_steam: LineOf
     sound: LineOf
     steamer: ClassVar[Option]
-    """The option of `steaming.kind` that this steamer is."""
+    """The option of `steamer.kind` that this steamer is."""
     boiled_again: ClassVar[Option]
     """The option of `condensate` with which condensed steam does not drain away."""
 

@@ -20,7 +20,7 @@ class Steaming(Section):
     """Steaming in general."""
 
     title = "Steaming: which steamer, and the hours somebody is there"
-    table = "steriliser"
+    table = "steamer"
 
     kind = choice(
         "Steamer that the farm uses",

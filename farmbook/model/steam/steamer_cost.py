@@ -10,7 +10,7 @@ from farmbook.calc.mixing import WATER_DENSITY
 from farmbook.calc.own_figure import FAR_FROM_WORKED, difference_from_worked
 from farmbook.expr.functions import absolute, all_of, joined, named, ratio, where
 from farmbook.expr.nodes import Expr
-from farmbook.expr.sentences import figure, say
+from farmbook.expr.sentences import either, figure, say
 from farmbook.model.heat.steamer_heat import SteamerHeat
 from farmbook.model.heat.steaming import if_in_use
 from farmbook.model.place.energy import Energy
@@ -217,6 +217,11 @@ class SteamerCost(Alike):
         """Your own figure where there is one."""
         return where(self.given(self.own_water), self.own_water, self.worked_water)
 
+    @line("Water of a load of the {} is your own figure", unit="flag")
+    def water_given(self) -> Expr:
+        """1 where you typed what the meter says: a change of power or load does not move it."""
+        return self.given(self.own_water)
+
     @line("Your water of a load of the {} above or below the worked one", unit="share", zero_is_none=True)
     def water_difference(self) -> Expr:
         """None where you gave no figure."""
@@ -258,6 +263,20 @@ class SteamerCost(Alike):
     def cost_per_bag(self) -> Expr:
         """For each bag filled, lost ones among them."""
         return self.place_cost + self.demand_cost_per_bag
+
+    @line("Held by readings of yours, {}", unit="1")
+    def held(self) -> Expr:
+        """No other change moves what is held."""
+        clear = "is held by your meter reading; clear it to try"
+        return say(
+            "Energy ",
+            either(self.metered_energy > 0, clear, "is worked out"),
+            ". Heat-up ",
+            either(self.run.heat_up_given, "is held by your own hours; clear them to try", "is worked out"),
+            ". Water ",
+            either(self.water_given, clear, "is worked out"),
+            ".",
+        )
 
     @line("A load of the {}: the answer", unit="1")
     def answer(self) -> Expr:

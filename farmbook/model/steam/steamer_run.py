@@ -129,6 +129,11 @@ class SteamerRun(Alike):
         """Your own figure where there is one."""
         return where(self.given(self.own_heat_up_time), self.own_heat_up_time, self.worked_heat_up_time)
 
+    @line("Heat-up of the {} is your own figure", unit="flag")
+    def heat_up_given(self) -> Expr:
+        """1 where you typed hours: a change of power or load does not move them."""
+        return self.given(self.own_heat_up_time)
+
     @line("Your heat-up of the {} above or below the worked one", unit="share", zero_is_none=True)
     def heat_up_difference(self) -> Expr:
         """None where you gave no figure.

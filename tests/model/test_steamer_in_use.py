@@ -8,10 +8,10 @@ import numpy as np
 import numpy_financial as npf
 import pytest
 
-from farmbook.model.choices.steriliser_choice import SteriliserChoice
+from farmbook.model.choices.steamer_choice import SteamerChoice
 from farmbook.model.cost.growing_cost import GrowingCost
 from farmbook.model.cost.mixing import Mixing
-from farmbook.model.cost.steriliser_year import CabinetYear, VesselYear
+from farmbook.model.cost.steamer_year import CabinetYear, VesselYear
 from farmbook.model.crop.crop import Crop
 from farmbook.model.heat.steaming import CABINET, VESSEL, Steaming
 from farmbook.model.heat.vessel_heat import VesselHeat
@@ -22,7 +22,7 @@ from farmbook.model.place.farm_plan import Farm
 from farmbook.model.spawn.spawn_bought import Spawn
 from farmbook.model.steam.cabinet import Cabinet
 from farmbook.model.steam.cabinet_run import CabinetRun
-from farmbook.model.steam.steriliser import Steriliser
+from farmbook.model.steam.steamer_in_use import SteamerInUse
 from farmbook.model.steam.vessel import Vessel
 from farmbook.model.steam.vessel_run import VesselRun
 from farmbook.sections.declare import Input, LineOf, NumberInput, Option
@@ -31,10 +31,10 @@ from tests.model.helpers import evaluate, systems_agree, with_used
 from tests.model.steam_case import BY_HAND, IN_VESSEL, NAMES, worked
 
 PAIRS: Final = {
-    "bags_per_run": ("farm.bags_per_load_used", "vessel_heat.bags_per_run_used"),
-    "hold_temperature": ("cabinet_heat.hold_temperature_used", "vessel_heat.hold_temperature"),
+    "bags_per_run": ("farm.bags_per_load_used", "vessel.bags_per_run_used"),
+    "hold_temperature": ("cabinet.hold_temperature_used", "vessel_heat.hold_temperature"),
     "heat_up_time": ("cabinet_run.heat_up_time", "vessel_run.heat_up_time"),
-    "hold_time": ("cabinet_run.hold_time_used", "vessel_run.hold_time_used"),
+    "hold_time": ("cabinet.hold_time_used", "vessel.hold_time_used"),
     "cycle_time": ("cabinet_run.cycle_time", "vessel_run.cycle_time"),
     "loads_a_week": ("cabinet_run.loads_a_week", "vessel_run.loads_a_week"),
     "loads_possible": ("cabinet_run.loads_possible", "vessel_run.loads_possible"),
@@ -54,7 +54,7 @@ PAIRS: Final = {
     "demand_cost_per_bag": ("cabinet.demand_cost_per_bag", "vessel.demand_cost_per_bag"),
     "cost_per_bag": ("cabinet.cost_per_bag", "vessel.cost_per_bag"),
 }
-SECTIONS: Final = with_used(SteriliserChoice)
+SECTIONS: Final = with_used(SteamerChoice)
 # 3 loads a week of 100 bags in 48 weeks: 144 loads, 14,400 bags. Filling a bag takes 0.5, and taking one out 0.4.
 YEAR: Final[dict[Input, Any]] = {
     **BY_HAND,
@@ -107,20 +107,20 @@ def test_the_steamer_chosen_feeds_the_farm(name: str) -> None:
     }
     for kind, place in ((CABINET, 0), (VESSEL, 1)):
         found = evaluate(steam_case.SECTIONS, "metric", {**BY_HAND, **different, Steaming.kind: kind}, NAMES)
-        assert float(found[f"steriliser.{name}"]) == float(found[PAIRS[name][place]])
+        assert float(found[f"steamer_in_use.{name}"]) == float(found[PAIRS[name][place]])
         assert float(found[PAIRS[name][0]]) != float(found[PAIRS[name][1]])
 
 
 def test_every_line_of_the_steamer_in_use_is_looked_at() -> None:
-    lines = {declared.name for declared in Steriliser.declared if isinstance(declared, LineOf)}
+    lines = {declared.name for declared in SteamerInUse.declared if isinstance(declared, LineOf)}
     assert lines - set(PAIRS) == {"room_to_spare"}
 
 
 def test_room_to_spare() -> None:
     """Five loads of 100 bags for 300, and one load more than can be done."""
-    assert worked()["steriliser.room_to_spare"] == pytest.approx(2 / 3)
-    assert worked({Farm.bags_filled_a_week: 600})["steriliser.room_to_spare"] == pytest.approx(-1 / 6)
-    assert worked({Farm.bags_filled_a_week: None})["steriliser.room_to_spare"] == 0
+    assert worked()["steamer_in_use.room_to_spare"] == pytest.approx(2 / 3)
+    assert worked({Farm.bags_filled_a_week: 600})["steamer_in_use.room_to_spare"] == pytest.approx(-1 / 6)
+    assert worked({Farm.bags_filled_a_week: None})["steamer_in_use.room_to_spare"] == 0
 
 
 def test_neither_steamer_feeds_on_the_other() -> None:
@@ -165,14 +165,14 @@ def test_owning_without_a_return_is_the_fall_in_value_spread_evenly() -> None:
         ("vessel_year.lost_cost", BAGS * 0.01 * (0.5 + 0.4)),
         ("vessel_year.good_bags", BAGS * 0.99),
         ("vessel_year.cost_per_good_bag", (10_500 + 129.6) / 14_256),
-        ("steriliser_choice.extra_cost", 2100),
-        ("steriliser_choice.typed_gap", 0.04),
-        ("steriliser_choice.saved_at_steaming", 576 * (0.5 + 0.5 + 0.4)),  # 4% of the bags
-        ("steriliser_choice.left_to_save", 2100 - 806.4),
-        ("steriliser_choice.break_even_gap", (2100 - 806.4) / (14_256 * LOST_LATER)),
-        ("steriliser_choice.good_bag_difference", 10_629.6 / 14_256 - 9048 / 13_680),
-        ("steriliser_choice.dearer", 10_629.6 / 14_256),
-        ("steriliser_choice.apart", 1 - 9048 / 13_680 / (10_629.6 / 14_256)),
+        ("steamer_choice.extra_cost", 2100),
+        ("steamer_choice.typed_gap", 0.04),
+        ("steamer_choice.saved_at_steaming", 576 * (0.5 + 0.5 + 0.4)),  # 4% of the bags
+        ("steamer_choice.left_to_save", 2100 - 806.4),
+        ("steamer_choice.break_even_gap", (2100 - 806.4) / (14_256 * LOST_LATER)),
+        ("steamer_choice.good_bag_difference", 10_629.6 / 14_256 - 9048 / 13_680),
+        ("steamer_choice.dearer", 10_629.6 / 14_256),
+        ("steamer_choice.apart", 1 - 9048 / 13_680 / (10_629.6 / 14_256)),
     ],
 )
 @pytest.mark.parametrize("system", ["metric", "us"])
@@ -184,15 +184,15 @@ def test_year_by_hand(system: str, name: str, by_hand: float) -> None:
 def test_at_the_break_even_gap_bags_saved_pay_what_it_costs_more() -> None:
     """Bags saved at steaming count with 1.4 each, those saved in the spawn run, of the bags inoculated, with 2.2."""
     found = year()
-    saved = BAGS * 0.04 * 1.4 + found["steriliser_choice.break_even_gap"] * BAGS * 0.99 * LOST_LATER
+    saved = BAGS * 0.04 * 1.4 + found["steamer_choice.break_even_gap"] * BAGS * 0.99 * LOST_LATER
     assert saved == pytest.approx(float(found["vessel_year.yearly_cost"] - found["cabinet_year.yearly_cost"]))
 
 
 def test_a_bag_saved_is_worth_what_was_spent_on_it_where_it_is_lost() -> None:
     """Dearer spawn makes a bag lost in the spawn run dearer, so fewer must be saved; one that bursts never got any."""
     plain, dear = year(), year({Spawn.price: 14})
-    assert dear["steriliser_choice.saved_at_steaming"] == pytest.approx(plain["steriliser_choice.saved_at_steaming"])
-    fewer = dear["steriliser_choice.break_even_gap"] / plain["steriliser_choice.break_even_gap"]
+    assert dear["steamer_choice.saved_at_steaming"] == pytest.approx(plain["steamer_choice.saved_at_steaming"])
+    fewer = dear["steamer_choice.break_even_gap"] / plain["steamer_choice.break_even_gap"]
     assert fewer == pytest.approx(LOST_LATER / (LOST_LATER + 1))  # 0.1 kg of spawn, 10 dearer
 
 
@@ -214,19 +214,19 @@ PAID: Final[dict[Input, Any]] = {VesselYear.price: 0, VesselYear.salvage: 0, Ves
 )
 def test_whether_better_cooking_can_pay_is_said_in_words(changes: dict[Input, Any], words: str) -> None:
     """With the vessel of these tests 9.24% of the bags inoculated must be saved: see the test below."""
-    assert str(year(changes)["steriliser_choice.saving_in_words"]).startswith(words)
+    assert str(year(changes)["steamer_choice.saving_in_words"]).startswith(words)
 
 
 def test_how_many_bags_better_cooking_must_save() -> None:
     """Owning it costs 3,104.60 more a year, upkeep 600; bags that do not burst bring 806.40 of it back."""
     more = -npf.pmt(0.08, 15, 40_000, -4000) + npf.pmt(0.08, 10, 10_000, -1000)
     assert more == pytest.approx(3104.60, abs=0.005)
-    assert year()["steriliser_choice.break_even_gap"] == pytest.approx((more + 600 - 806.4) / (14_256 * LOST_LATER))
-    assert year(PAID)["steriliser_choice.break_even_gap"] < 0
-    assert year(DEAR)["steriliser_choice.break_even_gap"] > 1
+    assert year()["steamer_choice.break_even_gap"] == pytest.approx((more + 600 - 806.4) / (14_256 * LOST_LATER))
+    assert year(PAID)["steamer_choice.break_even_gap"] < 0
+    assert year(DEAR)["steamer_choice.break_even_gap"] > 1
     nothing_left = year({**DEAR, VesselHeat.loss_at_steaming: 1})
-    assert nothing_left["steriliser_choice.break_even_gap"] == nothing_left["steriliser_choice.most_to_save"] == 0
-    most = year({Crop.loss_in_spawn_run: [0.1]})["steriliser_choice.most_to_save"]
+    assert nothing_left["steamer_choice.break_even_gap"] == nothing_left["steamer_choice.most_to_save"] == 0
+    most = year({Crop.loss_in_spawn_run: [0.1]})["steamer_choice.most_to_save"]
     assert most == pytest.approx(BAGS * 0.99 * 0.1 * LOST_LATER)
 
 
@@ -235,10 +235,10 @@ def test_how_many_bags_better_cooking_must_save() -> None:
 def test_a_steamer_that_loses_every_bag_is_not_the_cheaper_one(loses: NumberInput, kind: Option) -> None:
     """Without a good bag there is no cost for each, and 0 of it would win every comparison."""
     found = year({loses: 1, Steaming.kind: kind})
-    assert str(found["steriliser_choice.verdict"]).startswith("Not compared")
-    assert found["steriliser_choice.good_bag_difference"] == found["steriliser_choice.vessel_cheaper"] == 0
-    assert found["steriliser_choice.good_either_way"] == 0
-    assert year()["steriliser_choice.good_either_way"] == 1
+    assert str(found["steamer_choice.verdict"]).startswith("Not compared")
+    assert found["steamer_choice.good_bag_difference"] == found["steamer_choice.vessel_cheaper"] == 0
+    assert found["steamer_choice.good_either_way"] == 0
+    assert year()["steamer_choice.good_either_way"] == 1
 
 
 @pytest.mark.parametrize(("section", "place"), [(CabinetYear, "cabinet_year"), (VesselYear, "vessel_year")])
@@ -254,7 +254,7 @@ def test_a_steamer_that_sells_for_more_than_it_cost_is_caught(section: type[Cabi
 
 
 def answer(changes: dict[Input, Any]) -> str:
-    return str(year(changes)["steriliser_choice.verdict"])
+    return str(year(changes)["steamer_choice.verdict"])
 
 
 TWINS: Final[dict[Input, Any]] = {
@@ -267,7 +267,7 @@ TWINS: Final[dict[Input, Any]] = {
 
 
 def test_two_steamers_that_cost_the_same_are_too_close_to_call() -> None:
-    assert year(TWINS)["steriliser_choice.apart"] == pytest.approx(0, abs=1e-12)
+    assert year(TWINS)["steamer_choice.apart"] == pytest.approx(0, abs=1e-12)
     assert answer(TWINS).startswith("Too close to call")
 
 
@@ -299,8 +299,8 @@ def test_a_steamer_that_cannot_do_the_work_is_not_compared(broken: dict[Input, A
 
 def test_fewer_lost_bags_can_turn_the_choice() -> None:
     """The same steamers, but the cabinet loses a quarter of its bags."""
-    assert year({**TWINS, Crop.loss_at_steaming: 0.25})["steriliser_choice.answer"] == 4
-    assert year({**TWINS, VesselHeat.loss_at_steaming: 0.25})["steriliser_choice.answer"] == 3
+    assert year({**TWINS, Crop.loss_at_steaming: 0.25})["steamer_choice.answer"] == 4
+    assert year({**TWINS, VesselHeat.loss_at_steaming: 0.25})["steamer_choice.answer"] == 3
 
 
 # Both kinds of book, cleared cells

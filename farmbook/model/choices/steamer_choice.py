@@ -7,7 +7,7 @@ from farmbook.calc.loss import break_even_loss_gap
 from farmbook.expr.functions import all_of, maximum, sentence, where
 from farmbook.expr.nodes import Expr
 from farmbook.model.cost.lost_bags import LostBags
-from farmbook.model.cost.steriliser_year import CabinetYear, VesselYear
+from farmbook.model.cost.steamer_year import CabinetYear, VesselYear
 from farmbook.model.crop.crop import Crop
 from farmbook.model.heat.vessel_heat import VesselHeat
 from farmbook.model.place.farm_plan import Farm
@@ -17,10 +17,10 @@ from farmbook.sections.declare import check, line, uses
 from farmbook.sections.section import Section
 from farmbook.sources import ARITHMETIC
 
-__all__ = ["SteriliserChoice"]
+__all__ = ["SteamerChoice"]
 
 
-class SteriliserChoice(Section):
+class SteamerChoice(Section):
     """Both steamers side by side, each for all bags that the farm fills."""
 
     title = "Cabinet or pressure vessel"

@@ -14,10 +14,10 @@ from farmbook.model.steam.vessel_run import VesselRun
 from farmbook.sections.declare import line, uses
 from farmbook.sections.section import Section
 
-__all__ = ["Steriliser"]
+__all__ = ["SteamerInUse"]
 
 
-class Steriliser(Section):
+class SteamerInUse(Section):
     """The steamer that feeds the rest of the book."""
 
     title = "The steamer in use"
