@@ -14,6 +14,7 @@ from farmbook.expr.texts import fold
 from farmbook.interpret.formula import workbook_name
 from farmbook.layout.template import shipped_templates
 from farmbook.results import Computed
+from farmbook.sections.earlier import earlier_names
 
 __all__ = ["WIDTH", "Found", "NoSuchLine", "SeveralLines", "called", "called_in_book", "everything", "found", "head_of"]
 
@@ -34,10 +35,12 @@ _BETWEEN_WORDS: Final = re.compile(r"[\s!-/:-@\[-`{-~]+")
 class NoSuchLine(FarmbookError):
     """No line goes by these words."""
 
-    def __init__(self, what: str, near: list[str]) -> None:
-        self.what, self.near = what, near
+    def __init__(self, what: str, near: list[str], now: str = "") -> None:
+        self.what, self.near, self.now = what, near, now
         self.hint = (
-            f"did you mean {' or '.join(f'`{one}`' for one in near)}?"
+            f"it is now called `{now}`"
+            if now
+            else f"did you mean {' or '.join(f'`{one}`' for one in near)}?"
             if near
             else "give a word or two of its label; `farmbook show SCENARIO --all` lists every line"
         )
@@ -89,6 +92,8 @@ def found(computed: Computed, what: str) -> Found:
     known = everything(computed)
     if wanted in known:
         return known[wanted]
+    if now := _now_called(computed, wanted):
+        raise NoSuchLine(what, [now], now)
     fitting = _fitting([one for one in dict.fromkeys(known.values()) if _is_told(one)], wanted) if wanted else []
     if not fitting:
         near = difflib.get_close_matches(wanted, known, n=3, cutoff=LIKE_ENOUGH) if wanted else []
@@ -97,6 +102,13 @@ def found(computed: Computed, what: str) -> Found:
         foremost = {name for sheet in shipped_templates() for name in sheet.comes_to}
         raise SeveralLines(what, sorted(fitting, key=lambda one: _rank(one, wanted, foremost)))
     return fitting[0]
+
+
+def _now_called(computed: Computed, wanted: str) -> str:
+    """The name of now of what an earlier version called so; empty where nothing was."""
+    earlier = earlier_names(computed.model.inputs, (line.name for line in computed.roots))
+    names = {fold(each): now for old, now in earlier.items() for each in (old, old.replace(".", "_"))}
+    return names.get(wanted, names.get(wanted.removesuffix("_used"), ""))
 
 
 def everything(computed: Computed) -> Mapping[str, Found]:

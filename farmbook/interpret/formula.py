@@ -353,9 +353,9 @@ def _count_word(_w: _Writer, x: n.CountWord) -> _Text:
 
 def _count_changed(_w: _Writer, x: n.CountChanged) -> _Text:
     now, built = BlockOf(x.now), BlockOf(x.built)
-    numbers: Parts = ("(ISNUMBER(", now, ")<>ISNUMBER(", built, "))")
+    as_texts: Parts = ("(", now, '&""<>', built, '&"")')  # a blank cell and a zero are alike otherwise
     still: Parts = ("*(", BlockOf(x.bases), "=", _quoted(x.word), ")") if x.bases else ()
-    return _Text(("SUMPRODUCT((((", now, "<>", built, ")+", *numbers, ")>0)*1", *still, ")"))
+    return _Text(("SUMPRODUCT((((", now, "<>", built, ")+", *as_texts, ")>0)*1", *still, ")"))
 
 
 def _count_used(_w: _Writer, x: n.CountUsed) -> _Text:

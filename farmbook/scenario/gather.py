@@ -25,6 +25,7 @@ from farmbook.scenario.values import (
 )
 from farmbook.scenario.words import Path, UnfitError, as_written, closest, listed, where_of, where_table
 from farmbook.sections.declare import Input
+from farmbook.sections.earlier import EARLIER_TABLES
 
 __all__ = ["GUESS", "Gathered", "Given", "Unknown", "gather"]
 
@@ -68,7 +69,12 @@ class Unknown:
     @cached_property
     def near(self) -> str:
         """The key that was probably meant."""
-        return closest(self.path[-1], self.options)
+        return self.renamed or closest(self.path[-1], self.options)
+
+    @property
+    def renamed(self) -> str:
+        """What a table of this name is called now; empty where none was called so."""
+        return EARLIER_TABLES.get(self.path[0], "") if len(self.path) == 1 else ""
 
     def problem(self) -> Problem:
         """What to tell the user."""
@@ -78,6 +84,8 @@ class Unknown:
         return Problem(where, "" if table else as_written(self.value), f"{what}; {self._advice()}")
 
     def _advice(self) -> str:
+        if self.renamed:
+            return f"it is now called {where_table((self.renamed,))}"
         if self.home:
             return f"it belongs in {self.home}"
         return f"did you mean {self._shown(self.near)}?" if self.near else f"here stand {listed(self.options)}"

@@ -105,7 +105,7 @@ def test_check_reports_what_does_not_add_up(tmp_path: Path, capsys: pytest.Captu
 def test_show_prints_headlines_and_every_line(capsys: pytest.CaptureFixture[str]) -> None:
     assert main(["show", str(SCENARIO)]) == 0
     headlines = capsys.readouterr().out
-    assert "Grown cost of a bag that reaches fruiting" in headlines
+    assert "Grown cost  " in headlines
     assert "a bag that fruits" in headlines
     assert "A steam load costs $" in headlines
     assert main(["show", str(SCENARIO), "--all", "--json"]) == 0
