@@ -363,10 +363,10 @@ class CountUsed(Expr):
 
 @dataclass(frozen=True, eq=False)
 class FirstLabel(Expr):
-    """The label of the first of these lines, down their column, that holds this word or number; else other words."""
+    """The label of the first of these lines or cells, down their column, that holds this word or number; else other words."""
 
     is_text: ClassVar[bool] = True
-    lines: tuple[Line, ...]
+    lines: tuple[Line | RawInput, ...]
     labels: tuple[str, ...]
     word: str | int
     otherwise: str

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import replace
 
-from farmbook.expr.nodes import Expr, FirstLabel, Line
+from farmbook.expr.nodes import Expr, FirstLabel, Line, RawInput
 from farmbook.layout.template import read_templates
 from farmbook.sections.model import Model
 
@@ -13,14 +13,21 @@ __all__ = ["from_the_top"]
 
 
 def from_the_top(model: Model, roots: Mapping[Line, Expr]) -> dict[Line, Expr]:
-    """The same lines; the first of some flags is that of the input which stands first, from the first sheet down."""
-    flags = {bound.cell.name: bound.flag for bound in model.inputs.values() if bound.flag is not None}
-    names = (name for template in read_templates() for block in template.blocks for name in block.inputs)
-    place = {flags[name]: number for number, name in enumerate(names) if name in flags}
+    """The same lines; the first of some flags or bases is that of the input which stands first, from the first sheet down."""
+    bounds = {bound.cell.name: bound for bound in model.inputs.values()}
+    names = [
+        name for template in read_templates() for block in template.blocks for name in block.inputs if name in bounds
+    ]
+    place = {
+        said: number
+        for number, name in enumerate(names)
+        for said in (bounds[name].flag, bounds[name].basis)
+        if said is not None
+    }
     return {line: _sorted(root, place) if isinstance(root, FirstLabel) else root for line, root in roots.items()}
 
 
-def _sorted(first: FirstLabel, place: Mapping[Line, int]) -> FirstLabel:
+def _sorted(first: FirstLabel, place: Mapping[Line | RawInput, int]) -> FirstLabel:
     """What no sheet holds comes last; placement refuses it by name."""
     pairs = sorted(zip(first.lines, first.labels, strict=True), key=lambda pair: place.get(pair[0], len(place)))
     return replace(first, lines=tuple(line for line, _ in pairs), labels=tuple(label for _, label in pairs))

@@ -100,6 +100,11 @@ class Front(Section):
             " of what growing costs.",
         )
 
+    @line("What to measure next", unit="1")
+    def measure_next(self) -> Expr:
+        """Of what moves the cost most, the first figure that the book filled in."""
+        return say("What to measure next, or ask for: ", self.report.measure_next, ".")
+
     def _price_assumed(self, year: SteamerYear) -> Expr:
         """Whether the book filled in what a steamer costs to buy."""
         basis = year.bound[type(year).price].basis

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable, Sequence
 from functools import reduce
 from operator import add
-from typing import Any
+from typing import Any, Final
 
 from farmbook.expr.functions import all_of, ratio
 from farmbook.expr.nodes import CountChanged, CountUsed, CountWord, Expr, FirstLabel, Label, Line, RawInput, wrap
@@ -16,7 +16,15 @@ from farmbook.sections.declare import LineOf, NumberInput, check, line
 from farmbook.sections.model import Model
 from farmbook.sections.section import ABOVE, BELOW, IMPOSSIBLE, NOT_A_NUMBER, NOT_AN_OPTION, Bound, Section
 
-__all__ = ["Report"]
+__all__ = ["MOVES_MOST", "Report"]
+
+
+MOVES_MOST: Final = frozenset({
+    "farm.bags_filled_a_week", "farm.bags_per_load", "farm.weeks_worked", "farm.wage", "farm.payroll_extra",
+    "bag.wet_fill", "spawn.price", "spawn.freight", "spawn.spawn_rate",
+    "crop.flushes_kept", "crop.loss_at_steaming", "crop.loss_before_first_pick", "crop.trim", "crop.shrink",
+})  # fmt: skip
+"""Numbers that move the cost of most farms most; they stand in the first block of the sheet Inputs."""
 
 
 class Report(Section):
@@ -294,6 +302,14 @@ class Report(Section):
     def assumed_singles(self) -> Expr:
         """Filled in by the book because the scenario did not give them. A value you change should change its basis too."""
         return self.counted("assumed")
+
+    @line("Of what moves the cost most, the first that the book assumed", unit="1")
+    def measure_next(self) -> Expr:
+        """It stands in the first block of the sheet Inputs: measure it, or ask for it, next."""
+        bounds = [bound for bound in self.singles() if bound.cell.name in MOVES_MOST]
+        bases = tuple(bound.basis for bound in bounds if bound.basis is not None)
+        labels = tuple(bound.declared.label for bound in bounds)
+        return FirstLabel(bases, labels, "assumed", "what you guessed, as nothing that matters most is assumed")
 
     @line("Single inputs not your own", unit="count")
     def not_own_singles(self) -> Expr:

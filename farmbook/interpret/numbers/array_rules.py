@@ -178,8 +178,14 @@ def count_used(e: Emitter, x: n.CountUsed, axes: Axes) -> str:
 
 
 def _first_label(e: Emitter, x: n.FirstLabel, _axes: Axes) -> str:
-    texts = ", ".join(e.value(line) for line in x.lines)
-    return f"first([{texts}], {x.word!r}, {x.labels!r}, {x.otherwise!r})"
+    texts, word = sought(e, x)
+    return f"first([{texts}], {word!r}, {x.labels!r}, {x.otherwise!r})"
+
+
+def sought(e: Emitter, x: n.FirstLabel) -> tuple[str, str | float]:
+    """What is looked through, and the word or number sought, both as they are compared."""
+    word = fold(x.word) if isinstance(x.word, str) else float(x.word)
+    return ", ".join(e.compared(each, word) for each in x.lines), word
 
 
 def _label(e: Emitter, x: n.Label, axes: Axes) -> str:

@@ -115,8 +115,8 @@ def _same_text(e: Emitter, x: n.SameText) -> str:
 
 
 def _first_label(e: Emitter, x: n.FirstLabel) -> str:
-    texts = ", ".join(e.value(line) for line in x.lines)
-    return f"first_one(({texts},), {x.word!r}, {x.labels!r}, {x.otherwise!r})"
+    texts, word = array_rules.sought(e, x)
+    return f"first_one(({texts},), {word!r}, {x.labels!r}, {x.otherwise!r})"
 
 
 def _label(e: Emitter, x: n.Label) -> str:
