@@ -46,7 +46,7 @@ class Graph:
     """Lines with their expressions, and who needs whom among them.
 
     `roots` gives each line's expression: as declared, or lowered for a book in one unit system. Raises ModelFault, naming
-    both lines, where one reads a line that may hold words in place of a number.
+    both lines, where one that is no sentence reads a line that may hold words in place of a number.
     """
 
     def __init__(self, roots: Mapping[Line, Expr]) -> None:
@@ -55,7 +55,7 @@ class Graph:
         self._between: dict[tuple[frozenset[Source], frozenset[Line] | None], tuple[int, ...]] = {}
         for line, sources in self._sources.items():
             for source in sources:
-                if isinstance(source, Line) and isinstance(self.roots.get(source), (Shown, Sentence)):
+                if isinstance(source, Line) and _holds_words(self.roots.get(source), self.roots[line]):
                     raise _words_fault(line, source)
 
     @cached_property
@@ -149,6 +149,11 @@ def _stepped_axis(group: list[Line], inside: set[Line], nodes: list[Expr]) -> Ax
     if any(isinstance(node, (Total, Before)) and node.axis in axes for node in nodes):
         raise _cycle_fault(group, "a total over every step stands inside the cycle; make it a line of its own")
     return axes.pop()
+
+
+def _holds_words(read: Expr | None, by: Expr) -> bool:
+    """Whether what is read may hold words where the reader wants a number; a sentence may take in another."""
+    return isinstance(read, Shown) or (isinstance(read, Sentence) and not isinstance(by, Sentence))
 
 
 def _words_fault(line: Line, source: Line) -> ModelFault:

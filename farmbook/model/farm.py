@@ -39,6 +39,7 @@ from farmbook.model.place.energy import Energy
 from farmbook.model.place.farm_plan import Farm
 from farmbook.model.place.site import Site
 from farmbook.model.report import Report
+from farmbook.model.report_tables import ReportTables
 from farmbook.model.spawn.own_spawn import OwnSpawn
 from farmbook.model.spawn.own_spawn_way import OwnSpawnWay
 from farmbook.model.spawn.spawn_bought import Spawn
@@ -63,7 +64,7 @@ SECTIONS: Final[tuple[type[Section], ...]] = (
     *(LethalRates, CoreHeating, CabinetCook, VesselCook, CookCurve),
     *(OwnSpawnWork, SpawnSupply, Mixing, Harvest, GrowingCost, LostBags, CabinetYear, VesselYear),
     *(SteamerChoice, MakeOrBuy, MakeOrBuyTurn, MakeOrBuyWorth, EquipmentCost),
-    *(Report, Front),
+    *(ReportTables, Report, Front),
 )
 
 

@@ -12,7 +12,8 @@ from farmbook.expr.nodes import CountChanged, CountUsed, CountWord, Expr, FirstL
 from farmbook.expr.sentences import either, say
 from farmbook.expr.walk import ordered_axes
 from farmbook.model.place.farm_plan import Farm
-from farmbook.sections.declare import LineOf, NumberInput, check, line
+from farmbook.model.report_tables import ReportTables
+from farmbook.sections.declare import LineOf, NumberInput, check, line, uses
 from farmbook.sections.model import Model
 from farmbook.sections.section import ABOVE, BELOW, IMPOSSIBLE, NOT_A_NUMBER, NOT_AN_OPTION, Bound, Section
 
@@ -33,6 +34,7 @@ class Report(Section):
     title = "The book itself"
 
     model: Model
+    tables = uses(ReportTables)
 
     def __init__(self, model: Model) -> None:
         super().__init__(model)
@@ -169,8 +171,13 @@ class Report(Section):
 
     @line("Where to look first if the book does not add up", unit="1")
     def where_to_look(self) -> Expr:
-        """The input that cannot be, by its label; else the sheet that lists what fails."""
-        return FirstLabel(self.number_flags(), self.number_labels(), IMPOSSIBLE, "see the sheet Checks")
+        """The input that cannot be, or holds no number, by its label; else the sheet that lists what fails."""
+        return say(either(self.impossible_singles > 0, self.first_impossible, self.where_to_look_next))
+
+    @line("Where to look where every single input can be", unit="1")
+    def where_to_look_next(self) -> Expr:
+        """An input without a number; else one of the tables; else the sheet that lists what fails."""
+        return say(either(self.cells_without_number > 0, self.first_without_number, self.tables.first_unsound))
 
     @line("Single inputs that hold no number", unit="count")
     def cells_without_number(self) -> Expr:

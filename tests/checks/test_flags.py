@@ -361,6 +361,31 @@ def test_the_first_error_is_named_in_a_recalculated_book(opened: tuple[LiveBook,
     assert book.read([shown]) == {shown: wanted}
 
 
+def test_an_input_of_a_table_that_cannot_be_is_named_at_the_head_of_every_sheet(opened: tuple[LiveBook, Book]) -> None:
+    """Typed past its hard limit, or cleared, in the first row in use; every input of the tables in turn."""
+    live, book = opened
+    tables = [(each, bound) for each, bound in number_inputs() if each.axes]
+    verdict, cleared_too = live.computed.line("report.verdict"), 0
+    (shown, _), *_ = live.places[verdict]
+    assert len(tables) > 20
+    for each, bound in tables:
+        first = (0,) * len(bound.cell.axes)
+        place, stands = live.place(Edit(bound.cell, first, None)), live.computed.scenario.cells[bound.cell].numbers[0]
+        wanted = f"THE BOOK DOES NOT ADD UP: {each.label} (on Tables)."
+        for typed in (-1e300, *(() if each.optional else (None,))):
+            book.set(*place, typed)
+            numbers = stands.copy()
+            numbers[first] = math.nan if typed is None else typed
+            found = live.computed.what_if(
+                {bound.cell: Cells(numbers[None], filled(numbers.shape, None).texts[None])}, [verdict]
+            )
+            assert found[verdict][0] == wanted
+            assert book.read([shown]) == {shown: wanted}
+            cleared_too += typed is None
+        book.set(*place, float(stands[first]) if math.isfinite(stands[first]) else None)
+    assert cleared_too > 8
+
+
 def named_rows(live: LiveBook) -> dict[Axis, list[str]]:
     """The names in each list of the book."""
     model = live.computed.model

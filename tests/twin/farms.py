@@ -177,7 +177,7 @@ def in_declared_units(values: Mapping[Line, Array], system: str) -> dict[str, Ar
 def compared_lines() -> tuple[Line, ...]:
     """Every worked line and check of the farm but sentences, from which nothing is worked out, and the section `report`."""
     lines = (line for line in whole_farm().lines if line.kind in COMPARED and not isinstance(line.expr, Sentence))
-    return tuple(line for line in lines if not line.name.startswith("report."))
+    return tuple(line for line in lines if not line.name.startswith("report"))
 
 
 @dataclass(frozen=True)
