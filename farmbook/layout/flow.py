@@ -18,6 +18,8 @@ _IN_HAND: Final = 93
 FOOT: Final = 15
 """What a block must clear the foot by; less than any row that begins one."""
 TITLE_ROWS: Final = 2
+HIGHEST_ROW: Final = 546
+"""Pixels; 409.5 points, the most that spreadsheet programs take. Where more is left, a block begins on the side and runs on."""
 
 
 @dataclass(frozen=True)
@@ -54,10 +56,9 @@ def flow(first: float, parts: Sequence[Part], side: float, repeated: float) -> l
         whole = part.height <= side - repeated - FOOT
         needed = part.height if whole else sum(part.heights[: part.together])
         space: float = SPACE
-        if spaces and left - SPACE < needed + FOOT:
-            space = max(
-                SPACE, left - FOOT
-            )  # a side a little shorter still holds it, one a little longer holds no heading
+        if spaces and left - SPACE < needed + FOOT and left - FOOT <= HIGHEST_ROW:
+            # a side a little shorter still holds it, one a little longer holds no heading
+            space = max(SPACE, left - FOOT)
         spaces.append(space)
         left = left - space if space <= left else side - repeated - space
         for height in part.heights:

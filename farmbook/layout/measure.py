@@ -24,12 +24,18 @@ BOLD: Final = (
 )  # fmt: skip
 """Thousandths of the size for each sign from the space to the tilde; read from Liberation Sans 2."""
 SIGNS: Final = {
-    "\u00d7": 584, "\u00f7": 549, "\u2013": 556, "\u25b2": 990, "\u25bc": 990, "\u25cf": 604, "\u2500": 708, "\u2039":
-    333, "\u203a": 333, "\u2026": 1000, "\u20ac": 556, "\u00a3": 556, "\u00b7": 333, "\u00b0": 400, "\u00df": 611,
-    "\u00b5": 576, "\u00b2": 333, "\u00b3": 333, "\u00bd": 834, "\u2019": 222, "\u201c": 333, "\u201d": 333, "\u2014":
-    1000,
+    "\u00d7": (584, 584), "\u00f7": (549, 549), "\u2013": (556, 556), "\u25b2": (990, 990), "\u25bc": (990, 990),
+    "\u25cf": (604, 604), "\u2500": (708, 708), "\u2039": (333, 333), "\u203a": (333, 333), "\u2026": (1000, 1000),
+    "\u20ac": (556, 556), "\u00a3": (556, 556), "\u00b7": (333, 333), "\u00b0": (400, 400), "\u00df": (611, 611),
+    "\u00b5": (576, 576), "\u00b2": (333, 333), "\u00b3": (333, 333), "\u00bd": (834, 834), "\u2014": (1000, 1000),
+    "\u00b1": (549, 549), "\u00a7": (556, 556), "\u00a2": (556, 556), "\u00a9": (737, 737), "\u00ab": (556, 556),
+    "\u00bb": (556, 556), "\u00bc": (834, 834), "\u00be": (834, 834), "\u00e6": (889, 889), "\u00f8": (611, 611),
+    "\u00d8": (778, 778), "\u00c6": (1000, 1000), "\u0131": (278, 278), "\u2018": (222, 278), "\u2019": (222, 278),
+    "\u201c": (333, 500), "\u201d": (333, 500),
 }  # fmt: skip
-"""The same for the few other signs that the book uses, alike in both weights but for quotation marks."""
+"""The same for the few other signs that the book uses, regular and bold; read from Liberation Sans 2."""
+DOTLESS: Final = "\u0131"
+"""What an accented i is drawn on; wider than an i with its dot."""
 WIDEST: Final = 1000
 PADDING: Final = 8
 """Pixels of a column that no words stand in."""
@@ -46,10 +52,12 @@ def width_of(words: str, size: int, *, bold: bool = False) -> float:
 @lru_cache(maxsize=512)
 def _advance(sign: str, *, bold: bool) -> int:
     """An accent takes no room; a sign that the table does not know as much as any."""
-    plain = unicodedata.normalize("NFD", sign)[0]
+    plain, *accents = unicodedata.normalize("NFD", sign)
+    if plain == "i" and accents:
+        plain = DOTLESS
     if " " <= plain <= "~":
         return (BOLD if bold else REGULAR)[ord(plain) - 32]
-    return SIGNS.get(plain, WIDEST)
+    return SIGNS.get(plain, (WIDEST, WIDEST))[bold]
 
 
 @lru_cache(maxsize=8192)

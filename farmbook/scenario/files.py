@@ -154,7 +154,8 @@ def _bytes(path: Path, room: int) -> bytes:
         raise _UnusableError("cannot be read") from None
     if _is_workbook(content):
         raise _UnusableError(
-            "is a workbook, not a scenario file; give the scenario file (.toml) that it was built from"
+            "is a workbook, not a scenario file; give the scenario file (.toml) that it was built from, or write one with "
+            "`farmbook read BOOK.xlsx --out FILE.toml`"
         )
     if len(content) > room:
         together = "" if room == MOST_BYTES else "together with the files that extend it "

@@ -50,7 +50,10 @@ def test_an_unreadable_file(tmp_path: Path, monkeypatch: pytest.MonkeyPatch, fau
     assert reason(path) == words
 
 
-WORKBOOK = "is a workbook, not a scenario file; give the scenario file (.toml) that it was built from"
+WORKBOOK = (
+    "is a workbook, not a scenario file; give the scenario file (.toml) that it was built from, or write one with "
+    "`farmbook read BOOK.xlsx --out FILE.toml`"
+)
 
 
 def test_too_long_a_name(tmp_path: Path) -> None:

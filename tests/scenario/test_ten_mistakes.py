@@ -60,7 +60,8 @@ def test_2_the_workbook_in_the_place_of_the_file(capsys: pytest.CaptureFixture[s
         1,
         (
             "error: `my_farm.xlsx` is a workbook, not a scenario file; "
-            "give the scenario file (.toml) that it was built from\n"
+            "give the scenario file (.toml) that it was built from, or write one with "
+            "`farmbook read BOOK.xlsx --out FILE.toml`\n"
         ),
     )
 

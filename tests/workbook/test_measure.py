@@ -47,3 +47,13 @@ def test_a_row_grows_by_its_lines() -> None:
 def test_an_accent_takes_no_room_and_an_unknown_sign_much() -> None:
     assert width_of("\u00e4", 10) == width_of("a", 10)
     assert width_of("\u4e00", 75) == pytest.approx(100)
+
+
+@pytest.mark.parametrize(
+    ("sign", "regular", "bold"),
+    # read from Liberation Sans 2.1.5
+    [("\u201c", 333, 500), ("\u2019", 222, 278), ("\u00ef", 278, 278), ("\u00d7", 584, 584), ("\u25b2", 990, 990)],
+)
+def test_widths_of_other_signs_are_those_of_the_type(sign: str, regular: int, bold: int) -> None:
+    assert width_of(sign, 75) == pytest.approx(regular / 10)
+    assert width_of(sign, 75, bold=True) == pytest.approx(bold / 10)

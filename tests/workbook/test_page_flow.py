@@ -1,4 +1,4 @@
-"""Where pages break, first in plain numbers, then on the printed sides of both books."""
+"""Where pages break, in plain numbers; `test_printed` looks at the printed sides of both books."""
 
 from __future__ import annotations
 
@@ -6,7 +6,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from farmbook.layout.flow import FOOT, Part, flow
+from farmbook.layout.flow import FOOT, HIGHEST_ROW, Part, flow
 from farmbook.layout.grid import SPACE
 
 SIDE, TITLE = 700.0, 50.0
@@ -31,11 +31,25 @@ def sides(first: float, parts: list[Part], spaces: list[float]) -> list[list[int
     return found
 
 
+def left_over(first: float, parts: list[Part], spaces: list[float], number: int) -> float:
+    """What is left of the side where the space above a block begins, less what it must clear the foot by."""
+    left = SIDE - first
+    for part, space in zip(parts[:number], spaces[:number], strict=True):
+        for height in (space, *part.heights):
+            left = SIDE - TITLE - height if height > left + 1e-9 else left - height
+    return left - FOOT
+
+
+@given(PARTS)
+def test_no_space_is_higher_than_a_row_can_be(parts: list[Part]) -> None:
+    assert max(flow(50.0, parts, 800.0, TITLE)) <= HIGHEST_ROW
+
+
 @given(PARTS, st.sampled_from([50.0, 100.0, 300.0]))
 def test_no_block_under_a_side_is_cut_and_no_heading_stands_alone(parts: list[Part], first: float) -> None:
     spaces = flow(first, parts, SIDE, TITLE)
     for number, (part, stands) in enumerate(zip(parts, sides(first, parts, spaces), strict=True)):
-        if number and part.height <= SIDE - TITLE - FOOT:
+        if number and part.height <= SIDE - TITLE - FOOT and left_over(first, parts, spaces, number) <= HIGHEST_ROW:
             assert len(set(stands)) == 1, number
         if number:
             assert len(set(stands[: min(part.together, len(stands))])) == 1, number
