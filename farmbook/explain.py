@@ -41,11 +41,11 @@ class _Telling:
         self._ends: dict[Line, None] = {}
 
     def of(self, line: Line, level: int) -> Iterator[str]:
-        """The rows of a line and of all below it; what is said of an input beside its cell is not gone into by the way."""
+        """The rows of a line and of all below it; signs beside cells and checks are not gone into by the way."""
         said = f"{line.head}: {spoken_values(self._computed, line)}"
         if line.hands_on is not None:
             yield from _row(level, said, f"[{called(line)}, input]")
-        elif line.kind == "flag" and level:
+        elif line.kind in ("flag", "error", "alert") and level:
             yield from _row(level, said, f"[{line.name}]")
         elif line in self._explained:
             yield from _row(level, said, f"[{line.name}, as above]")

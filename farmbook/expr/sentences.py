@@ -10,7 +10,7 @@ from dataclasses import dataclass
 from typing import ClassVar, Final
 
 from farmbook.errors import ModelFault
-from farmbook.expr.nodes import Constant, Expr
+from farmbook.expr.nodes import Constant, Expr, FirstLabel, Line
 from farmbook.units import Unit
 
 __all__ = [
@@ -25,6 +25,7 @@ __all__ = [
     "Strip",
     "either",
     "figure",
+    "longest",
     "say",
 ]
 
@@ -108,3 +109,22 @@ def say(*parts: str | Expr) -> Expr:
     if len(parts) > MOST_PARTS or any(len(each) > LONGEST_WORDS for each in words):
         raise ModelFault(f"a sentence of {len(parts)} parts, or with words of more than {LONGEST_WORDS} characters")
     return Sentence(parts)
+
+
+FIGURE_ROOM: Final = "$000,000.00"
+"""A large figure in a sentence."""
+
+
+def longest(part: str | Expr) -> str:
+    """The most that a sentence, a part of one or another text may say; nothing where that is not known."""
+    if isinstance(part, str):
+        return part
+    if isinstance(part, Line):
+        return longest(part.expr)
+    if isinstance(part, Sentence):
+        return "".join(longest(each) for each in part.parts)
+    if isinstance(part, Either):
+        return max(longest(part.yes), longest(part.no), key=len)
+    if isinstance(part, FirstLabel):
+        return max(part.labels, key=len)
+    return f"{FIGURE_ROOM} {part.after}" if isinstance(part, Figure) else ""

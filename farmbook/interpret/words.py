@@ -11,6 +11,7 @@ from typing import Any, Final
 
 from farmbook.expr import nodes as n
 from farmbook.expr.sentences import Figure, Sentence
+from farmbook.units import unit
 
 __all__ = [
     "NODE_RULES",
@@ -26,6 +27,7 @@ __all__ = [
     "words_of",
 ]
 
+_FLAG: Final = unit("flag")
 LOOSE, ADDED, MULTIPLIED, ATOM = 0, 3, 4, 9
 
 Named = n.Line | n.RawInput | n.Constant
@@ -203,6 +205,18 @@ def _call(x: n.Call) -> _Said:
 
 
 def _total(x: n.Total) -> _Said:
+    if isinstance(x.expr, n.Multiply) and isinstance(x.expr.right, n.Line) and x.expr.right.axes == (x.axis,):
+        chosen = x.expr.right
+        if chosen.unit == _FLAG:
+            return _Said(
+                (
+                    "total of ",
+                    *_at(x.expr.left, MULTIPLIED),
+                    f" over each {x.axis.label} where ",
+                    _gap(chosen),
+                    " is yes",
+                )
+            )
     return _Said((f"total over each {x.axis.label} of ", *_at(x.expr, MULTIPLIED)))
 
 

@@ -32,7 +32,7 @@ def inputs_block(page: Page, block: Block) -> None:
 
 def _heads(page: Page) -> None:
     """What the columns are, once at the head of the sheet."""
-    heads = {LABEL: "", VALUE: "yours", UNIT: "", LOW: "from", HIGH: "to", FLAG: "usual range", BASIS: "how known"}
+    heads = {LABEL: "", VALUE: "yours", UNIT: "", LOW: "usual, from", HIGH: "to", FLAG: "", BASIS: "how known"}
     heads |= {MEASURE: "how to measure it", NOTE: "your note"}
     for column, words in heads.items():
         right = column in (VALUE, LOW, HIGH)

@@ -6,6 +6,7 @@ from collections.abc import Sequence
 
 from farmbook.errors import ModelFault
 from farmbook.expr.nodes import Choose, Line
+from farmbook.expr.sentences import longest
 from farmbook.interpret.formula import workbook_name
 from farmbook.interpret.words import sentence_of
 from farmbook.layout.book import Home, Shown, Text, Worked
@@ -107,7 +108,9 @@ def _list_row(page: Page, line: Line, home: bool, look: str) -> None:
 
 def sentences(line: Line) -> Sequence[str]:
     """What a line may say that is worked out in words; of a name typed in, nothing is known."""
-    return [each for each in line.expr.sentences if isinstance(each, str)] if isinstance(line.expr, Choose) else ("",)
+    if isinstance(line.expr, Choose):
+        return [each for each in line.expr.sentences if isinstance(each, str)]
+    return (longest(line.expr),)
 
 
 COMES_TO_HEIGHT = 24

@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import Final
 
-__all__ = ["FONT", "INK", "LOOKS", "MARK", "Look"]
+__all__ = ["FONT", "HAIR", "INK", "LOOKS", "MARK", "Look"]
 
 FONT: Final = "Arial"
 INK, SOFT, LINE, HAIR = "#1F1E1B", "#5E5A52", "#8C877B", "#DDD8CC"

@@ -52,9 +52,8 @@ def width_of(words: str, size: int, *, bold: bool = False) -> float:
 @lru_cache(maxsize=512)
 def _advance(sign: str, *, bold: bool) -> int:
     """An accent takes no room; a sign that the table does not know as much as any."""
-    plain, *accents = unicodedata.normalize("NFD", sign)
-    if plain == "i" and accents:
-        plain = DOTLESS
+    apart = unicodedata.normalize("NFD", sign)
+    plain = DOTLESS if apart[0] == "i" and len(apart) > 1 else apart[0]
     if " " <= plain <= "~":
         return (BOLD if bold else REGULAR)[ord(plain) - 32]
     return SIGNS.get(plain, (WIDEST, WIDEST))[bold]

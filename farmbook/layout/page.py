@@ -206,7 +206,7 @@ class Page:
         if not title:
             return
         if side and not self._said_how:
-            self._said_how, side = True, f"{side}: plain numbers are lines of this sheet"
+            self._said_how, side = True, f"{side}: numbers alone are lines of this sheet, on paper or below"
         for column in range(HOW + HOW_COLUMNS):
             look = "heading_side" if column >= HOW else "heading"
             self.put(self.row, column, Text(title if column == 0 else side if column == HOW else ""), look)

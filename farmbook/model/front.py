@@ -39,7 +39,9 @@ class Front(Section):
             figure(self.growing.grown_cost_per_live, 2, named=False),
             ", the crop ",
             figure(self.growing.cost_per_taken, 2),
-            ". Of the figures on Inputs ",
+            ". Of the ",
+            figure(self.report.all_singles, 0, named=False),
+            " figures on Inputs ",
             figure(self.report.own_share, 0, named=False),
             either(own > self.report.not_own_singles, " are your own.", " are your own: take it as a first idea."),
         )
@@ -100,9 +102,9 @@ class Front(Section):
             " of what growing costs.",
         )
 
-    @line("What to measure next", unit="1")
+    @line("What to measure next, in a sentence", unit="1")
     def measure_next(self) -> Expr:
-        """Of what moves the cost most, the first figure that the book filled in."""
+        """Of what moves the cost most, the first that the book assumed, or else that you guessed."""
         return say("What to measure next, or ask for: ", self.report.measure_next, ".")
 
     def _price_assumed(self, year: SteamerYear) -> Expr:

@@ -262,7 +262,7 @@ class Report(Section):
         return 1 - (self.table_cells_without_number > 0)
 
     @check(
-        "Every number can be",
+        "No number is past what can be",
         kind="error",
         says="A number is past every limit: below zero, say, or a price past belief. Look for the sign ▲ on Inputs and Tables.",
     )
@@ -310,13 +310,36 @@ class Report(Section):
         """Filled in by the book because the scenario did not give them. A value you change should change its basis too."""
         return self.counted("assumed")
 
-    @line("Of what moves the cost most, the first that the book assumed", unit="1")
-    def measure_next(self) -> Expr:
-        """It stands in the first block of the sheet Inputs: measure it, or ask for it, next."""
+    def first_known_by(self, word: str, otherwise: str) -> Expr:
+        """The label of the first number that moves the cost most and is known so."""
         bounds = [bound for bound in self.singles() if bound.cell.name in MOVES_MOST]
-        bases = tuple(bound.basis for bound in bounds if bound.basis is not None)
         labels = tuple(bound.declared.label for bound in bounds)
-        return FirstLabel(bases, labels, "assumed", "what you guessed, as nothing that matters most is assumed")
+        return FirstLabel(self._bases_of_most(), labels, word, otherwise)
+
+    def _bases_of_most(self) -> tuple[RawInput, ...]:
+        """How the numbers that move the cost most are known."""
+        bounds = [bound for bound in self.singles() if bound.cell.name in MOVES_MOST]
+        return tuple(bound.basis for bound in bounds if bound.basis is not None)
+
+    @line("Numbers that move the cost most and are assumed", unit="count")
+    def most_assumed(self) -> Expr:
+        """They stand in the first block of the sheet Inputs."""
+        return CountWord(self._bases_of_most(), "assumed")
+
+    @line("Of what moves the cost most, the first that the book assumed", unit="1")
+    def first_assumed(self) -> Expr:
+        """From the top of the sheet Inputs."""
+        return self.first_known_by("assumed", "none")
+
+    @line("Of what moves the cost most, the first that you guessed", unit="1")
+    def first_guessed(self) -> Expr:
+        """From the top of the sheet Inputs."""
+        return self.first_known_by("guess", "what stands on Tables; the rest that matters most is known")
+
+    @line("What to measure next", unit="1")
+    def measure_next(self) -> Expr:
+        """What the book assumed comes before what you guessed."""
+        return say(either(self.most_assumed > 0, self.first_assumed, self.first_guessed))
 
     @line("Single inputs not your own", unit="count")
     def not_own_singles(self) -> Expr:

@@ -8,10 +8,11 @@ from typing import Any, Final
 from xlsxwriter.workbook import Format, Workbook
 from xlsxwriter.worksheet import Worksheet
 
-from farmbook.expr.nodes import RawInput
+from farmbook.expr.axis import Axis
+from farmbook.expr.nodes import Line, RawInput
 from farmbook.layout.book import Book, Home, Sheet, a1
 from farmbook.layout.forms import marked
-from farmbook.layout.looks import INK, MARK
+from farmbook.layout.looks import HAIR, INK, MARK
 from farmbook.layout.page import Plan
 from farmbook.layout.place import SIDE
 from farmbook.sections.section import Bound
@@ -31,6 +32,7 @@ class States:
     def __init__(self, workbook: Workbook, book: Book, plan: Plan) -> None:
         self.workbook, self.book, self.plan = workbook, book, plan
         self.white = workbook.add_format({"bg_color": "#FFFFFF"})
+        self.faint = workbook.add_format({"font_color": HAIR})
 
     def show(self, page: Worksheet, sheet: Sheet) -> None:
         """A book that does not add up looks so on every sheet; boxes show whose their figures are, and which are out of range."""
@@ -46,6 +48,28 @@ class States:
             home = self.book.homes.get(bound.cell)
             if home is not None and home.sheet == sheet.name:
                 self._box(page, bound, home)
+        for line, home in self.book.homes.items():
+            if isinstance(line, Line) and line.kind in ("worked", "label") and home.sheet == sheet.name:
+                self._spare(page, home)
+
+    def _spare(self, page: Worksheet, home: Home) -> None:
+        """What is worked out for a row of a list that has no name is there, but hardly to be seen."""
+        absent = [
+            f"{where}=0"
+            for axis in home.axes
+            if axis.named and axis not in home.turned
+            for where in self._present(axis)
+        ]
+        if absent:
+            self._rule(page, _area(home), f"=OR({','.join(absent)})", self.faint)
+
+    def _present(self, axis: Axis) -> Iterator[str]:
+        """The cell that says whether the first member is in use, as seen from the first cell of an area; it moves along."""
+        lines = self.plan.model.axes.get(axis)
+        home = self.book.homes.get(lines.present) if lines is not None else None
+        if home is not None:
+            down = axis.direction == "down"
+            yield f"{home.sheet}!{a1(home.row, home.column, row_fixed=not down, column_fixed=down)}"
 
     def _box(self, page: Worksheet, bound: Bound, home: Home) -> None:
         """Straw is for figures that somebody gave: where the basis says assumed, or nothing, the box is white."""

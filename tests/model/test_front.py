@@ -83,5 +83,7 @@ def test_what_to_measure_next_is_the_first_that_the_book_assumed_of_what_matters
         typed = [(each, "guess" if number < place else "Assumed") for number, each in enumerate(bases)]
         label = numbers[place].declared.label
         assert said("front.measure_next", *typed) == f"What to measure next, or ask for: {label}."
+    guessed = [(each, "guess" if number == 3 else "measured") for number, each in enumerate(bases)]
+    assert said("front.measure_next", *guessed).endswith(f": {numbers[3].declared.label}.")
     nothing = said("front.measure_next", *((each, "quoted") for each in bases))
-    assert nothing.endswith(": what you guessed, as nothing that matters most is assumed.")
+    assert nothing.endswith(": what stands on Tables; the rest that matters most is known.")

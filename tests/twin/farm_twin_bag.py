@@ -77,7 +77,7 @@ def water_lists(given: Given, out: Results, batch: list[float]) -> Results:
         }
         for name, value in row.items():
             found.setdefault(name, []).append(value)
-    return found
+    return {**found, "chosen_water_per_batch": sum(found["water_volume_per_batch"][mix] for mix in chosen_rows(given))}
 
 
 def batches(given: Given, out: Results) -> Results:

@@ -71,7 +71,8 @@ def draw(given: Given, out: Results, place: str, found: Results) -> Results:
         "hold_power": drawn,
         "hours_of_loss": hours_of_loss,
         "heat_lost": lost,
-        "worked_energy": over(out[f"{place}_heat.heat_to_supply"] + lost, found["efficiency"]),
+        "worked_energy": (energy := over(out[f"{place}_heat.heat_to_supply"] + lost, found["efficiency"])),
+        "heat_rest": energy - out[f"{place}_heat.load_heat"] - lost,
         "reaches_temperature": float(not in_use(given, place) or reaches(out, place, found)),
     }
 

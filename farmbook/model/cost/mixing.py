@@ -106,6 +106,11 @@ class Mixing(Section):
 
     # The mixer
 
+    @line("Water to add for a mixer batch, chosen recipe", unit="L/batch")
+    def chosen_water_per_batch(self) -> Expr:
+        """By volume: what the hose or the bucket gives."""
+        return total(self.water_volume_per_batch * self.recipe.chosen, RECIPE)
+
     @line("Bulk volume of a mixer batch", unit="m3/batch", axes=(RECIPE,))
     def volume_per_batch(self) -> Expr:
         """Ingredients loose, before wetting. It settles to 0.6 to 0.8 of this as it takes up water."""
@@ -197,13 +202,15 @@ class Mixing(Section):
     def answer(self) -> Expr:
         """In a sentence."""
         return say(
-            "A full bag reads ",
+            "A mixer batch takes ",
+            figure(joined(self.chosen_water_per_batch, "L"), 0),
+            " of water, and a full bag reads ",
             figure(joined(self.bag.scale_weight, "kg"), 1),
             " on the scale. What is in it costs ",
             figure(self.bag.material_cost, 2, named=False),
             ", mixing and filling it ",
             figure(self.mix_and_fill_cost, 2, named=False),
-            " more.",
+            ".",
         )
 
     @check(

@@ -5,8 +5,9 @@ from __future__ import annotations
 from farmbook.calc.spawn import fruiting_places, places_for_spawn
 from farmbook.expr.functions import joined, ratio, total, where, whole_up
 from farmbook.expr.nodes import Expr
-from farmbook.expr.sentences import figure, say
+from farmbook.expr.sentences import either, figure, say
 from farmbook.model.axes import GENERATION
+from farmbook.model.crop.spawn_source import SpawnSource
 from farmbook.model.mix.bag import Bag
 from farmbook.model.mix.recipe import Recipe
 from farmbook.model.place.farm_plan import Farm
@@ -34,6 +35,7 @@ class OwnSpawnWork(Section):
     spawn = uses(Spawn)
     way = uses(OwnSpawnWay)
     chain = uses(OwnSpawn)
+    source = uses(SpawnSource)
 
     rate = number(
         "Own spawn: made in an hour of work, cooking inside",
@@ -279,9 +281,9 @@ class OwnSpawnWork(Section):
     def answer(self) -> Expr:
         """In a sentence."""
         return say(
-            "Made on the farm, spawn would cost ",
+            either(self.source.made, "Made on the farm, spawn costs ", "Made on the farm, spawn would cost "),
             figure(self.cost_per_bag_inoculated, 2),
-            " without the lab, and take ",
+            " without the lab. It takes ",
             figure(self.hours_a_week, 1),
             ".",
         )

@@ -135,7 +135,7 @@ class RecipeChecks(Section):
         return total(self.nameless_ingredient, INGREDIENT) + total(self.nameless_recipe, RECIPE) <= 0
 
     @check(
-        "Parts add up to 100, or to quite another sum",
+        "Parts add up to 100, or are not meant to",
         kind="alert",
         says="A recipe adds up to nearly but not quite 100 parts: was one of them mistyped? The sheet Recipe says which recipe.",
     )

@@ -125,7 +125,7 @@ class WantedSteam(Section):
             "Water boils here at ",
             figure(self.site.boiling_point, 0),
             ". For the temperature you want, a gauge must show ",
-            figure(self.gauge_here, 0),
+            figure(self.gauge_here, 1),
             ".",
         )
 

@@ -7,8 +7,9 @@ from typing import Final
 from farmbook.calc.spawn import spawn_mass, units_needed, units_of_mass
 from farmbook.expr.functions import all_of, joined, ratio, where, whole_up
 from farmbook.expr.nodes import Constant, Expr
-from farmbook.expr.sentences import figure, say
+from farmbook.expr.sentences import either, figure, say
 from farmbook.model.crop.crop import Crop
+from farmbook.model.crop.spawn_source import SpawnSource
 from farmbook.model.mix.bag import Bag
 from farmbook.model.place.farm_plan import Farm
 from farmbook.sections.declare import Option, check, choice, line, number, uses
@@ -64,6 +65,7 @@ class Spawn(Section):
     farm = uses(Farm)
     bag = uses(Bag)
     crop = uses(Crop)
+    source = uses(SpawnSource)
 
     kind = choice(
         "Kind of spawn",
@@ -265,9 +267,9 @@ class Spawn(Section):
     def answer(self) -> Expr:
         """In a sentence."""
         return say(
-            "Bought spawn costs ",
+            either(self.source.made, "Bought, spawn would cost ", "Bought spawn costs "),
             figure(self.cost_per_bag_inoculated, 2),
-            ". Order ",
+            either(self.source.made, "; to order would be ", ". Order "),
             figure(self.order_a_week, 0),
             ".",
         )

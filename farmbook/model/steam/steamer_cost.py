@@ -264,17 +264,16 @@ class SteamerCost(Alike):
         """For each bag filled, lost ones among them."""
         return self.place_cost + self.demand_cost_per_bag
 
-    @line("Held by readings of yours, {}", unit="1")
+    @line("Held by your own readings, {}", unit="1")
     def held(self) -> Expr:
         """No other change moves what is held."""
-        clear = "is held by your meter reading; clear it to try"
         return say(
-            "Energy ",
-            either(self.metered_energy > 0, clear, "is worked out"),
-            ". Heat-up ",
-            either(self.run.heat_up_given, "is held by your own hours; clear them to try", "is worked out"),
-            ". Water ",
-            either(self.water_given, clear, "is worked out"),
+            "Energy: ",
+            either(self.metered_energy > 0, "held by your meter reading; clear it to try", "worked out"),
+            ". Heat-up: ",
+            either(self.run.heat_up_given, "held by your own hours", "worked out"),
+            ". Water: ",
+            either(self.water_given, "held by your meter", "worked out"),
             ".",
         )
 
@@ -282,10 +281,13 @@ class SteamerCost(Alike):
     def answer(self) -> Expr:
         """In a sentence."""
         return say(
-            f"A load of the {self.words} costs ",
-            figure(self.cost_per_run, 2, named=False),
-            ", of which energy takes ",
-            figure(self.energy_cost_per_run, 2, named=False),
+            f"A load of the {self.words}",
+            either(self.heat.in_use, " costs ", ", which is not in use, would cost "),
+            figure(self.cost_per_run, 0, named=False),
+            ": energy with the highest kW ",
+            figure(self.energy_cost_per_run + self.demand_cost_per_run, 0, named=False),
+            ", work ",
+            figure(self.labour_cost_per_run, 0, named=False),
             ". That is ",
             figure(self.cost_per_bag, 2),
             ".",

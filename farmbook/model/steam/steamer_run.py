@@ -165,6 +165,11 @@ class SteamerRun(Alike):
         """
         return energy_of_run(self.heat.heat_to_supply, self.heat_lost, self.efficiency)
 
+    @line("Drained away and lost in the heater, {}", unit="kWh/run")
+    def heat_rest(self) -> Expr:
+        """What the worked energy has over the heat that stays in the load and the heat lost by walls and vent."""
+        return self.worked_energy - self.heat.load_heat - self.heat_lost
+
     @line("Work to load and unload the {}", unit="person_hour/run")
     def handling_hours(self) -> Expr:
         """Grows with the bags in the load."""

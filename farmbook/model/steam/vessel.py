@@ -78,9 +78,9 @@ class Vessel(SteamerCost, words="pressure vessel"):
         """Where condensed steam falls back, only what is boiled off is made up."""
         return where(self.falls_back, self.water_boiled_off, self.water_boiled)
 
-    @line("Water left in the pressure vessel at the end", unit="L/run")
+    @line("Water left in the pressure vessel at the end", unit="L/run", zero_is_none=True)
     def water_left(self) -> Expr:
-        """Of what was put in; below zero it has boiled dry on the way. 0 where a valve or pump makes it up."""
+        """Of what was put in; below zero it has boiled dry on the way. None where a valve or pump makes it up."""
         return (self.heat.water_put_in - self.water_per_run) * self.heat.by_hand
 
     @check(
