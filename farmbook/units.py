@@ -150,6 +150,8 @@ def _table() -> dict[str, Symbol]:
         Symbol("share", "%", Fraction(1), (("flag", 1),)),
         Symbol("percent", "%", Fraction(1, 100), (("flag", 1),)),
         Symbol("dozen", "dozen", Fraction(12), (("flag", 1),)),
+        Symbol("hundred", "hundred", Fraction(100), (("flag", 1),)),
+        Symbol("thousand", "thousand", Fraction(1000), (("flag", 1),)),
         _sized("cent", "0.01", "money"),
     ]
     return {row.name: row for row in rows}

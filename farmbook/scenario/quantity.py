@@ -156,8 +156,12 @@ def _product(names: tuple[str, ...], factors: list[Factor]) -> Unit:
     return found
 
 
+MANY: Final = (("dozen",), ("hundred",), ("thousand",))
+"""Numbers that people write as words; they measure nothing."""
+
+
 def _mismatch(written: str, factors: list[Factor], target: Unit, currency: str) -> str:
-    things = [factor for factor in factors if factor.symbols != ("dozen",)]
+    things = [factor for factor in factors if factor.symbols not in MANY]
     found, wanted = kind_of(_product(tuple(factor.symbols[0] for factor in things), things)), kind_of(target)
     shown = target.shown(currency or "money")
     words = f"{wanted} is wanted, in {shown} or the like; `{visible(written)}` is {found}"

@@ -245,6 +245,8 @@ def test_a_text_that_does_not_fit_is_told_what_is_wanted(text: str, target: str,
         ("25 dozen bags a load", "bag_filled/run", Fraction(300)),
         ("3.60 EUR per dozen", "money/bag_filled", Fraction("0.3")),
         ("3.60 EUR per dozen bags", "money/bag_filled", Fraction("0.3")),
+        ("85 EUR per thousand", "money/bag_filled", Fraction("0.085")),
+        ("9 EUR per hundred bags", "money/bag_filled", Fraction("0.09")),
         # fuels as they are sold
         ("2.40 EUR per gallon of propane", "money/L", Fraction("2.40") / (231 * Fraction("0.0254") ** 3 * 1000)),
         ("0.62 EUR per litre of propane", "money/L", Fraction("0.62")),
