@@ -169,7 +169,10 @@ class Chart:
 
 @dataclass
 class Sheet:
-    """One sheet of the book, in pixels; `starts` are the empty rows above its blocks, and only the first `printed_rows` print."""
+    """One sheet of the book, in pixels.
+
+    `starts` are the lower of the two empty rows above its blocks; only the first `printed_rows` print.
+    """
 
     name: str
     title: str

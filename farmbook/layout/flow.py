@@ -1,4 +1,4 @@
-"""Where pages break: the empty row above a block grows until the block falls on the next side. Pure; all in pixels."""
+"""Where pages break: the empty rows above a block grow until the block falls on the next side. Pure; all in pixels."""
 
 from __future__ import annotations
 
@@ -18,6 +18,8 @@ _IN_HAND: Final = 93
 FOOT: Final = 15
 """What a block must clear the foot by; less than any row that begins one."""
 TITLE_ROWS: Final = 2
+LOWER_ROW: Final = 40
+"""Pixels at most of the lower of the two rows above a block, a little more than Gnumeric's sides are shorter."""
 HIGHEST_ROW: Final = 546
 """Pixels; 409.5 points, the most that spreadsheet programs take. Where more is left, a block begins on the side and runs on."""
 
@@ -46,7 +48,7 @@ def side_height(widths: Sequence[int], paper: str) -> float:
 
 
 def flow(first: float, parts: Sequence[Part], side: float, repeated: float) -> list[float]:
-    """The heights of the empty rows above the blocks, so that none that would fit on a side is cut, and no heading stands alone.
+    """The heights of the empty space above the blocks, so that none that would fit on a side is cut, and no heading stands alone.
 
     `first` is what stands above the first block, `repeated` the title that every later side repeats.
     """
@@ -69,13 +71,18 @@ def flow(first: float, parts: Sequence[Part], side: float, repeated: float) -> l
 
 
 def set_spaces(sheet: Sheet, paper: str) -> None:
-    """Let the empty rows of a sheet grow as its pages need."""
+    """Let the two empty rows above each block grow as the pages of a sheet need.
+
+    Where a program's side is a little shorter, the lower row goes over to the next one by itself, and the gap there is small.
+    """
     rows = range(sheet.printed_rows or max(cell.row for cell in sheet.cells) + 1)
     heights = [sheet.heights.get(row, ROW_HEIGHT) for row in rows]
     starts = [row for row in sheet.starts if row < len(rows)]
     if not starts:
         return
-    ends = [*starts[1:], len(rows)]
+    ends = [*(start - 1 for start in starts[1:]), len(rows)]
     parts = [Part(tuple(heights[start + 1 : end])) for start, end in zip(starts, ends, strict=True)]
-    spaces = flow(sum(heights[: starts[0]]), parts, side_height(sheet.widths, paper), sum(heights[:TITLE_ROWS]))
-    sheet.heights.update(zip(starts, spaces, strict=True))
+    spaces = flow(sum(heights[: starts[0] - 1]), parts, side_height(sheet.widths, paper), sum(heights[:TITLE_ROWS]))
+    for start, space in zip(starts, spaces, strict=True):
+        lower = min(space / 2, LOWER_ROW)
+        sheet.heights.update({start - 1: space - lower, start: lower})

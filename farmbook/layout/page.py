@@ -199,10 +199,11 @@ class Page:
         self.sheet.heights[row] = max(self.sheet.heights.get(row, ROW_HEIGHT), height)
 
     def heading(self, title: str, *, side: str = "") -> None:
-        """A heading across the grid over an empty row, where a page may break."""
-        self.sheet.starts.append(self.row)
-        self.sheet.heights[self.row] = SPACE
-        self.row += 1
+        """A heading across the grid over two empty rows, where a page may break."""
+        for _ in range(2):
+            self.sheet.heights[self.row] = SPACE / 2
+            self.row += 1
+        self.sheet.starts.append(self.row - 1)
         if not title:
             return
         if side and not self._said_how:

@@ -6,8 +6,9 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from farmbook.layout.flow import FOOT, HIGHEST_ROW, Part, flow
-from farmbook.layout.grid import SPACE
+from farmbook.layout.book import Sheet
+from farmbook.layout.flow import FOOT, HIGHEST_ROW, LOWER_ROW, Part, flow, set_spaces, side_height
+from farmbook.layout.grid import PRINTED, ROW_HEIGHT, SPACE
 
 SIDE, TITLE = 700.0, 50.0
 PARTS = st.lists(
@@ -69,3 +70,19 @@ def test_blocks_that_fit_stand_close() -> None:
     assert flow(100.0, [Part((30.0, 20.0))] * 3, SIDE, TITLE) == [SPACE] * 3
     high = Part((30.0, *[20.0] * 20))
     assert flow(100.0, [high, high], SIDE, TITLE)[1] == pytest.approx(700 - 100 - SPACE - 430 - FOOT)
+
+
+def test_of_two_empty_rows_the_upper_one_grows() -> None:
+    """So that, where a side is a little shorter, only the lower one goes over, and the gap there is small."""
+    sheet = Sheet("Shed", "Shed", "What is in it?", "worked", [100] * PRINTED)
+    first, second = 3, 33
+    sheet.starts += [first, second]
+    sheet.printed_rows = 63
+    sheet.heights |= {row: SPACE / 2 for start in sheet.starts for row in (start - 1, start)}
+    side = side_height(sheet.widths, "a4")
+    set_spaces(sheet, "a4")
+    above = sum(sheet.heights.get(row, ROW_HEIGHT) for row in range(second + 1))
+    assert above == pytest.approx(side - FOOT)
+    assert sheet.heights[second] == LOWER_ROW
+    assert sheet.heights[second - 1] > 0
+    assert (sheet.heights[first - 1], sheet.heights[first]) == (SPACE / 2, SPACE / 2)

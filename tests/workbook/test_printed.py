@@ -108,7 +108,7 @@ def blocks(sheet: Sheet) -> Iterator[list[Row]]:
     """The printed rows of each block, its heading first."""
     last = sheet.printed_rows or max(cell.row for cell in sheet.cells) + 1
     starts = [start for start in sheet.starts if start < last]
-    for start, end in zip(starts, [*starts[1:], last], strict=True):
+    for start, end in zip(starts, [*(start - 1 for start in starts[1:]), last], strict=True):
         yield [Row(sheet.heights.get(row, ROW_HEIGHT), first_words(sheet, row)) for row in range(start + 1, end)]
 
 

@@ -222,7 +222,7 @@ class SteamerCook(Alike):
         """Of packed mix, unless a probe counts."""
         return at(self.end, COURSE, named(BY_SIZE_OR_PROBE))
 
-    @line("Middle of the bag at the end of the hold of the {}, by the probe or else a fast bag", unit="degC")
+    @line("Middle as the hold of the {} ends, by probe or fast bag", unit="degC")
     def surest_end(self) -> Expr:
         """By the probe where it counts. Without one the middle is known within a factor of two: that of a fast bag."""
         return where(self.probe_counts, self.end_by_size_or_probe, at(self.end, COURSE, named(FAST_BAG)))
