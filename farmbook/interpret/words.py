@@ -212,9 +212,8 @@ def _total(x: n.Total) -> _Said:
                 (
                     "total of ",
                     *_at(x.expr.left, MULTIPLIED),
-                    f" over each {x.axis.label} where ",
+                    f" over each {x.axis.label} with yes in ",
                     _gap(chosen),
-                    " is yes",
                 )
             )
     return _Said((f"total over each {x.axis.label} of ", *_at(x.expr, MULTIPLIED)))

@@ -30,7 +30,7 @@ LEGEND_SAMPLES = {"choice_sample": "measured", "limit": "10 to 20", "fixed": "US
 
 ALL = HOW + HOW_COLUMNS
 """Columns of a sheet that print."""
-CHECK_FORM = '"OK";;"LOOK"'
+CHECK_FORM = '"holds";;"LOOK"'
 GLANCE_HEIGHT = 16
 
 
