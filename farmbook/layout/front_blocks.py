@@ -33,11 +33,12 @@ def front_block(page: Page, block: Block) -> None:
 def says_block(page: Page, block: Block) -> None:
     """Sentences, one a row, and right of each what to know of it."""
     page.heading(block.title)
-    for line, _ in entries(page.plan, block, page.where):
-        page.put(page.row, NUMBER, Worked(line, ()), "said", across=HOW)
+    for line, home in entries(page.plan, block, page.where):
+        page.put(page.row, NUMBER, Worked(line, ()) if home else Shown(line, ()), "said", across=HOW)
         page.ruled(page.row, HOW, line.note, "words", across=HOW_COLUMNS)
         page.words(page.row, NAME, workbook_name(line), "name")
-        page.plan.settle(line, Home(page.sheet.name, page.row, NUMBER, label_column=NUMBER))
-        page.name(workbook_name(line), page.row, NUMBER)
+        if home:
+            page.plan.settle(line, Home(page.sheet.name, page.row, NUMBER, label_column=NUMBER))
+            page.name(workbook_name(line), page.row, NUMBER)
         page.grow(page.row, SAID_HEIGHT)
         page.row += 1

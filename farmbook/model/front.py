@@ -5,7 +5,6 @@ from __future__ import annotations
 from farmbook.expr.functions import any_of
 from farmbook.expr.nodes import CountWord, Expr
 from farmbook.expr.sentences import either, figure, say
-from farmbook.model.choices.make_or_buy import MakeOrBuy
 from farmbook.model.cost.growing_cost import GrowingCost
 from farmbook.model.cost.lost_bags import LostBags
 from farmbook.model.cost.steamer_year import CabinetYear, SteamerYear, VesselYear
@@ -27,7 +26,6 @@ class Front(Section):
     steamer_in_use = uses(SteamerInUse)
     cabinet = uses(CabinetYear)
     vessel = uses(VesselYear)
-    spawn = uses(MakeOrBuy)
     report = uses(Report)
 
     @line("What growing costs, and how far to trust it", unit="1")
@@ -73,18 +71,6 @@ class Front(Section):
             figure(self.vessel.cost_per_good_bag, 2, named=False),
             " in the pressure vessel",
             either(price_assumed, ". One has the book's price: give yours first.", "."),
-        )
-
-    @line("Buy spawn or make it", unit="1")
-    def spawn_way(self) -> Expr:
-        """By money alone, the lab paid for; what money does not catch stands on the sheet."""
-        return say(
-            "Spawn costs about ",
-            figure(self.spawn.bought, -2),
-            " bought, ",
-            figure(self.spawn.made, -2, named=False),
-            " made. ",
-            self.spawn.verdict,
         )
 
     @line("What a lost bag costs", unit="1")

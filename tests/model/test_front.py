@@ -68,7 +68,7 @@ def test_steamers_are_set_side_by_side_with_a_word_on_their_prices(assumed: tupl
 def test_each_sentence_says_the_figures_of_its_sheet() -> None:
     assert said("front.steaming") == "A steam load costs $101: energy $54, work $46. That is $0.30 a bag filled."
     assert said("front.lost_bag").startswith("A bag lost in the spawn run costs $2.48, before the first pick $2.59.")
-    assert said("front.spawn_way").endswith("Too close to call: let something other than money decide.")
+    assert said("make_or_buy.told").endswith("Too close to call: let something other than money decide.")
 
 
 def test_what_to_measure_next_is_the_first_that_the_book_assumed_of_what_matters_most() -> None:

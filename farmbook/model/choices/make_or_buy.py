@@ -17,6 +17,7 @@ from farmbook.calc.worth import (
 )
 from farmbook.expr.functions import absolute, joined, maximum, minimum, named, negation, ratio, sentence
 from farmbook.expr.nodes import Constant, Expr
+from farmbook.expr.sentences import figure, say
 from farmbook.model.cost.growing_cost import GrowingCost
 from farmbook.model.cost.lost_bags import LostBags
 from farmbook.model.cost.own_spawn_work import OwnSpawnWork
@@ -279,6 +280,18 @@ class MakeOrBuy(Section):
             "Buy: making it would cost clearly more.",
             "Make: buying costs clearly more.",
             "Too close to call: let something other than money decide.",
+        )
+
+    @line("Buy spawn or make it", unit="1")
+    def told(self) -> Expr:
+        """By money alone, the lab paid for; what money does not catch stands on the sheet."""
+        return say(
+            "Spawn costs about ",
+            figure(self.bought, -2),
+            " bought, ",
+            figure(self.made, -2, named=False),
+            " made. ",
+            self.verdict,
         )
 
     @line("Spawn: spent on that bag, by the sheet Cost", unit="money/bag_inoculated")

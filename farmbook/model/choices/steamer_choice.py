@@ -6,6 +6,7 @@ from farmbook.calc.compare import INPUTS_KNOWN_TO, difference_over_larger
 from farmbook.calc.loss import break_even_loss_gap
 from farmbook.expr.functions import all_of, maximum, sentence, where
 from farmbook.expr.nodes import Expr
+from farmbook.expr.sentences import figure, say
 from farmbook.model.cost.lost_bags import LostBags
 from farmbook.model.cost.steamer_year import CabinetYear, VesselYear
 from farmbook.model.crop.crop import Crop
@@ -140,4 +141,16 @@ class SteamerChoice(Section):
             "Too close to call: they differ by less than the inputs are known to. Judge by hours, room and danger.",
             "The cabinet costs less for each good bag.",
             "The pressure vessel costs less for each good bag.",
+        )
+
+    @line("Steamer: which costs less, in a sentence", unit="1")
+    def told(self) -> Expr:
+        """With owning, upkeep and the bags lost in it."""
+        return say(
+            "To steam a good bag costs ",
+            figure(self.cabinet.cost_per_good_bag, 2, named=False),
+            " in the cabinet, ",
+            figure(self.vessel.cost_per_good_bag, 2, named=False),
+            " in the pressure vessel. ",
+            self.verdict,
         )
