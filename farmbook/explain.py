@@ -17,6 +17,8 @@ __all__ = ["DEPTH", "explanation"]
 
 DEPTH: Final = 3
 """Levels below a line that are told unless more are asked for; a screen or two for most lines."""
+MOST_FED: Final = 40
+"""What feeds one line and is still told; only what counts cells of the whole book reads more."""
 NARROWEST: Final = 50
 
 
@@ -59,7 +61,11 @@ class _Telling:
             yield from self._feeding(line, level + 1)
 
     def _feeding(self, line: Line, level: int) -> Iterator[str]:
-        for read, why in reads(self._computed, line).items():
+        feeding = reads(self._computed, line)
+        if len(feeding) > MOST_FED:
+            yield from _row(level, f"{len(feeding)} cells and lines are read, too many to tell")
+            return
+        for read, why in feeding.items():
             if why:
                 yield from _row(level, f"{_head(read)}: not used, as {why}")
             elif isinstance(read, Constant):
