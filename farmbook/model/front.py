@@ -5,6 +5,7 @@ from __future__ import annotations
 from farmbook.expr.functions import any_of
 from farmbook.expr.nodes import CountWord, Expr
 from farmbook.expr.sentences import either, figure, say
+from farmbook.model.choices.steamer_choice import SteamerChoice
 from farmbook.model.cost.growing_cost import GrowingCost
 from farmbook.model.cost.lost_bags import LostBags
 from farmbook.model.cost.steamer_year import CabinetYear, SteamerYear, VesselYear
@@ -26,6 +27,7 @@ class Front(Section):
     steamer_in_use = uses(SteamerInUse)
     cabinet = uses(CabinetYear)
     vessel = uses(VesselYear)
+    choice = uses(SteamerChoice)
     report = uses(Report)
 
     @line("What growing costs, and how far to trust it", unit="1")
@@ -64,14 +66,7 @@ class Front(Section):
     def steamers(self) -> Expr:
         """With owning, upkeep and the bags lost in it. How hard the bags are cooked is not in it, nor room and danger."""
         price_assumed = any_of(self._price_assumed(self.cabinet), self._price_assumed(self.vessel))
-        return say(
-            "Steaming a good bag, with the steamer owned: ",
-            figure(self.cabinet.cost_per_good_bag, 2, named=False),
-            " in the cabinet, ",
-            figure(self.vessel.cost_per_good_bag, 2, named=False),
-            " in the pressure vessel",
-            either(price_assumed, ". One has the book's price: give yours first.", "."),
-        )
+        return say(self.choice.costs, either(price_assumed, " One has the book's price: give yours first.", ""))
 
     @line("What a lost bag costs", unit="1")
     def lost_bag(self) -> Expr:

@@ -13,12 +13,17 @@ import pytest
 from farmbook.cli import main
 from farmbook.output import build_bytes
 from farmbook.results import compute, load_scenario
+from tests.engines import Availability, require
 from tests.engines.libreoffice import available
 
 SCENARIO = Path(__file__).parents[2] / "scenarios" / "kestrel_hollow.toml"
-NEEDS = pytest.mark.skipif(
-    not available() or shutil.which("pdftotext") is None, reason="LibreOffice or pdftotext is not installed"
-)
+
+
+@pytest.fixture
+def programs() -> None:
+    """What prints a workbook, and what reads its print."""
+    require(available())
+    require(Availability(shutil.which("pdftotext") is not None, "there is no program named pdftotext"))
 
 
 @pytest.fixture
@@ -33,7 +38,7 @@ def words(pdf: Path) -> str:
     return found.stdout.decode()
 
 
-@NEEDS
+@pytest.mark.usefixtures("programs")
 def test_front_sheets_are_printed_as_they_were_edited(book: Path, tmp_path: Path) -> None:
     opened = openpyxl.load_workbook(book)
     for name, value in {"farm_name": "A farm renamed", "farm_wage": 90}.items():
@@ -59,7 +64,7 @@ def cost_of_a_bag(said: str) -> float:
     return float(found[1])
 
 
-@NEEDS
+@pytest.mark.usefixtures("programs")
 def test_all_sheets_are_printed_when_asked_for(book: Path, tmp_path: Path) -> None:
     pdf = tmp_path / "all.pdf"
     assert main(["print", str(book), "--sheets", "all", "--out", str(pdf)]) == 0

@@ -17,7 +17,7 @@ import pytest
 from farmbook.cli import main
 from farmbook.output import build_bytes
 from farmbook.results import Computed, compute, load_scenario
-from tests.engines import gnumeric
+from tests.engines import gnumeric, require
 from tests.engines.libreoffice import available
 
 SCENARIOS = Path(__file__).parents[2] / "scenarios"
@@ -92,8 +92,7 @@ def test_a_book_as_built_changes_nothing_in_its_scenario(scenario: Path, tmp_pat
 
 @BOTH
 def test_a_book_that_libreoffice_saved_reads_back_to_the_same_farm(scenario: Path, tmp_path: Path) -> None:
-    if not available():
-        pytest.skip(available().reason)
+    require(available())
     book = saved_by_libreoffice(built(scenario, tmp_path), tmp_path)
     assert differing(compute(load_scenario(scenario)), compute(load_scenario(read(book)))) == []
     assert read(book, "--into", str(scenario), "--replace").read_bytes() == scenario.read_bytes()
@@ -101,8 +100,7 @@ def test_a_book_that_libreoffice_saved_reads_back_to_the_same_farm(scenario: Pat
 
 @BOTH
 def test_a_book_that_gnumeric_saved_reads_back_to_the_same_farm(scenario: Path, tmp_path: Path) -> None:
-    if not gnumeric.available():
-        pytest.skip(gnumeric.available().reason)
+    require(gnumeric.available())
     book = built(scenario, tmp_path)
     subprocess.run(["ssconvert", book, tmp_path / "saved.xlsx"], check=True, capture_output=True, timeout=180)
     shutil.move(tmp_path / "saved.xlsx", book)
@@ -194,8 +192,7 @@ def test_a_formula_is_taken_by_its_result_and_said(tmp_path: Path, capsys: pytes
     book = edited(built(KESTREL, tmp_path), lambda cell: setattr(cell("farm_wage"), "value", "=15+4"))
     assert main(["read", str(book), "--out", str(tmp_path / "read.toml")]) == 1
     assert "holds a formula without a stored result; save the book in a spreadsheet program" in capsys.readouterr().err
-    if not available():
-        pytest.skip(available().reason)
+    require(available())
     book = saved_by_libreoffice(book, tmp_path)
     assert 'wage = {value = 19, basis = "measured"}' in read(book).read_text(encoding="utf-8")
     assert "holds a formula; its result, 19, was taken" in capsys.readouterr().err

@@ -143,14 +143,18 @@ class SteamerChoice(Section):
             "The pressure vessel costs less for each good bag.",
         )
 
-    @line("Steamer: which costs less, in a sentence", unit="1")
-    def told(self) -> Expr:
+    @line("Steamer: what a good bag costs in either, in a sentence", unit="1")
+    def costs(self) -> Expr:
         """With owning, upkeep and the bags lost in it."""
         return say(
-            "To steam a good bag costs ",
+            "Steaming a good bag, with the steamer owned: ",
             figure(self.cabinet.cost_per_good_bag, 2, named=False),
             " in the cabinet, ",
             figure(self.vessel.cost_per_good_bag, 2, named=False),
-            " in the pressure vessel. ",
-            self.verdict,
+            " in the pressure vessel.",
         )
+
+    @line("Steamer: which costs less, in a sentence", unit="1")
+    def told(self) -> Expr:
+        """By money alone."""
+        return say(self.costs, " ", self.verdict)
