@@ -310,31 +310,30 @@ class Report(Section):
         """Filled in by the book because the scenario did not give them. A value you change should change its basis too."""
         return self.counted("assumed")
 
-    def first_known_by(self, word: str, otherwise: str) -> Expr:
-        """The label of the first number that moves the cost most and is known so."""
+    def _moves_most(self) -> dict[RawInput, str]:
+        """The basis cells of the numbers that move the cost most, with their labels."""
         bounds = [bound for bound in self.singles() if bound.cell.name in MOVES_MOST]
-        labels = tuple(bound.declared.label for bound in bounds)
-        return FirstLabel(self._bases_of_most(), labels, word, otherwise)
+        return {bound.basis: bound.declared.label for bound in bounds if bound.basis is not None}
 
-    def _bases_of_most(self) -> tuple[RawInput, ...]:
-        """How the numbers that move the cost most are known."""
-        bounds = [bound for bound in self.singles() if bound.cell.name in MOVES_MOST]
-        return tuple(bound.basis for bound in bounds if bound.basis is not None)
+    def _first_of_most(self, word: str, otherwise: str) -> Expr:
+        """The label of the first of them that is known so."""
+        most = self._moves_most()
+        return FirstLabel(tuple(most), tuple(most.values()), word, otherwise)
 
     @line("Numbers that move the cost most and are assumed", unit="count")
     def most_assumed(self) -> Expr:
         """They stand in the first block of the sheet Inputs."""
-        return CountWord(self._bases_of_most(), "assumed")
+        return CountWord(tuple(self._moves_most()), "assumed")
 
     @line("Of what moves the cost most, the first that the book assumed", unit="1")
     def first_assumed(self) -> Expr:
         """From the top of the sheet Inputs."""
-        return self.first_known_by("assumed", "none")
+        return self._first_of_most("assumed", "none")
 
     @line("Of what moves the cost most, the first that you guessed", unit="1")
     def first_guessed(self) -> Expr:
         """From the top of the sheet Inputs."""
-        return self.first_known_by("guess", "what stands on Tables; the rest that matters most is known")
+        return self._first_of_most("guess", "what stands on Tables; the rest that matters most is known")
 
     @line("What to measure next", unit="1")
     def measure_next(self) -> Expr:
