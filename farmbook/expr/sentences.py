@@ -32,6 +32,8 @@ __all__ = [
 LONGEST_WORDS: Final = 255
 """Characters of one text in a formula, by the file format."""
 MOST_PARTS: Final = 16
+FIGURE_ROOM: Final = "$000,000.00"
+"""A large figure in a sentence, as room is made for it."""
 
 BAR: Final = "──────────●──────────"
 """A window of half its length, shows the mark in one of its places."""
@@ -111,10 +113,6 @@ def say(*parts: str | Expr) -> Expr:
     return Sentence(parts)
 
 
-FIGURE_ROOM: Final = "$000,000.00"
-"""A large figure in a sentence."""
-
-
 def longest(part: str | Expr) -> str:
     """The most that a sentence, a part of one or another text may say; nothing where that is not known."""
     if isinstance(part, str):
@@ -127,4 +125,4 @@ def longest(part: str | Expr) -> str:
         return max(longest(part.yes), longest(part.no), key=len)
     if isinstance(part, FirstLabel):
         return max(part.labels, key=len)
-    return f"{FIGURE_ROOM} {part.after}" if isinstance(part, Figure) else ""
+    return FIGURE_ROOM if isinstance(part, Figure) else ""

@@ -144,9 +144,14 @@ def _same_text(e: Emitter, x: n.SameText, axes: Axes) -> str:
     return f"(1.0 * ({left} == {right}))"
 
 
+def _as_compared(word: str | int) -> str | float:
+    """A word or number that is looked for, as cells are held against it."""
+    return fold(word) if isinstance(word, str) else float(word)
+
+
 def count_word(e: Emitter, x: n.CountWord, axes: Axes) -> str:
     """How many cells hold a word: single texts are counted as they are, those of tables by array."""
-    word = fold(x.word) if isinstance(x.word, str) else float(x.word)
+    word = _as_compared(x.word)
     cells, wanted = [e.compared(source, word) for source in x.sources], repr(word)
     plain = [cell for cell, source in zip(cells, x.sources, strict=True) if e.plain(source.axes)]
     counted = [f"count({cell}, {wanted})" for cell in cells if cell not in plain]
@@ -184,7 +189,7 @@ def _first_label(e: Emitter, x: n.FirstLabel, _axes: Axes) -> str:
 
 def sought(e: Emitter, x: n.FirstLabel) -> tuple[str, str | float]:
     """What is looked through, and the word or number sought, both as they are compared."""
-    word = fold(x.word) if isinstance(x.word, str) else float(x.word)
+    word = _as_compared(x.word)
     return ", ".join(e.compared(each, word) for each in x.lines), word
 
 
