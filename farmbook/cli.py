@@ -11,6 +11,7 @@ TYPE_CHECKING = False  # what `typing` has, without loading it
 if TYPE_CHECKING:
     import argparse
     from collections.abc import Sequence
+    from pathlib import Path
     from typing import TextIO
 
     from farmbook.results import Computed
@@ -144,6 +145,9 @@ def _parser() -> argparse.ArgumentParser:
     new = commands.add_parser("new", help="write a short scenario file to start from")
     new.add_argument("file", metavar="FILE", help="the scenario file to write (.toml)")
     new.add_argument("--units", choices=("us", "metric"), default="us", help="which units it is written in")
+    new.add_argument(
+        "--ask", action="store_true", help="ask for the figures that matter most, then write the file and its workbook"
+    )
     new.set_defaults(run=_new)
     schema = commands.add_parser("schema", help="print the JSON Schema of scenario files")
     schema.set_defaults(run=_schema)
@@ -298,17 +302,57 @@ def _print_book(options: argparse.Namespace) -> int:
 
 
 def _new(options: argparse.Namespace) -> int:
-    from farmbook.errors import FileProblem, visible  # for start-up speed
+    from farmbook.errors import visible  # for start-up speed
     from farmbook.layout.template import template_folder  # for start-up speed
-    from farmbook.writing import look_at, target_of, write_whole  # for start-up speed
+    from farmbook.writing import write_whole  # for start-up speed
 
-    path = target_of(options.file)
-    if look_at(path) is not None:
-        raise FileProblem(options.file, "exists already, so it was left as it is", hint="give another name")
+    path = _unwritten(options.file)
+    if options.ask:
+        return _new_by_asking(options, path)
     write_whole((template_folder() / f"starter_{options.units}.txt").read_bytes(), path)
     name = visible(options.file)
     _complain(f"wrote {name}: put your own numbers in, then `farmbook build {name} --out BOOK.xlsx`")
     return 0
+
+
+def _unwritten(name: str) -> Path:
+    """The file that is to be written. Raises FileProblem where there is one already."""
+    from farmbook.errors import FileProblem  # for start-up speed
+    from farmbook.writing import look_at, target_of  # for start-up speed
+
+    path = target_of(name)
+    if look_at(path) is not None:
+        raise FileProblem(name, "exists already, so it was left as it is", hint="give another name")
+    return path
+
+
+def _new_by_asking(options: argparse.Namespace, path: Path) -> int:
+    """Ask, write the scenario file and its workbook, and say what the first sheet says."""
+    from farmbook.asking import asked  # for start-up speed
+    from farmbook.errors import FileProblem  # for start-up speed
+    from farmbook.output import build_bytes, save  # for start-up speed
+    from farmbook.show import headline_text  # for start-up speed
+    from farmbook.writing import write_whole  # for start-up speed
+
+    if path.suffix.lower() == ".xlsx":
+        raise FileProblem(options.file, "is no name for a scenario file", hint="give one that ends in .toml")
+    book = _unwritten(str(path.with_suffix(".xlsx")))
+    _complain("A blank answer keeps what stands in brackets. A number may carry its own unit, such as 2.3 kg or 7 %.")
+    write_whole(asked(options.units, _answer, _complain).encode(), path)
+    computed, failed = _computed(str(path))
+    _say(f"\n{headline_text(computed)}\n")
+    _complain(f"wrote {path.name}: what you answered, and what the book assumed")
+    if not failed:
+        save(build_bytes(computed), book)
+        _complain(f"wrote {book.name}")
+    return 1 if failed else 0
+
+
+def _answer(prompt: str) -> str | None:
+    """What is typed after a prompt; None where nothing comes any more."""
+    _print(prompt, sys.stderr)
+    line = sys.stdin.readline() if sys.stdin is not None else ""
+    return line or None
 
 
 def _schema(options: argparse.Namespace) -> int:

@@ -254,6 +254,22 @@ EQUIVALENT_ANNUAL_COST: Final = Source(
     place="section 6.2, capital recovery: (P - S) A/P + S i; a problem of it read in a copy, the book from memory",
     how_known="read in a copy",
 )
+USDA_FARM_LABOR: Final = Source(
+    key="usda_farm_labor",
+    title="Farm Labor",
+    author="USDA National Agricultural Statistics Service",
+    year=2025,
+    place="April 2025: field workers 18.58 and all hired farm workers 19.52 USD an hour; a place to start from",
+    how_known="read in a copy",
+)
+LITTLE_2008: Final = Source(
+    key="little_2008",
+    title="Little's Law, chapter 5 of Building Intuition: Insights from Basic Operations Management Models and Principles",
+    author="J. D. C. Little and S. C. Graves",
+    year=2008,
+    place="L = lambda W, and the example of the wine rack; as quoted at length in a copy",
+    how_known="read in a copy",
+)
 PARTIAL_BUDGET: Final = Source(
     key="partial_budget",
     title="Partial budgeting, fact sheet 3.761",

@@ -31,6 +31,7 @@ MASS_KINDS: Final = {
     "_picked": "picked",
     "_packed": "packed",
     "_taken": "taken to customers",
+    "_sold": "sold",
 }
 """Ending of a mass symbol: what is weighed."""
 
@@ -182,6 +183,7 @@ _SPOKEN: Final = {
     "batch": ("mixer batch", "mixer batches"),
     "place": ("place", "places"),
     "person_hour": ("hour of work", "hours of work"),
+    "person_min": ("minute", "minutes"),
     "h": ("hour", "hours"),
     "min": ("minute", "minutes"),
     "s": ("second", "seconds"),
@@ -214,7 +216,8 @@ _WEIGHED: Final = {
     "spawn": " of spawn",
     "picked": " picked",
     "packed": " packed",
-    "taken": " taken to customers",
+    "taken": " to customers",
+    "sold": " sold",
 }
 """Kind of mass, as it is said after its unit."""
 

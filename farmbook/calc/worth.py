@@ -17,6 +17,7 @@ __all__ = [
     "ONE_MONTH",
     "ONE_YEAR",
     "annuity_factor",
+    "break_even_price",
     "break_even_quantity",
     "capital_recovery",
     "discount",
@@ -24,6 +25,7 @@ __all__ = [
     "equivalent_annual_cost",
     "present_worth",
     "share_of_year_to_pay",
+    "straight_line",
     "unpaid_share_of_year",
 ]
 
@@ -125,3 +127,21 @@ def break_even_quantity(fixed_cost: Operand, price: Operand, variable_cost: Oper
     Source: farm_management.
     """
     return ratio(fixed_cost, maximum(price - variable_cost, 0))
+
+
+def break_even_price(cost: Operand, quantity: Operand, share_kept: Operand) -> Operand:
+    """Price at which what is sold just pays its cost; fees that are a share of the price are divided through.
+
+    Units: cost [money], quantity [kg], share_kept [1]; gives [money/kg].
+    Source: farm_management.
+    """
+    return ratio(cost, quantity * share_kept)
+
+
+def straight_line(price: Operand, resale: Operand, life: Operand) -> Operand:
+    """What a thing loses in value each year of its life, every year alike.
+
+    Units: price [money], resale [money], life [year]; gives [money/year].
+    Source: farm_management.
+    """
+    return ratio(price - resale, life)

@@ -131,12 +131,16 @@ def comes_to(page: Page, names: Sequence[str]) -> None:
 
 
 def compare_block(page: Page, block: Block) -> None:
-    """Alternatives side by side: each row has a label and one single-valued line for each alternative."""
+    """Alternatives side by side: each row has a label and one single-valued line for each alternative.
+
+    A head `{unit}` is the unit of the column's first line; the unit of a row stands behind it where there is room.
+    """
     unit_column = VALUE + len(block.heads)
     page.heading(block.title, side="how it is worked out")
     page.put(page.row, LABEL, Text(""), "column_head")
-    for column, head in enumerate(block.heads, VALUE):
-        page.put(page.row, column, Text(head), "column_head_right")
+    for column, (head, first) in enumerate(zip(block.heads, block.rows[0][1:], strict=False), VALUE):
+        unit = page.plan.unit_words(page.plan.line(first.removeprefix("show:"), page.where).unit)
+        page.put(page.row, column, Text(head.replace("{unit}", unit)), "column_head_right")
     page.row += 1
     for label, *names in block.rows:
         if len(names) != len(block.heads):
@@ -162,6 +166,7 @@ def _compared(page: Page, label: str, names: Sequence[str], unit_column: int) ->
             plan.settle(line, Home(page.sheet.name, row, column, label_column=LABEL))
             page.name(workbook_name(line), row, column)
     words_column = HOW + HOW_COLUMNS - WORDS_COLUMNS
-    page.put(row, unit_column, Text(plan.unit_after(line.unit)), "unit", across=words_column - unit_column)
+    if unit_column < words_column:
+        page.put(row, unit_column, Text(plan.unit_after(line.unit)), "unit", across=words_column - unit_column)
     worked_out(page, words_column, line, home=home)
     page.words(row, NAME, ", ".join(named), "name")

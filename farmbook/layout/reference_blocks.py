@@ -52,9 +52,9 @@ def cautions_block(page: Page, block: Block) -> None:
 
 
 def glance_block(page: Page, block: Block) -> None:
-    """Every check on one line, errors before alerts, in two columns down the sheet; where it is looked into stands elsewhere."""
+    """Every check of one kind on one line, in two columns down the sheet; where it is looked into stands elsewhere."""
     page.heading(block.title)
-    checks = sorted(page.plan.model.checks, key=lambda check: check.kind != "error")
+    checks = [check for check in page.plan.model.checks if check.kind == block.of]
     rows = -(-len(checks) // 2)
     for at, check in enumerate(checks):
         row, right = page.row + at % rows, at >= rows

@@ -21,7 +21,7 @@ NEEDED: Final = {
     "list": ("lines",), "table": ("axis", "lines"), "across": ("axis", "lines"), "matrix": ("lines",), "text": ("paragraphs",),
     "cautions": ("paragraphs",), "inputs": ("inputs",), "input_table": ("inputs",), "checks": ("of",), "chart": ("title",),
     "compare": ("heads", "rows"),
-    "case": ("of",), "front": ("title", "rows", "bars"), "says": ("lines",),
+    "glance": ("of",), "case": ("of",), "front": ("title", "rows", "bars"), "says": ("lines",),
 }  # fmt: skip
 
 

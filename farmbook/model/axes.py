@@ -8,11 +8,15 @@ from farmbook.expr.axis import Axis
 
 __all__ = [
     "ALTITUDE",
+    "BILL",
+    "CALENDAR",
     "COURSE",
+    "CUSTOMER",
     "EXTRA_LOSS",
     "FLUSH",
     "GENERATION",
     "INGREDIENT",
+    "ITEM",
     "RECIPE",
     "STEAMER",
     "STEP",
@@ -21,6 +25,9 @@ __all__ = [
 
 INGREDIENT: Final = Axis("ingredient", "ingredient", "down", 10, named=True, most=20)
 RECIPE: Final = Axis("recipe", "recipe", "across", 20, named=True, most=4)
+CUSTOMER: Final = Axis("customer", "customer", "across", 22, named=True, ordered=True, most=5)
+ITEM: Final = Axis("item", "item", "down", 24, named=True, most=20)
+BILL: Final = Axis("bill", "bill", "down", 26, named=True, most=20)
 FLUSH: Final = Axis("flush", "flush", "down", 30, ordered=True, members=("first", "second", "third", "fourth"))
 STEAMER: Final = Axis("steamer", "steamer", "across", 40, members=("cabinet", "vessel"))
 GENERATION: Final = Axis(
@@ -51,3 +58,25 @@ COURSE: Final = Axis("course", "bag", "across", 75, ordered=True, members=("slow
 """How the middle of a bag may warm: what is expected stands between what is known at worst and at best."""
 STEP: Final = Axis("step", "step", "down", 80, ordered=True, members=tuple(str(number) for number in range(1, 193)))
 YEAR: Final = Axis("year", "year", "down", 90, ordered=True, members=tuple(str(number) for number in range(11)))
+CALENDAR: Final = Axis(
+    "calendar_month",
+    "month",
+    "down",
+    95,
+    ordered=True,
+    members=(
+        "january",
+        "february",
+        "march",
+        "april",
+        "may",
+        "june",
+        "july",
+        "august",
+        "september",
+        "october",
+        "november",
+        "december",
+    ),
+)
+"""The months of any year, by which customers buy more or less."""

@@ -30,16 +30,45 @@ from farmbook.model.heat.cabinet_heat import CabinetHeat
 from farmbook.model.heat.steaming import Steaming
 from farmbook.model.heat.vessel_heat import VesselHeat
 from farmbook.model.heat.vessel_steam import VesselSteam
+from farmbook.model.labour.fruiting_tasks import ClearingWork, CullingWork, OpeningWork, RoundWork
+from farmbook.model.labour.hours import Hours
+from farmbook.model.labour.making_tasks import InoculatingWork, MixingWork, ShelvingWork, SpawnWork, SteamingWork
+from farmbook.model.labour.other_tasks import OfficeWork, PackingWork, PickingWork, SellingWork, UpkeepWork
+from farmbook.model.labour.picking import Picking
+from farmbook.model.limits.busiest_day import BusiestDay
+from farmbook.model.limits.capacities import Capacities
+from farmbook.model.limits.limits import Limits
+from farmbook.model.limits.making_stages import BenchStage, CoolingStage, MixingStage, SteamerStage
+from farmbook.model.limits.other_stages import CustomerStage, LabourStage
+from farmbook.model.limits.room_stages import ColdRoomStage, FruitingStage, IncubationStage
+from farmbook.model.limits.widenings import (
+    BenchWidening,
+    ColdRoomWidening,
+    CoolingWidening,
+    CustomerWidening,
+    FruitingWidening,
+    IncubationWidening,
+    LabourWidening,
+    MixingWidening,
+    SteamerWidening,
+)
 from farmbook.model.mix.bag import Bag
 from farmbook.model.mix.recipe import Recipe
 from farmbook.model.mix.recipe_checks import RecipeChecks
 from farmbook.model.mix.supplement import Supplement
+from farmbook.model.owning.bills import Bills
+from farmbook.model.owning.capital import Capital
 from farmbook.model.place.altitude import AltitudeBoiling, AltitudePressure, WantedSteam
 from farmbook.model.place.energy import Energy
 from farmbook.model.place.farm_plan import Farm
 from farmbook.model.place.site import Site
 from farmbook.model.report import Report
 from farmbook.model.report_tables import ReportTables
+from farmbook.model.rooms.fruiting_room import FruitingRoom
+from farmbook.model.rooms.incubation_room import IncubationRoom
+from farmbook.model.selling.customer_months import CustomerMonths
+from farmbook.model.selling.customer_year import CustomerYear
+from farmbook.model.selling.customers import Customers
 from farmbook.model.spawn.own_spawn import OwnSpawn
 from farmbook.model.spawn.own_spawn_way import OwnSpawnWay
 from farmbook.model.spawn.spawn_bought import Spawn
@@ -49,6 +78,13 @@ from farmbook.model.steam.steamer_in_use import SteamerInUse
 from farmbook.model.steam.to_steam import ToSteam
 from farmbook.model.steam.vessel import Vessel
 from farmbook.model.steam.vessel_run import VesselRun
+from farmbook.model.year.break_even import BreakEven
+from farmbook.model.year.floor_price import FloorPrice
+from farmbook.model.year.household import Household
+from farmbook.model.year.loans import Loans
+from farmbook.model.year.one_more import OneMore
+from farmbook.model.year.price_parts import PriceParts
+from farmbook.model.year.year import Year
 from farmbook.sections.model import Model
 from farmbook.sections.section import Section
 
@@ -64,6 +100,17 @@ SECTIONS: Final[tuple[type[Section], ...]] = (
     *(LethalRates, CoreHeating, CabinetCook, VesselCook, CookCurve),
     *(OwnSpawnWork, SpawnSupply, Mixing, Harvest, GrowingCost, LostBags, CabinetYear, VesselYear),
     *(SteamerChoice, MakeOrBuy, MakeOrBuyTurn, MakeOrBuyWorth, EquipmentCost),
+    *(IncubationRoom, FruitingRoom),
+    *(Customers, CustomerMonths, CustomerYear),
+    *(Picking, MixingWork, SteamingWork, InoculatingWork, SpawnWork, ShelvingWork),
+    *(OpeningWork, ClearingWork, CullingWork, RoundWork),
+    *(PickingWork, PackingWork, SellingWork, UpkeepWork, OfficeWork, Hours),
+    *(Capital, Bills),
+    *(Loans, Year, Household, PriceParts, BreakEven, OneMore, FloorPrice),
+    *(Capacities, MixingStage, SteamerStage, CoolingStage, BenchStage, IncubationStage, FruitingStage),
+    *(LabourStage, ColdRoomStage, CustomerStage, Limits, BusiestDay),
+    *(MixingWidening, SteamerWidening, CoolingWidening, BenchWidening, IncubationWidening),
+    *(FruitingWidening, LabourWidening, ColdRoomWidening, CustomerWidening),
     *(ReportTables, Report, Front),
 )
 

@@ -2,15 +2,16 @@
 
 from __future__ import annotations
 
-from farmbook.expr.functions import any_of
+from farmbook.expr.functions import absolute, any_of
 from farmbook.expr.nodes import CountWord, Expr
 from farmbook.expr.sentences import either, figure, say
 from farmbook.model.choices.steamer_choice import SteamerChoice
-from farmbook.model.cost.growing_cost import GrowingCost
 from farmbook.model.cost.lost_bags import LostBags
 from farmbook.model.cost.steamer_year import CabinetYear, SteamerYear, VesselYear
 from farmbook.model.report import Report
 from farmbook.model.steam.steamer_in_use import SteamerInUse
+from farmbook.model.year.household import Household
+from farmbook.model.year.year import Year
 from farmbook.sections.declare import line, uses
 from farmbook.sections.section import Section
 
@@ -22,24 +23,27 @@ class Front(Section):
 
     title = "What the farm should know first"
 
-    growing = uses(GrowingCost)
     lost = uses(LostBags)
     steamer_in_use = uses(SteamerInUse)
     cabinet = uses(CabinetYear)
     vessel = uses(VesselYear)
     choice = uses(SteamerChoice)
+    year = uses(Year)
+    household = uses(Household)
     report = uses(Report)
 
-    @line("What growing costs, and how far to trust it", unit="1")
+    @line("What a typical year leaves, and how far to trust it", unit="1")
     def answer(self) -> Expr:
         """In a sentence."""
         own = self.report.own_singles
         return say(
-            "Before rooms, picking and selling: a bag that fruits ",
-            figure(self.growing.grown_cost_per_live, 2, named=False),
-            ", the crop ",
-            figure(self.growing.cost_per_taken, 2),
-            ". Of the ",
+            either(self.year.farm.is_new, "Once full, a", "A"),
+            either(self.year.profit < 0, " typical year loses ", " typical year earns "),
+            figure(absolute(self.year.profit), -2, named=False),
+            "; when the household has lived, ",
+            figure(absolute(self.household.left_over_a_month), 0),
+            either(self.household.left_over < 0, " is missing.", " is left."),
+            " Of the ",
             figure(self.report.all_singles, 0, named=False),
             " figures on Inputs ",
             figure(self.report.own_share, 0, named=False),

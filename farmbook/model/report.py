@@ -28,6 +28,10 @@ MOVES_MOST: Final = frozenset({
 """Numbers that move the cost of most farms most; they stand in the first block of the sheet Inputs."""
 
 
+MONEY_TABLES: Final = ("customer", "item", "bill")
+"""Tables of what is sold, owned and paid."""
+
+
 class Report(Section):
     """The book's own account of itself; after every section that asks for anything, so that it sees them all."""
 
@@ -51,11 +55,15 @@ class Report(Section):
         ):
             self._counts[what, key] = self._add(f"{what}_in_{key}", f"{label}, table of {words}", method)
 
-    def changed_in(self, lists: int) -> Expr:
-        """Cells changed in all tables over so many lists."""
+    def changed_in(self, lists: int, *, money: bool = False) -> Expr:
+        """Cells changed in all tables over so many lists: in those of buying and selling, or in the others."""
         tables = self._tables()
         return _added(
-            [found for (what, key), found in self._counts.items() if what == "changed" and _lists(tables[key]) == lists]
+            [
+                found
+                for (what, key), found in self._counts.items()
+                if what == "changed" and _lists(tables[key]) == lists and (key in MONEY_TABLES) == money
+            ]
         )
 
     def _add(self, name: str, label: str, method: Callable[[Any], Expr]) -> Line:
@@ -236,7 +244,12 @@ class Report(Section):
     @line("Cells changed since the book was made, lists", unit="count")
     def changed_in_lists(self) -> Expr:
         """Names of rows are not counted."""
-        return self.changed_in(1)
+        return self.changed_in(1) + self.changed_in_money
+
+    @line("Cells changed since the book was made, customers, bills and things owned", unit="count")
+    def changed_in_money(self) -> Expr:
+        """Names of rows are not counted."""
+        return self.changed_in(1, money=True)
 
     @line("Cells changed since the book was made, tables over two lists", unit="count")
     def changed_over_two_lists(self) -> Expr:

@@ -49,8 +49,10 @@ def draw(
             }
         )
     else:
+        level = _level_above(workbook, drawn, chart)
         for place, each in enumerate(chart.series):
-            drawn.add_series(_over_axis(chart, chart.axis, each, place, book, form))
+            onto = drawn if place == 0 else level
+            onto.add_series(_over_axis(chart, chart.axis, each, place, book, form))
     for mark in chart.marks:
         drawn.add_series(_mark(mark, book))
     drawn.set_title({"none": True})
@@ -60,6 +62,15 @@ def draw(
     _axes(drawn, chart, form, unit)
     drawn.set_size({"width": chart.width, "height": chart.height})
     page.insert_chart(chart.row, chart.column, drawn, {"object_position": 2, "description": chart.words})
+
+
+def _level_above(workbook: xlsxwriter.Workbook, columns: Any, chart: Chart) -> Any:
+    """What further series are drawn on: of columns, a line over them."""
+    if chart.kind != "columns" or len(chart.series) < 2:
+        return columns
+    level = workbook.add_chart(TYPES["lines"])
+    columns.combine(level)
+    return level
 
 
 def _filled(form: str) -> dict[str, Any]:
@@ -79,6 +90,8 @@ def _over_axis(chart: Chart, axis: Axis, each: Series, place: int, book: Book, f
         "categories": labels,
         "values": _of_line(each.line, axis, each.member, book),
     }
+    if chart.kind == "columns" and place > 0:
+        return found | {"line": {"color": INK, "width": 1.75, "dash_type": "dash"}}
     if chart.kind == "columns":
         return found | _filled(f'[=0]"";{form}')  # a spare row, or a flush that is not picked
     width, dash = (BAND if chart.kind == "curves" else STROKES)[place]

@@ -8,7 +8,8 @@ from typing import Any
 
 import numpy as np
 
-from farmbook.calc import fuel, heat, lethality, mixing, steam, temperature, worth
+from farmbook.calc import fuel, heat, lethality, mixing, places, steam, temperature, worth
+from farmbook.calc.calendar import DAYS_IN_A_WEEK
 
 MONTHS_A_YEAR = 12
 RADIUS_OF_THE_EARTH = 6_356_766.0
@@ -293,3 +294,22 @@ def yearly_cost_without_resale(price: float, life: float, rate: float, running: 
 def yearly_worth(price: float, life: float, rate: float) -> float:
     """Units: price [money], life [year], rate [1/year]; gives [money/year]."""
     return price * payment_for_each(rate, worth.discount(rate, life))
+
+
+# Places
+
+
+def present_by_period(entering: float, periods: float) -> float:
+    """What stands there if so much comes in every period, of whatever length, and stays so many of them.
+
+    Units: entering [run], periods [1]; gives [run].
+    """
+    return places.standing(entering, periods * float(DAYS_IN_A_WEEK))
+
+
+def break_even_without_fees(cost: float, quantity: float) -> float:
+    """Price at which what is sold just pays its cost, nothing being taken off it.
+
+    Units: cost [money], quantity [kg]; gives [money/kg].
+    """
+    return worth.break_even_price(cost, quantity, 1.0)

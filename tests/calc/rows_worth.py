@@ -33,6 +33,38 @@ _RECOVERED: Final[tuple[tuple[str, str, HowKnown, str, str, str, str, str], ...]
 
 ROWS: Final = (
     Published(
+        chains.present_by_period,
+        "Little and Graves, Little's Law, the wine rack, as quoted; funcall.blogspot.com and a copy of the chapter",
+        "240 bottles, two thirds full; eight bought a month stay 20 months, 1.67 years",
+        "copy",
+        "160 run",
+        {"entering": "8 run", "periods": "20"},
+    ),
+    Published(
+        chains.break_even_without_fees,
+        "Michigan State University Extension, Lessons learned from the 2019 season, part 3; canr.msu.edu",
+        "corn: costs of 575 an acre, 180 bushels, nothing taken off the price",
+        "seen",
+        "3.19 money/kg",
+        {"cost": "575 money", "quantity": "180 kg"},
+    ),
+    Published(
+        worth.break_even_price,
+        "the same, and a market's share of 6 % of takings divided through",
+        "575 over 180 bushels and 94 cents kept of each 1.00",
+        "arithmetic",
+        "3.40 money/kg",
+        {"cost": "575 money", "quantity": "180 kg", "share_kept": "94 percent"},
+    ),
+    Published(
+        worth.straight_line,
+        "Microsoft, SLN help",
+        "SLN(30000, 7500, 10)",
+        "memory",
+        "2,250 money/year",
+        {"price": "30,000 money", "resale": "7,500 money", "life": "10 year"},
+    ),
+    Published(
         chains.monthly_payment,
         "Microsoft, PMT help",
         "first example",

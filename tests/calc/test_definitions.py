@@ -271,7 +271,8 @@ def test_own_figure_is_compared_with_the_worked_one() -> None:
 
 def test_week_and_year_are_those_of_the_calendar() -> None:
     assert calendar.HOURS_IN_A_WEEK == 24 * calendar.DAYS_IN_A_WEEK == 168
-    assert float(calendar.MONTHS_IN_A_YEAR) == 12
+    assert float(calendar.MONTHS_IN_A_YEAR) == float(calendar.MONTHS_COUNTED) == 12
+    assert float(calendar.DAYS_IN_A_YEAR) == 365
 
 
 def test_spawn_started_leaves_the_spawn_wanted_after_failures() -> None:

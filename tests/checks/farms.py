@@ -13,10 +13,9 @@ from farmbook.expr.graph import Graph
 from farmbook.expr.lower import lower
 from farmbook.expr.nodes import Line, Multiply, Raw, RawInput
 from farmbook.interpret.numbers import Array, Cells, Engine
-from farmbook.model.axes import INGREDIENT, RECIPE
 from farmbook.results import whole_farm
 from farmbook.units import unit
-from tests.twin.edge_farms import INGREDIENTS, PLAUSIBLE, RECIPES, changes_of
+from tests.twin.edge_farms import NAMES, PLAUSIBLE, changes_of
 from tests.twin.farms import Farm, axis_sizes, cells_of, farm_of
 
 __all__ = ["FIRST_FAILING", "Typed", "checks", "farm", "verdicts"]
@@ -26,7 +25,8 @@ Typed = Mapping[str, Any]
 
 FIRST_FAILING: Final = {"error": "report.first_error", "alert": "report.first_alert"}
 """The line that names the first check of a kind that fails."""
-NAMES: Final = {"ingredient.name": (INGREDIENT, INGREDIENTS), "recipe.name": (RECIPE, RECIPES)}
+LISTS: Final = {f"{axis.name}.name": axis for axis in NAMES}
+"""The input that holds the names of each list."""
 
 
 def checks() -> dict[str, Line]:
@@ -35,9 +35,9 @@ def checks() -> dict[str, Line]:
 
 
 def farm(typed: Typed) -> Farm:
-    """The plausible farm with these values typed; names of ingredients and recipes may be among them."""
-    names: dict[Axis, Sequence[str]] = {axis: typed.get(name, usual) for name, (axis, usual) in NAMES.items()}
-    changes = changes_of({name: value for name, value in typed.items() if name not in NAMES})
+    """The plausible farm with these values typed; the names of its lists may be among them."""
+    names: dict[Axis, Sequence[str]] = {axis: typed.get(name, NAMES[axis]) for name, axis in LISTS.items()}
+    changes = changes_of({name: value for name, value in typed.items() if name not in LISTS})
     return farm_of({**PLAUSIBLE, **changes}, names)
 
 

@@ -105,8 +105,8 @@ def test_check_reports_what_does_not_add_up(tmp_path: Path, capsys: pytest.Captu
 def test_show_prints_headlines_and_every_line(capsys: pytest.CaptureFixture[str]) -> None:
     assert main(["show", str(SCENARIO)]) == 0
     headlines = capsys.readouterr().out
-    assert "Grown cost  " in headlines
-    assert "a bag that fruits" in headlines
+    assert "What sells costs, in money  " in headlines
+    assert "A typical year earns $" in headlines
     assert "A steam load costs $" in headlines
     assert main(["show", str(SCENARIO), "--all", "--json"]) == 0
     rows = json.loads(capsys.readouterr().out)

@@ -17,8 +17,8 @@ from farmbook.results import Computed
 from farmbook.show import as_json, headline_text
 
 SCENARIO = Path(__file__).parents[2] / "scenarios" / "kestrel_hollow.toml"
-HEADLINE = "Grown cost of what sells"
-NAME = "growing_cost.cost_per_taken"
+HEADLINE = "What sells costs, in money"
+NAME = "year.money_per_sold"
 
 
 @pytest.fixture(scope="module")
@@ -41,7 +41,7 @@ def test_headlines_and_explanations_say_it_in_words(all_trimmed: Computed) -> No
 def test_programs_get_words_and_frames_no_number(all_trimmed: Computed) -> None:
     (row,) = [row for row in json.loads(as_json(all_trimmed)) if row["name"] == NAME]
     assert row["value"] == "no figure"
-    assert math.isnan(farmbook.frames(all_trimmed)["growing_cost"].loc["cost_per_taken", "value"])
+    assert math.isnan(farmbook.frames(all_trimmed)["year"].loc["money_per_sold", "value"])
 
 
 WITHOUT_ONE = (
@@ -76,14 +76,14 @@ def test_a_cost_of_nothing_that_is_a_cost_stays_a_number(all_trimmed: Computed) 
 
 
 def formats(computed: Computed, folder: Path) -> Iterator[str]:
-    """The number format of every cell of the book that holds the cost of the weight taken to customers."""
+    """The number format of every cell of the book that holds the cost of the weight sold."""
     path = folder / "book.xlsx"
     path.write_bytes(build_bytes(computed))
     book = openpyxl.load_workbook(path)
-    (sheet, at), *_ = book.defined_names["growing_cost_cost_per_taken"].destinations
+    (sheet, at), *_ = book.defined_names["year_money_per_sold"].destinations
     yield book[sheet][at.replace("$", "")].number_format
     for row in book["Start"].iter_rows():
-        if row[2].value == "=growing_cost_cost_per_taken":
+        if row[2].value == "=year_money_per_sold":
             yield row[2].number_format
 
 

@@ -128,7 +128,7 @@ def test_show_prints_one_sheet_and_names(capsys: pytest.CaptureFixture[str]) -> 
     named = capsys.readouterr().out.splitlines()
     names = [row for row in named if re.fullmatch(r"  [a-z]+_[a-z_]+", row)]
     assert [row for row in named if row not in names] == plain
-    assert {"  growing_cost_grown_cost_per_live", "  front_lost_bag"} <= set(names)
+    assert {"  year_money_per_sold", "  front_lost_bag"} <= set(names)
     for name in names:
         farm().line(name.strip())
 
@@ -139,7 +139,7 @@ def test_show_says_its_sentences_whole_and_no_row_is_wider_than_a_screen() -> No
     for name in ("front.steaming", "front.lost_bag"):
         (said,) = farm().values[farm().line(name)]
         assert squeezed(said) in squeezed(text), name
-    assert re.search(r"^Grown cost +\$\d", text, re.MULTILINE)
+    assert re.search(r"^What sells costs, in money +\$\d", text, re.MULTILINE)
 
 
 @pytest.mark.parametrize("form", ["--json", "--csv"])

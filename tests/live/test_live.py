@@ -54,7 +54,8 @@ def test_gnumeric_agrees_as_built(scenario: Path, written: Path) -> None:
 
 
 MOST_OUT_OF_REACH = 40
-RANDOM_FARMS, EDITS_EACH = 30, 12
+RANDOM_FARMS, EDITS_EACH = 20, 12
+THIRD = 3
 
 
 def commit() -> str:
@@ -111,6 +112,15 @@ def faults(reader: Reader, made: Sequence[Edit]) -> list[str]:
     return found + [f"undone: {fault}" for fault in reader.everywhere()]
 
 
+def part_of(made: Sequence[Edit], chance: random.Random) -> list[Edit]:
+    """A third of the edits of every input, one at least; others at the next commit, all of them with `--whole`."""
+    by_cell: dict[RawInput, list[Edit]] = {}
+    for edit in made:
+        by_cell.setdefault(edit.cell, []).append(edit)
+    chosen = {edit for each in by_cell.values() for edit in chance.sample(each, max(1, len(each) // THIRD))}
+    return [edit for edit in made if edit in chosen]
+
+
 def random_farms(made: Sequence[Edit], chance: random.Random) -> Iterator[tuple[Edit, ...]]:
     """Many edits at once, of different cells, drawn from all but dates.
 
@@ -127,7 +137,8 @@ def check(scenario: Path, written: Path, engine: Callable[[Path], Book], *, whol
     made = list(edits(live))
     assert {edit.cell for edit in made} == {bound.cell for bound in live.computed.model.inputs.values()}
     with engine(written) as book:
-        found = faults(Reader(live, book, whole=whole), made)
+        reader = Reader(live, book, whole=whole)
+        found = faults(reader, made if whole else part_of(made, reader.chance))
     assert found == [], f"{len(found)} disagreements in {len(made)} edits:\n" + "\n".join(found[:40])
 
 

@@ -35,7 +35,19 @@ LAYERS: dict[str, tuple[str, ...]] = {
 LATER: tuple[tuple[str, ...], ...] = (
     ("workbook",),
     ("results",),
-    ("figures", "tables", "output", "finding", "relevance", "sheet_text", "show", "explain", "read_back", "printing"),
+    (
+        "figures",
+        "tables",
+        "output",
+        "finding",
+        "relevance",
+        "sheet_text",
+        "show",
+        "explain",
+        "read_back",
+        "printing",
+        "asking",
+    ),
     ("cli", "__main__"),
 )
 """What comes after the layers above, lowest first. Modules of one group may not import those of a later one."""

@@ -411,7 +411,7 @@ def test_the_plan_of_the_farm(tmp_path: Path) -> None:
         (
             "[farm] payroll_extra",
             "60",
-            'must be 200 % or less; for 60 in a hundred write "60 %" or 0.6; usually 8 to 40 %',
+            'must be 200 % or less; for 60 in a hundred write "60 %" or 0.6; usually 0 to 40 %',
         ),
         (
             "[farm] bags_filed_a_week",

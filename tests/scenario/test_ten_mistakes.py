@@ -100,7 +100,7 @@ def test_4_percent_typed_as_plain_numbers(capsys: pytest.CaptureFixture[str]) ->
         "[recipe.house] target_moisture = 60",
         'must be 90 % or less; for 60 in a hundred write "60 %" or 0.6; usually 57 to 65 %',
     )
-    changed('loss_in_spawn_run = "4 %"', "loss_in_spawn_run = 0.5")
+    changed('target_moisture = "60 %"', 'loss_in_spawn_run = 0.5\ntarget_moisture = "60 %"')
     assert said(capsys, "check", "my_farm.toml") == unusual(
         "[recipe.house] loss_in_spawn_run = 0.5",
         'above the usual range of 1 to 15 %; for 0.5 in a hundred write "0.5 %" or 0.005',
@@ -109,7 +109,7 @@ def test_4_percent_typed_as_plain_numbers(capsys: pytest.CaptureFixture[str]) ->
 
 def test_5_a_table_left_out_whole(capsys: pytest.CaptureFixture[str]) -> None:
     text = Path("my_farm.toml").read_text(encoding="utf-8")
-    changed(text[text.index("[energy]") : text.index("[spawn]")], "")
+    changed(text[text.index("[energy]") : text.index("# What the mix")], "")
     assert said(capsys, "check", "my_farm.toml") == unusual(
         "[energy]",
         "left out whole, so the book fills all of it in; most farms give `electricity_price` and `demand_charge`",
@@ -138,11 +138,11 @@ def test_7_a_price_by_the_cubic_yard_or_the_sack(capsys: pytest.CaptureFixture[s
 
 
 def test_8_a_comma_for_the_point(capsys: pytest.CaptureFixture[str]) -> None:
-    changed("bag_price = 0.32", "bag_price = 0,32")
+    changed("own_material_cost = 0.68", "own_material_cost = 0,68")
     assert said(capsys, "check", "my_farm.toml") == (
         1,
         (
-            "error: `my_farm.toml` is not valid TOML at line 21, column 14: "
+            "error: `my_farm.toml` is not valid TOML at line 23, column 22: "
             "a number is written without commas: 1200 for a thousand and more, 0.55 for parts of one\n"
         ),
     )
@@ -153,7 +153,7 @@ def test_9_a_unit_or_a_time_without_quotation_marks(capsys: pytest.CaptureFixtur
     assert said(capsys, "check", "my_farm.toml") == (
         1,
         (
-            "error: `my_farm.toml` is not valid TOML at line 20, column 14: "
+            "error: `my_farm.toml` is not valid TOML at line 21, column 14: "
             'something is left over after the value; a number with its unit goes in quotes, as in "5 lb"\n'
         ),
     )
@@ -161,14 +161,19 @@ def test_9_a_unit_or_a_time_without_quotation_marks(capsys: pytest.CaptureFixtur
     assert said(capsys, "check", "my_farm.toml") == (
         1,
         (
-            "error: `my_farm.toml` is not valid TOML at line 45, column 15: "
+            "error: `my_farm.toml` is not valid TOML at line 82, column 15: "
             'hours and minutes go in quotes with their unit, as in "2:45 h"\n'
         ),
     )
 
 
 def test_10_a_flush_kept_that_has_no_weight(capsys: pytest.CaptureFixture[str]) -> None:
-    changed("flushes_kept = 2", "flushes_kept = 3")
+    by_bag = (STARTERS / "starter_us.txt").read_text(encoding="utf-8")
+    by_record = by_bag.replace('"weight picked from a bag"', '"weight picked per bag filled"')
+    kept = by_record.replace(
+        "flushes_kept = 2", 'weight_given = {first = "0.86 lb", second = "0.48 lb"}\nflushes_kept = 3'
+    )
+    Path("my_farm.toml").write_text(kept, encoding="utf-8")
     assert said(capsys, "check", "my_farm.toml") == (
         1,
         (
@@ -180,14 +185,14 @@ def test_10_a_flush_kept_that_has_no_weight(capsys: pytest.CaptureFixture[str]) 
 
 
 def test_what_is_wrong_comes_first_and_what_is_unusual_last(capsys: pytest.CaptureFixture[str]) -> None:
-    changed('spawn_rate = "5 %"', 'spawn_rate = "0.05 %"')
+    changed("own_hours = 50", "own_hours = 5")
     code, words = said(capsys, "check", "my_farm.toml")
     assert (code, [row for row in words.splitlines() if not row.startswith(" ")]) == (
         0,
         ["alerts:", "unusual:", ADDS_UP.strip()],
     )
     text = Path("my_farm.toml").read_text(encoding="utf-8")
-    Path("my_farm.toml").write_text(text.replace("flushes_kept = 2", "flushes_kept = 3"), encoding="utf-8")
+    Path("my_farm.toml").write_text(text.replace("flushes_kept = 2", "flushes_kept = 2.5"), encoding="utf-8")
     code, words = said(capsys, "check", "my_farm.toml")
     assert (code, [row for row in words.splitlines() if not row.startswith(" ")]) == (
         1,

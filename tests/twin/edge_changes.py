@@ -23,6 +23,74 @@ STOVE_TOP: Final = {
 MADE: Final = {"spawn.supply": "Made on the farm"}
 WITH_SAWDUST: Final = {**MADE, "own_spawn.route": "one grain, then sawdust spawn"}
 
+PAID: Final = {"hours.counted": "Hours paid", "hours.hired_hours": 60}
+BY_TOTALS: Final = {
+    "farm.stage": "New farm",
+    "farm.bags_per_load": None,
+    "bag.counted": "One figure",
+    "spawn.counted": "one figure",
+    "crop.yield_given": "weight picked from a BAG",
+    "crop.losses_given": "in one share",
+    "crop.days_given": "in one number",
+    "capital.counted": "one sum",
+    "bills.counted": "one sum",
+    "bills.in_all": 22000,
+    "bills.energy": 7000,
+    "fruiting_room.own_places": 2000,
+    "loan.payments": 9000,
+    "household.needs": 38000,
+    **PAID,
+}
+WHOLE_FARM: Final[Mapping[str, Mapping[str, Any]]] = {
+    "all by totals": BY_TOTALS,
+    "by totals, one flush": {**BY_TOTALS, "crop.flushes_kept": 1},
+    "by totals, fewer lost than the steps lose": {**BY_TOTALS, "crop.never_fruits": 0.01},
+    "by totals, all lost": {**BY_TOTALS, "crop.never_fruits": 1},
+    "by totals, own loss in value": {**BY_TOTALS, "capital.own_loss": 5000},
+    "no hours of the owner's": {"hours.own_hours": 0},
+    "no hours at all": {"hours.own_hours": 0, "hours.counted": "hours paid", "hours.hired_hours": 0},
+    "hours paid and missing": {**PAID, "hours.hired_hours": 5, "hours.own_hours": 20},
+    "no customers": {"customer.price": None, "customer.most_a_week": None},
+    "one customer": {"customer.most_a_week": [None, 800, None, None, None]},
+    "customers who pay nothing": {"customer.price": 0},
+    "customers who take the crop to the last kilogram": {"customer.most_a_week": [86, 86, 86, 86, 0]},
+    "nobody takes the rest": {"customer.takes_rest": 0},
+    "two take the rest": {"customer.takes_rest": [1, 0, 0, 1, 0]},
+    "all in one turn": {"customer.order": 1, "customer.takes_rest": 0},
+    "fees that eat the price": {"customer.fee": 1.0},
+    "all unsold": {"customer.unsold": 1},
+    "registered for tax": {"selling.tax": "Registered: passed on", "customer.tax_inside": 0.07},
+    "flat-rate farmer": {"selling.tax": "flat-rate farmer: kept", "customer.tax_inside": 0.078},
+    "a market that is shut in winter": {
+        "customer.season": [[0, 0, 0.4] + [1] * 7 + [0.6, 0.2]] + [[1] * 12] * 4,
+    },
+    "picked by the piece": {"picking.paid": "By the piece"},
+    "picked by the piece, topped up": {"picking.paid": "by the piece", "picking.minimum_wage": 40},
+    "rooms worked out from the floor": {
+        "incubation_room.places_given": "worked out from the FLOOR",
+        "incubation_room.floor": 40,
+        "fruiting_room.places_given": "worked out from the floor",
+    },
+    "rooms far too small": {"incubation_room.own_places": 20, "fruiting_room.own_places": 20},
+    "every stage known": {
+        **PAID,
+        "limits.mixing_hours": 8,
+        "limits.cooling_places": 330,
+        "limits.bench_hours": 5,
+        "limits.cold_room": 200,
+        "incubation_room.own_places": 2000,
+        "fruiting_room.own_places": 2400,
+        "limits.day_hours": 12,
+    },
+    "customers hold the farm back": {"customer.most_a_week": [30, 40, 0, 0, 0]},
+    "no lab days": {"spawn.lab_days": 0, "limits.cooling_places": 300, "limits.bench_hours": 5},
+    "no cold room": {"limits.cold_room": 0},
+    "nothing owned": {"item.cost": None, "item.salvage": None, "item.life": None},
+    "things still to be bought": {"item.bought_in": [0, 4, 0]},
+    "energy bill below what steam takes": {"bills.energy": 50},
+    "a year of loss": {"customer.price": 1, "loan.payments": 20000, "household.tax_rate": 0.4},
+}
+
 BY_NAME: Final[Mapping[str, Mapping[str, Any]]] = {
     "steams under pressure": IN_THE_VESSEL,
     "steams in a pot": STOVE_TOP,
@@ -122,5 +190,6 @@ BY_NAME: Final[Mapping[str, Mapping[str, Any]]] = {
     "lab that sells dearer than it cost": {"make_or_buy.resale": 60000},
     "own spawn would lose more bags than there are": {"recipe.loss_in_spawn_run": 0.7, "spawn.extra_loss": 0.4},
     "the lab holds the farm back": {"make_or_buy.limit": "the lab or the spawn run room"},
+    **WHOLE_FARM,
 }
 """By the dotted names of the inputs, in their declared units."""

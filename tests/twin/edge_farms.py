@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from typing import Any, Final
 
-from farmbook.model.axes import INGREDIENT, RECIPE
+from farmbook.expr.axis import Axis
+from farmbook.model.axes import BILL, CUSTOMER, INGREDIENT, ITEM, RECIPE
 from farmbook.model.cost.growing_cost import GrowingCost
 from farmbook.model.cost.harvest import Harvest
 from farmbook.model.cost.mixing import Mixing
@@ -14,8 +15,11 @@ from farmbook.model.heat.cabinet_heat import CabinetHeat
 from farmbook.model.mix.bag import Bag
 from farmbook.model.mix.recipe import Recipe
 from farmbook.model.mix.supplement import Supplement
+from farmbook.model.owning.bills import Bills
+from farmbook.model.owning.capital import Capital
 from farmbook.model.place.energy import Energy
 from farmbook.model.place.farm_plan import Farm as Plan
+from farmbook.model.selling.customers import Customers
 from farmbook.model.spawn.spawn_bought import Spawn
 from farmbook.model.steam.cabinet import Cabinet
 from farmbook.model.steam.cabinet_run import CabinetRun
@@ -26,6 +30,7 @@ from tests.twin.farms import Farm, farm_of
 
 __all__ = [
     "EDGES",
+    "NAMES",
     "Changes",
     "at_a_limit",
     "changes_of",
@@ -40,8 +45,18 @@ Changes = Mapping[Input, Any]
 
 INGREDIENTS: Final = ("Beech sawdust", "Soybean hulls", "Wheat bran", "Gypsum", "")
 RECIPES: Final = ("Common mix", "Rich mix", "")
+CUSTOMERS: Final = ("Market", "Inns", "Shop", "Trader", "")
+ITEMS: Final = ("Cooler", "Van", "")
+BILLS: Final = ("Rent", "Insurance", "")
+NAMES: Final[Mapping[Axis, Sequence[str]]] = {
+    CUSTOMER: CUSTOMERS,
+    INGREDIENT: INGREDIENTS,
+    ITEM: ITEMS,
+    BILL: BILLS,
+    RECIPE: RECIPES,
+}
 
-# By dry mass: beech, hulls, bran, gypsum; the moistures, prices and densities are plausible and invented.
+# By dry mass: beech, hulls, bran, gypsum; the moistures, prices, densities and customers are plausible and invented.
 PLAUSIBLE: Final[Changes] = {
     Plan.bags_filled_a_week: 620,
     Plan.bags_per_load: 310,
@@ -55,6 +70,20 @@ PLAUSIBLE: Final[Changes] = {
     Recipe.carbon: [0.49, 0.44, 0.45, 0, 0],
     Recipe.price: [0.05, 0.29, 0.33, 0.45, None],
     Recipe.bulk_density: [320, 610, 210, 880, 320],
+    Customers.order: [2, 1, 3, 1, 1],
+    Customers.takes_rest: [0, 0, 0, 1, 0],
+    Customers.price: [22, 15.5, 11, 7.2, 40],
+    Customers.most_a_week: [45, 110, 60, 400, 20],
+    Customers.unsold: [0.08, 0.02, 0.04, 0, 0.03],
+    Customers.fee: [0.03, 0, 0.01, 0, 0],
+    Customers.stall: [40, 0, 0, 0, 10],
+    Customers.delivery: [15, 40, 20, 0, 10],
+    Customers.selling_hours: [9, 5, 3, 1, 4],
+    Customers.days_to_pay: [0, 21, 30, 14, 0],
+    Capital.cost: [9000, 21000, None],
+    Capital.salvage: [500, 4000, None],
+    Capital.life: [12, 7, None],
+    Bills.amount: [9000, 2800, None],
 }
 EVERY_OWN_FIGURE: Final[Changes] = {
     Mixing.mixer_volume: 1.1,
@@ -162,7 +191,7 @@ def edge_farm(name: str) -> Farm:
 
 def plausible(changes: Changes | None = None) -> Farm:
     """The plausible farm, all else at its defaults."""
-    return farm_of({**PLAUSIBLE, **(changes or {})}, {INGREDIENT: INGREDIENTS, RECIPE: RECIPES})
+    return farm_of({**PLAUSIBLE, **(changes or {})}, NAMES)
 
 
 def changes_of(named: Mapping[str, Any]) -> Changes:

@@ -12,14 +12,19 @@ from tests.twin.farm_twin_choice import make_or_buy, make_or_buy_turn, make_or_b
 from tests.twin.farm_twin_cook import cabinet_cook, cook_curve, core_heating, lethal_rates, vessel_cook
 from tests.twin.farm_twin_cost import equipment_cost, growing_cost, lost_bags
 from tests.twin.farm_twin_crop import crop, harvest, spawn
+from tests.twin.farm_twin_customers import customers
 from tests.twin.farm_twin_ground import Given, Numbers, Results
+from tests.twin.farm_twin_hours import hours, picking, tasks
 from tests.twin.farm_twin_lab import own_spawn, own_spawn_way, own_spawn_work, spawn_source, spawn_supply, to_steam
+from tests.twin.farm_twin_limits import busiest, floor_price, limits, one_more
 from tests.twin.farm_twin_recipe import plan, recipe_checks, recipes, supplement
+from tests.twin.farm_twin_rooms import fruiting_room, incubation_room
 from tests.twin.farm_twin_steam import cabinet_heat, vessel_heat
 from tests.twin.farm_twin_steam_cost import cabinet_cost, steamer_in_use, vessel_cost
 from tests.twin.farm_twin_steam_run import cabinet_run, steaming, vessel_run
 from tests.twin.farm_twin_steamers import cabinet_year, steamer_choice, vessel_year
 from tests.twin.farm_twin_water import altitude_boiling, altitude_pressure, site, vessel_steam, wanted_steam
+from tests.twin.farm_twin_year import bills, capital, year
 
 __all__ = ["SUBJECTS", "twin"]
 
@@ -68,6 +73,19 @@ SUBJECTS: Final[tuple[Subject, ...]] = (
     make_or_buy_worth,
     make_or_buy_turn,
     equipment_cost,
+    incubation_room,
+    fruiting_room,
+    customers,
+    picking,
+    tasks,
+    hours,
+    capital,
+    bills,
+    year,
+    one_more,
+    floor_price,
+    limits,
+    busiest,
 )
 """In the order in which a farm is worked out: each may use what came before."""
 

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from tests.twin.farm_twin_ground import Given, Results, agree, chosen_rows, over, spread, whole_up
+from tests.twin.farm_twin_ground import Given, Results, agree, chosen_rows, over, same, spread, whole_up
 
 __all__ = ["bags", "mixing"]
 
@@ -24,6 +24,8 @@ def bags(given: Given, out: Results) -> Results:
         fill * sum(out["recipe.moisture_reached"][mix] for mix in chosen),
     )
     in_it = sum(ingredients[mix] for mix in chosen)
+    by_hand = same(given["bag.counted"], "one figure")
+    counted = float(given["bag.own_material_cost"]) if by_hand else in_it + packaging
     found = {
         "scale_weight": fill + given["bag.bag_mass"] / 1000,
         "dry_mass_by_recipe": dry,
@@ -36,8 +38,9 @@ def bags(given: Given, out: Results) -> Results:
         "water_mass": water,
         "ingredient_cost": in_it,
         "packaging_cost": packaging,
-        "material_cost": in_it + packaging,
-        "material_cost_a_week": (in_it + packaging) * given["farm.bags_filled_a_week"],
+        "worked_material_cost": in_it + packaging,
+        "material_cost": counted,
+        "material_cost_a_week": counted * given["farm.bags_filled_a_week"],
         "bag_gap": over(solid + water - fill, fill),
         "bag_adds_up": float(agree(solid + water, fill)),
     }

@@ -42,6 +42,13 @@ def owning(given: Given) -> dict[str, float]:
     }
 
 
+def spawn_bill_of_a_week(given: Given, out: Results) -> float:
+    """Money for bought spawn: every delivery at its price, or so much for each bag if that is all that is known."""
+    if same(given["spawn.counted"], "one figure"):
+        return float(given["spawn.own_cost"]) * float(out["spawn.bags_inoculated_a_week"])
+    return float(out["spawn.order_a_week"]) * float(out["spawn.landed_price"])
+
+
 def yearly(given: Given, out: Results, lost_bag: float) -> dict[str, float]:
     """Cost a year of both ways, the lab left out."""
     weeks = given["farm.weeks_worked"]
@@ -53,7 +60,7 @@ def yearly(given: Given, out: Results, lost_bag: float) -> dict[str, float]:
     running = out["own_spawn_work.cost_a_year"] + given["make_or_buy.upkeep"]
     return {
         "bags_a_year": bags,
-        "bought": out["spawn.order_a_week"] * out["spawn.landed_price"] * weeks,
+        "bought": spawn_bill_of_a_week(given, out) * weeks,
         "extra_bags_lost": extra,
         "extra_loss_cost": extra * lost_bag,
         "bags_displaced": crowded_out,

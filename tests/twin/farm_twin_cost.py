@@ -119,6 +119,7 @@ def bags_lost_a_week(given: Given, out: Results) -> dict[str, float]:
         "lost_in_spawn_run": whole - alive,
         "lost_before_first_pick": alive - picked_once,
         "lost_between_flushes": picked_once - alive * out["crop.standing_at_end"],
+        "cleared": alive * out["crop.standing_at_end"],
     }
 
 
@@ -156,6 +157,8 @@ def lost_bags(given: Given, out: Results) -> Results:
         **bags,
         **cost,
         **bills,
+        "lost_or_cleared": sum(bags.values()),
+        "bags_add_up": nothing_left(sum(bags.values()) - given["farm.bags_filled_a_week"], *bags.values()),
         "bill_a_week": week,
         "bill_a_year": week * given["farm.weeks_worked"],
         "spent_a_week": spent,

@@ -32,8 +32,14 @@ def steamed_loss(given: Given) -> float:
 
 def survivals(given: Given, extra: float) -> Results:
     """What is left of the bags at each step; own spawn loses some more in the spawn run."""
-    lost = min(1.0, sum(float(given["recipe.loss_in_spawn_run"][mix]) for mix in chosen_rows(given)) + extra)
+    by_recipe = min(1.0, sum(float(given["recipe.loss_in_spawn_run"][mix]) for mix in chosen_rows(given)) + extra)
     whole = 1 - steamed_loss(given)
+    # of a hundred bags so many bear fruit; the run loses whatever the other two steps do not
+    kept_by_others = whole * (1 - given["crop.loss_before_first_pick"])
+    from_share = max(0.0, 1 - over(1 - given["crop.never_fruits"], kept_by_others))
+    one_share = same(given["crop.losses_given"], "in one share")
+    lost = from_share if one_share else by_recipe
+    enough = not one_share and same(given["crop.losses_given"], "step by step")
     alive = whole - whole * lost
     first = 1 - given["crop.loss_before_first_pick"]
     still, left = [], 1.0
@@ -43,7 +49,11 @@ def survivals(given: Given, extra: float) -> Results:
     reaching = standing(given, 1.0)
     return {
         "loss_steamed": steamed_loss(given),
+        "loss_by_recipe": by_recipe,
+        "left_by_others": kept_by_others,
+        "loss_from_share": from_share,
         "chosen_loss_in_spawn_run": lost,
+        "share_is_enough": float(enough or 1 - given["crop.never_fruits"] <= kept_by_others),
         "inoculated_per_filled": whole,
         "live_per_inoculated": 1 - lost,
         "live_per_filled": alive,
@@ -63,20 +73,36 @@ def by_records(given: Given) -> bool:
     return bool(given["crop.yield_given"].lower() == "weight picked per bag filled")
 
 
+def weights_of_one_bag(given: Given) -> list[float]:
+    """Kilograms of each flush from a bag that stands there: the first, and the rest in even parts."""
+    picked = kept(given)
+    later = over(float(given["crop.later_weight"]), len(picked) - 1)
+    each = [float(given["crop.first_weight"]), later, later, later]
+    return [each[flush] if flush in picked else 0.0 for flush in range(FLUSHES)]
+
+
 def efficiencies(given: Given, out: Results, steps: Results) -> Results:
     """Fresh weight over dry mix of a bag that is there to be picked."""
     dry, chosen = out["bag.dry_mass"], chosen_rows(given)
     recorded = [over(float(weight), dry) for weight in given["crop.weight_given"]]
     true = [over(recorded[flush], steps["filled_reaching"][flush]) for flush in range(FLUSHES)]
     typed = given["recipe.efficiency_given"]
+    weighed = weights_of_one_bag(given)
+    by_bag = same(given["crop.yield_given"], "weight picked from a bag")
+    by_weight = [over(each, dry) for each in weighed] if by_bag else true
+    as_typed = same(given["crop.yield_given"], "biological efficiency")
     table = [
-        [true[flush] if by_records(given) and mix in chosen else float(typed[mix][flush]) for flush in range(FLUSHES)]
+        [by_weight[flush] if not as_typed and mix in chosen else float(typed[mix][flush]) for flush in range(FLUSHES)]
         for mix in range(len(given["recipe.name"]))
     ]
     of_chosen = [sum(table[mix][flush] for mix in chosen) for flush in range(FLUSHES)]
     return {
         "recorded_efficiency": recorded,
         "recorded_efficiency_of_survivors": true,
+        "weight_from_a_bag": weighed,
+        "each_later_weight": over(float(given["crop.later_weight"]), len(kept(given)) - 1),
+        "efficiency_by_bag": [over(each, dry) for each in weighed],
+        "efficiency_by_weight": by_weight,
         "efficiency_by_recipe": spread(table),
         "efficiency": of_chosen,
         "efficiency_in_all": sum(of_chosen[flush] for flush in kept(given)),
@@ -161,10 +187,12 @@ def spawn_of_a_week(given: Given, out: Results, kilograms: float) -> Results:
     paid, good = given["spawn.price"] + given["spawn.freight"], 1 - given["spawn.bad_on_arrival"]
     bags = given["farm.bags_filled_a_week"] * (1 - steamed_loss(given))
     order = over(bags * kilograms, good)
+    by_hand = same(given["spawn.counted"], "one figure")
     return {
         "landed_price": paid,
         "usable_price": over(paid, good),
-        "cost_per_bag_inoculated": kilograms * over(paid, good),
+        "worked_cost": kilograms * over(paid, good),
+        "cost_per_bag_inoculated": float(given["spawn.own_cost"]) if by_hand else kilograms * over(paid, good),
         "bags_inoculated_a_week": bags,
         "spawn_a_week": bags * kilograms,
         "order_a_week": order,
@@ -201,13 +229,17 @@ def days(given: Given) -> Results:
         added += float(given["crop.added_days"][flush])
         so_far.append(added)
     last = so_far[kept(given)[-1]] if kept(given) else 0.0
+    by_flush = given["crop.days_to_first_pick"] + last
+    left_for_fruiting = max(0.0, given["crop.own_days_until_dumped"] - given["crop.spawn_run_days"])
+    fruiting = left_for_fruiting if same(given["crop.days_given"], "in one number") else by_flush
     return {
         "added_so_far": so_far,
         "days_to_first_harvest": first,
         "day_of_flush": [first + each for each in so_far],
-        "days_in_fruiting": given["crop.days_to_first_pick"] + last,
-        "days_until_dumped": first + last,
-        "days_place_taken": given["crop.days_to_first_pick"] + last + given["crop.turn_round_days"],
+        "days_by_flush": by_flush,
+        "days_in_fruiting": fruiting,
+        "days_until_dumped": given["crop.spawn_run_days"] + fruiting,
+        "days_place_taken": fruiting + given["crop.turn_round_days"],
         "first_days_once": float(given["crop.added_days"][0] == 0),
     }
 

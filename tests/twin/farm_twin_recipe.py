@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import Any
 
-from tests.twin.farm_twin_ground import Given, Results, agree, chosen_rows, over, same, spread
+from tests.twin.farm_twin_ground import Given, Results, agree, chosen_rows, over, same, spread, whole_up
 
 __all__ = ["plan", "recipe_checks", "recipes", "supplement"]
 
@@ -18,6 +18,9 @@ def plan(given: Given, out: Results) -> Results:
     return {
         "farm.labour_rate": pay + pay * given["farm.payroll_extra"],
         "farm.bags_filled_a_year": bags * given["farm.weeks_worked"],
+        "farm.is_new": float(same(given["farm.stage"], "new farm")),
+        "farm.usual_load": whole_up(bags / 2),
+        "farm.bags_in_a_load": given["farm.bags_per_load"] if given["farm.bags_per_load_given"] else whole_up(bags / 2),
     }
 
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import math
 
-from tests.twin.farm_twin_ground import Given, Results, over, same
+from tests.twin.farm_twin_ground import Given, Results, over, same, whole_up
 
 __all__ = [
     "COLD_WATER_KILOGRAMS_IN_A_LITRE",
@@ -45,8 +45,12 @@ def usual_efficiency(given: Given, place: str) -> float:
 
 
 def bags_in_a_load(given: Given, place: str) -> float:
-    """Places that are filled."""
-    return float(given["farm.bags_per_load" if place == "cabinet" else "vessel.bags_per_run"])
+    """Places that are filled; of a cabinet of no known size, half of a week's bags."""
+    if place == "vessel":
+        return float(given["vessel.bags_per_run"])
+    if given["farm.bags_per_load_given"]:
+        return float(given["farm.bags_per_load"])
+    return whole_up(given["farm.bags_filled_a_week"] / 2)
 
 
 def wood_heat_of_a_kilogram(cold: float, hot: float) -> float:

@@ -10,7 +10,7 @@ from typing import Any
 import numpy as np
 
 from farmbook.expr.axis import Axis
-from farmbook.expr.nodes import Choose, Line, RawInput
+from farmbook.expr.nodes import Choose, Line, Nth, RawInput
 from farmbook.expr.sentences import Sentence
 from farmbook.expr.walk import ordered_axes
 from farmbook.interpret.numbers import Array, Cells, Engine
@@ -163,11 +163,17 @@ def results(farms: Sequence[Farm], system: str) -> dict[str, Array]:
 
 
 def in_declared_units(values: Mapping[Line, Array], system: str) -> dict[str, Array]:
-    """Every line compared, by its name, in the unit that it declares; words as their place among its sentences."""
+    """Every line compared, by its name, in the unit that it declares.
+
+    Words are given as their place among its sentences, or among the lines that are ranked.
+    """
     found: dict[str, Array] = {}
     for line in compared_lines():
         if isinstance(line.expr, Choose):
             found[line.name] = np.asarray([1.0 + line.expr.sentences.index(str(each)) for each in values[line]])
+        elif isinstance(line.expr, Nth) and line.is_text:
+            labels = [line.expr.otherwise, *(each.head for each in line.expr.shown)]
+            found[line.name] = np.asarray([float(labels.index(str(each))) for each in values[line]])
         else:
             found[line.name] = in_metric(values[line], str(line.unit)) if system == "us" else values[line]
     return found

@@ -9,7 +9,7 @@ import numpy as np
 from farmbook.expr.axis import Axis
 from farmbook.expr.walk import ordered_axes
 from farmbook.interpret.numbers import Array
-from farmbook.model.axes import FLUSH, INGREDIENT, RECIPE
+from farmbook.model.axes import BILL, CUSTOMER, FLUSH, INGREDIENT, ITEM, RECIPE
 from farmbook.model.cost.harvest import Harvest
 from farmbook.model.crop.crop import Crop
 from farmbook.model.mix.recipe import Recipe
@@ -21,6 +21,11 @@ __all__ = ["random_farm"]
 
 INGREDIENT_NAMES = ("Oak sawdust", "soy hulls", "Wheat bran", "gypsum", "straw")
 RECIPE_NAMES = ("plain", "Rich", "trial", "winter")
+OTHER_NAMES = {
+    CUSTOMER: ("Market", "inns", "Shop", "trader"),
+    ITEM: ("van", "Cooler", "racks"),
+    BILL: ("Rent", "insurance", "van"),
+}
 
 Random = np.random.Generator
 
@@ -29,6 +34,7 @@ def random_farm(seed: int) -> Farm:
     """One farm; the same for the same seed."""
     rng = np.random.default_rng(seed)
     names = {INGREDIENT: named_rows(rng, INGREDIENT_NAMES), RECIPE: named_rows(rng, RECIPE_NAMES)}
+    names |= {axis: named_rows(rng, wanted) for axis, wanted in OTHER_NAMES.items()}
     given: dict[Input, Any] = {}
     for declared in whole_farm().inputs:
         if isinstance(declared, NumberInput):

@@ -105,7 +105,8 @@ def test_a_constant_stands_with_its_value_and_unit_in_the_books_own_system(books
                 expected, unit = float(constant) * 1.8 + 32, "degF"
                 seen += 1
             else:
-                expected, unit = float(constant), displayed_unit(constant)
+                currency = shipped.computed.scenario.currency
+                expected, unit = float(constant), displayed_unit(constant).replace("money", currency)
             values = [cell.value for cell in row]
             assert any(isinstance(value, int | float) and abs(value - expected) < 1e-9 for value in values), name
             assert unit in values or not unit, name

@@ -131,7 +131,7 @@ class GrowingCost(Section):
     @line("Mixed and filled: cost of a bag", unit="money/bag_filled")
     def filled_cost(self) -> Expr:
         """Ingredients, bag and tie, and the work of mixing and filling."""
-        return self.bag.ingredient_cost + self.bag.packaging_cost + self.mixing.mix_and_fill_cost
+        return self.bag.material_cost + self.mixing.mix_and_fill_cost
 
     @line("Steamed: cost so far of each bag steamed", unit="money/bag_filled")
     def cost_through_steaming(self) -> Expr:

@@ -6,21 +6,23 @@ from typing import Final
 
 from farmbook.calc.crop import biological_efficiency, efficiency_with_spawn, percent_of_wet_weight
 from farmbook.calc.tolerance import is_rounding
-from farmbook.expr.functions import all_of, at, joined, ratio, running_sum, total
+from farmbook.expr.functions import all_of, at, joined, maximum, ratio, running_sum, total, where
 from farmbook.expr.nodes import Constant, Expr, wrap
 from farmbook.expr.sentences import figure, say
 from farmbook.model.axes import FLUSH
 from farmbook.model.cost.spawn_supply import SpawnSupply
-from farmbook.model.crop.crop import Crop
+from farmbook.model.crop.crop import STEP_BY_STEP, Crop
 from farmbook.model.mix.bag import Bag
 from farmbook.model.place.farm_plan import Farm
 from farmbook.model.spawn.spawn_bought import Spawn
-from farmbook.sections.declare import check, line, number, uses
+from farmbook.sections.declare import Option, check, choice, line, number, uses
 from farmbook.sections.section import Section
 from farmbook.sources import ARITHMETIC, BIOLOGICAL_EFFICIENCY, COMMON_PRACTICE, SARE_FNE13_786
 from farmbook.units import unit
 
 __all__ = ["Harvest"]
+
+IN_ONE_NUMBER: Final = Option("number", "in one number")
 
 LEAST_EFFICIENCY: Final = Constant(
     0.20,
@@ -81,6 +83,24 @@ class Harvest(Section):
         source=SARE_FNE13_786,
         note="One farm picked on days 15, 30, 45 and 60.",
     )
+    days_given = choice(
+        "How the days until a bag is dumped are given",
+        STEP_BY_STEP,
+        IN_ONE_NUMBER,
+        default=STEP_BY_STEP,
+        how="In one number, if you know only on which day bags leave; the spawn run is then taken off it.",
+        source=COMMON_PRACTICE,
+    )
+    own_days_until_dumped = number(
+        "Days from inoculation until dumped, your own figure",
+        unit="day",
+        usual=(35, 80),
+        hard=(1, 365),
+        default=46,
+        how="From inoculation to the day the bags are taken out, the mean of ten batches.",
+        source=COMMON_PRACTICE,
+        note="From memory, for two flushes. Read where the days are given in one number.",
+    )
     turn_round_days = number(
         "Days to clear and wash before the next bags",
         unit="day",
@@ -110,7 +130,14 @@ class Harvest(Section):
 
     @line("Days in the fruiting room", unit="day")
     def days_in_fruiting(self) -> Expr:
-        """From opening to dumping, with the flushes that are kept."""
+        """From opening to dumping."""
+        in_one_number = self.chose(self.days_given, IN_ONE_NUMBER)
+        own = maximum(self.own_days_until_dumped - self.spawn_run_days, 0)
+        return where(in_one_number, own, self.days_by_flush)
+
+    @line("Days in the fruiting room, by the flushes kept", unit="day")
+    def days_by_flush(self) -> Expr:
+        """To the end of the first pick, and what each flush adds."""
         return self.days_to_first_pick + total(self.added_days * self.crop.flush_kept, FLUSH)
 
     @line("Days from inoculation until dumped", unit="day")

@@ -84,6 +84,18 @@ class LostBags(Section):
         """Bags that gave a first pick and do not stand to the end."""
         return self.harvest.live_a_week * (self.crop.first_pick_per_live - self.crop.standing_at_end)
 
+    @line("Cleared a week, having stood to the end", unit="bag_live/week")
+    def cleared(self) -> Expr:
+        """Bags that gave all flushes kept."""
+        return self.harvest.live_a_week * self.crop.standing_at_end
+
+    @line("Lost or cleared a week", unit="bag_filled/week", source=ARITHMETIC)
+    def lost_or_cleared(self) -> Expr:
+        """Once the farm runs steadily, as many bags are in process at the end of a week as at its start."""
+        before = self.lost_at_steaming + joined(self.lost_in_spawn_run, "bag_filled/week")
+        later = self.lost_before_first_pick + self.lost_between_flushes + self.cleared
+        return before + joined(later, "bag_filled/week")
+
     # Money a week
 
     @line("Bags lost at steaming, cost a week", unit="money/week")
@@ -145,3 +157,13 @@ class LostBags(Section):
     def bags_make_up_the_cost(self) -> Expr:
         """No bag's money is counted twice, and none is left out."""
         return is_rounding(self.spent_on_either - self.spent_a_week, self.spent_on_good_bags, self.bill_a_week)
+
+    @check(
+        "Bags filled are bags lost or cleared",
+        kind="error",
+        says="Bags filled do not agree with those lost and those cleared: a formula of the sheet Crop or Cost was changed.",
+    )
+    def bags_add_up(self) -> Expr:
+        """No bag vanishes, and none comes from nowhere."""
+        apart = self.lost_or_cleared - self.farm.bags_filled_a_week
+        return is_rounding(apart, self.lost_or_cleared, self.farm.bags_filled_a_week)

@@ -10,6 +10,7 @@ from farmbook.calc.worth import (
     discount,
     equal_share,
     equivalent_annual_cost,
+    straight_line,
 )
 from farmbook.expr.functions import joined, minimum, named, ratio
 from farmbook.expr.nodes import Expr
@@ -22,7 +23,7 @@ from farmbook.model.steam.steamer_cost import SteamerCost
 from farmbook.model.steam.vessel import Vessel
 from farmbook.sections.alike import Alike
 from farmbook.sections.declare import LineOf, NumberInput, check, line, number, uses
-from farmbook.sources import ANNUITY, ARITHMETIC, COMMON_PRACTICE, EQUIVALENT_ANNUAL_COST
+from farmbook.sources import ANNUITY, ARITHMETIC, COMMON_PRACTICE, EQUIVALENT_ANNUAL_COST, FARM_MANAGEMENT
 
 __all__ = ["CabinetYear", "SteamerYear", "VesselYear"]
 
@@ -60,6 +61,11 @@ class SteamerYear(Alike):
     def owning_cost(self) -> Expr:
         """The fall in its value, with the return you want on the money in it."""
         return capital_recovery(self.price, self.salvage, self.payment_factor, self.steaming.yearly_rate)
+
+    @line("The {} loses in value a year", unit="money/year", source=FARM_MANAGEMENT)
+    def yearly_loss(self) -> Expr:
+        """Every year alike: for the books, where no return on the money is counted."""
+        return straight_line(self.price, self.salvage, self.life)
 
     @line("Loads of the {} a year", unit="run/year")
     def loads_a_year(self) -> Expr:

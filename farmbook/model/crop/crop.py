@@ -12,6 +12,8 @@ from farmbook.expr.functions import (
     joined,
     maximum,
     minimum,
+    negation,
+    ratio,
     running_product,
     running_sum,
     total,
@@ -27,10 +29,13 @@ from farmbook.sections.declare import Option, check, choice, line, number, uses
 from farmbook.sections.section import Section
 from farmbook.sources import ARITHMETIC, BIOLOGICAL_EFFICIENCY, COMMON_PRACTICE
 
-__all__ = ["BY_EFFICIENCY", "BY_WEIGHT", "Crop"]
+__all__ = ["BY_BAG", "BY_EFFICIENCY", "BY_WEIGHT", "IN_ONE_SHARE", "STEP_BY_STEP", "Crop"]
 
 BY_EFFICIENCY: Final = Option("efficiency", "biological efficiency")
 BY_WEIGHT: Final = Option("weight", "weight picked per bag filled")
+BY_BAG: Final = Option("bag", "weight picked from a bag")
+STEP_BY_STEP: Final = Option("steps", "step by step")
+IN_ONE_SHARE: Final = Option("share", "in one share")
 
 
 class Crop(Section):
@@ -96,8 +101,47 @@ class Crop(Section):
         "How the yield is given",
         BY_EFFICIENCY,
         BY_WEIGHT,
+        BY_BAG,
         default=BY_EFFICIENCY,
-        how="Choose the weight if you know what each flush gave over all bags filled: lost bags are in that already.",
+        how="Over all bags filled, lost bags are in the weight already; from a bag, weigh what a bag gives that stands there.",
+    )
+    first_weight = number(
+        "Picked in the first flush from a bag that stands there",
+        unit="kg_picked/bag_live",
+        usual=(0.2, 0.8),
+        hard=(0, 20),
+        default=0.42,
+        how="Weigh the first pick of fifty bags, and divide by fifty.",
+        source=COMMON_PRACTICE,
+        note="From memory: about 18 of 100 of the wet bag. Read where the yield is given by the bag.",
+    )
+    later_weight = number(
+        "Picked in all later flushes from a bag that stands there",
+        unit="kg_picked/bag_live",
+        usual=(0.1, 0.8),
+        hard=(0, 20),
+        default=0.24,
+        how="Weigh the later picks of fifty bags, and divide by fifty. Nothing if you dump after the first.",
+        source=COMMON_PRACTICE,
+        note="From memory. It is shared out evenly among the later flushes you keep.",
+    )
+    losses_given = choice(
+        "How lost bags are given",
+        STEP_BY_STEP,
+        IN_ONE_SHARE,
+        default=STEP_BY_STEP,
+        how="In one share, if you know only how many bags of a hundred never fruit.",
+        source=COMMON_PRACTICE,
+    )
+    never_fruits = number(
+        "Bags that never fruit, of those filled",
+        unit="share",
+        usual=(0.02, 0.2),
+        hard=(0, 1),
+        default=0.065,
+        how="Bags filled less bags that gave a first pick, over bags filled, ten batches together.",
+        source=COMMON_PRACTICE,
+        note="From memory. Read where lost bags are given in one share; own spawn's extra loss is in it then.",
     )
     efficiency_given = number(
         "Biological efficiency by flush: fresh weight picked over dry mix, spawn left out",
@@ -150,8 +194,24 @@ class Crop(Section):
     @line("Bags lost in the spawn run, recipe chosen", unit="share")
     def chosen_loss_in_spawn_run(self) -> Expr:
         """A richer mix usually loses more, so each recipe has its own loss. With that of own spawn, at most all bags."""
+        in_one_share = self.chose(self.losses_given, IN_ONE_SHARE)
+        return where(in_one_share, self.loss_from_share, self.loss_by_recipe)
+
+    @line("Bags lost in the spawn run, as typed for the recipe", unit="share")
+    def loss_by_recipe(self) -> Expr:
+        """With that of own spawn, at most all bags."""
         of_recipe = total(self.loss_in_spawn_run * self.recipe.chosen, RECIPE)
         return minimum(of_recipe + self.source.extra_loss_counted, 1)
+
+    @line("Bags lost in the spawn run, out of all that never fruit", unit="share", source=ARITHMETIC)
+    def loss_from_share(self) -> Expr:
+        """What the losses at steaming and before the first pick leave of them."""
+        return maximum(1 - ratio(arithmetic.surviving_share(self.never_fruits), self.left_by_others), 0)
+
+    @line("Bags left by the losses at steaming and before the first pick", unit="share", source=ARITHMETIC)
+    def left_by_others(self) -> Expr:
+        """Of those filled, if none were lost in the spawn run."""
+        return arithmetic.surviving_share(self.loss_steamed) * self.first_pick_per_live
 
     @line("Bags inoculated per bag filled", unit="bag_inoculated/bag_filled", source=ARITHMETIC)
     def inoculated_per_filled(self) -> Expr:
@@ -239,9 +299,35 @@ class Crop(Section):
 
     @line("Biological efficiency by flush and recipe", unit="kg_picked/kg_dry", axes=(FLUSH, RECIPE))
     def efficiency_by_recipe(self) -> Expr:
-        """What you typed; for the recipe chosen, what your records give if you chose to give weights."""
-        recorded = all_of(self.chose(self.yield_given, BY_WEIGHT), self.recipe.chosen)
-        return where(recorded, self.recorded_efficiency_of_survivors, self.efficiency_given)
+        """What you typed; for the recipe chosen, what your weights come to if you chose to give weights."""
+        weighed = all_of(negation(self.chose(self.yield_given, BY_EFFICIENCY)), self.recipe.chosen)
+        return where(weighed, self.efficiency_by_weight, self.efficiency_given)
+
+    @line("Weight that you give for the flush, from a bag that stands there", unit="kg_picked/bag_live", axes=(FLUSH,))
+    def weight_from_a_bag(self) -> Expr:
+        """The first flush; the later ones share the rest evenly."""
+        return where(self.flush_number <= 1, self.first_weight, self.each_later_weight) * self.flush_kept
+
+    @line("Weight that you give for each later flush, from a bag that stands there", unit="kg_picked/bag_live")
+    def each_later_weight(self) -> Expr:
+        """In even parts."""
+        return ratio(self.later_weight, self.flushes_counted - 1)
+
+    @line("Biological efficiency by weight", unit="kg_picked/kg_dry", axes=(FLUSH,), source=BIOLOGICAL_EFFICIENCY)
+    def efficiency_by_weight(self) -> Expr:
+        """From the weight of a bag, or from your records over all bags filled, as you chose."""
+        by_bag = self.chose(self.yield_given, BY_BAG)
+        return where(by_bag, self.efficiency_by_bag, self.recorded_efficiency_of_survivors)
+
+    @line(
+        "Biological efficiency by the weight of a bag",
+        unit="kg_picked/kg_dry",
+        axes=(FLUSH,),
+        source=BIOLOGICAL_EFFICIENCY,
+    )
+    def efficiency_by_bag(self) -> Expr:
+        """Over the dry mix in it."""
+        return ratio(self.weight_from_a_bag, self.dry_mix_per_live)
 
     @line("Biological efficiency by flush, recipe chosen", unit="kg_picked/kg_dry", axes=(FLUSH,))
     def efficiency(self) -> Expr:
@@ -373,4 +459,14 @@ class Crop(Section):
     )
     def weights_typed(self) -> Expr:
         """A flush without a weight would count as nothing picked."""
-        return any_of(self.chose(self.yield_given, BY_EFFICIENCY), total(self.weight_missing, FLUSH) <= 0)
+        return any_of(negation(self.chose(self.yield_given, BY_WEIGHT)), total(self.weight_missing, FLUSH) <= 0)
+
+    @check(
+        "Bags that never fruit cover the other losses",
+        kind="alert",
+        says="Fewer bags are said never to fruit than are lost at steaming and before the first pick: correct one of them.",
+    )
+    def share_is_enough(self) -> Expr:
+        """Nothing would be left to be lost in the spawn run."""
+        by_steps = self.chose(self.losses_given, STEP_BY_STEP)
+        return any_of(by_steps, arithmetic.surviving_share(self.never_fruits) <= self.left_by_others)

@@ -97,7 +97,7 @@ class SteamerHeat(Alike):
     @property
     def bags(self) -> Line:
         """Bags in a load."""
-        return self.farm.bags_per_load
+        return self.farm.bags_in_a_load
 
     @line("The farm steams in the {}", unit="flag")
     def in_use(self) -> Expr:

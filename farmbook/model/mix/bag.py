@@ -4,12 +4,12 @@ from __future__ import annotations
 
 from farmbook.calc import mixing
 from farmbook.calc.tolerance import SUM_TOLERANCE
-from farmbook.expr.functions import absolute, joined, ratio, total
+from farmbook.expr.functions import absolute, joined, ratio, total, where
 from farmbook.expr.nodes import Expr
 from farmbook.model.axes import RECIPE
 from farmbook.model.mix.recipe import Recipe
-from farmbook.model.place.farm_plan import Farm
-from farmbook.sections.declare import check, line, number, uses
+from farmbook.model.place.farm_plan import IN_DETAIL, ONE_FIGURE, Farm
+from farmbook.sections.declare import check, choice, line, number, uses
 from farmbook.sections.section import Section
 from farmbook.sources import ARITHMETIC, COMMON_PRACTICE
 
@@ -63,6 +63,25 @@ class Bag(Section):
         source=COMMON_PRACTICE,
     )
 
+    counted = choice(
+        "What mix, bag and tie cost: one figure, or worked out",
+        ONE_FIGURE,
+        IN_DETAIL,
+        default=IN_DETAIL,
+        how="One figure, if you know only what a filled bag costs you; the recipe then serves water, nitrogen and steam.",
+        source=COMMON_PRACTICE,
+    )
+    own_material_cost = number(
+        "Mix, bag and tie for a bag, your own figure",
+        unit="money/bag_filled",
+        usual=(0.4, 1.5),
+        hard=(0, 50),
+        default=0.7,
+        how="Money paid for sawdust, hulls, bags and ties over some months, over the bags filled in them.",
+        source=COMMON_PRACTICE,
+        note="From memory; the same number in every currency.",
+    )
+
     @line("What the scale should read for a full bag", unit="kg/bag_filled", source=ARITHMETIC)
     def scale_weight(self) -> Expr:
         """Mix and empty bag together, before it is tied."""
@@ -108,10 +127,15 @@ class Bag(Section):
         """Spent on every bag filled, whether it ever fruits or not."""
         return self.bag_price + self.tie_price
 
-    @line("Materials for a bag", unit="money/bag_filled")
-    def material_cost(self) -> Expr:
+    @line("Materials for a bag, worked out", unit="money/bag_filled")
+    def worked_material_cost(self) -> Expr:
         """Ingredients, bag, tie and label of the chosen recipe."""
         return self.ingredient_cost + self.packaging_cost
+
+    @line("Materials for a bag", unit="money/bag_filled")
+    def material_cost(self) -> Expr:
+        """Your one figure, or what is worked out, as you chose."""
+        return where(self.chose(self.counted, ONE_FIGURE), self.own_material_cost, self.worked_material_cost)
 
     @line("Materials for a week's bags", unit="money/week")
     def material_cost_a_week(self) -> Expr:

@@ -11,7 +11,7 @@ from farmbook.expr.sentences import either, figure, say
 from farmbook.model.crop.crop import Crop
 from farmbook.model.crop.spawn_source import SpawnSource
 from farmbook.model.mix.bag import Bag
-from farmbook.model.place.farm_plan import Farm
+from farmbook.model.place.farm_plan import IN_DETAIL, ONE_FIGURE, Farm
 from farmbook.sections.declare import Option, check, choice, line, number, uses
 from farmbook.sections.section import Section
 from farmbook.sources import ARITHMETIC, COMMON_PRACTICE, ROYSE_2002
@@ -84,6 +84,24 @@ class Spawn(Section):
         how="Weigh the spawn used on one lab day and divide by the wet weight of all bags inoculated that day.",
         source=ROYSE_2002,
         note="In one trial 3.75 to 5% of wet weight gave the best yield.",
+    )
+    counted = choice(
+        "What bought spawn costs: one figure, or worked out",
+        ONE_FIGURE,
+        IN_DETAIL,
+        default=IN_DETAIL,
+        how="One figure, if you know only what goes into a bag in money.",
+        source=COMMON_PRACTICE,
+    )
+    own_cost = number(
+        "Spawn in a bag, your own figure in money",
+        unit="money/bag_inoculated",
+        usual=(0.2, 1.5),
+        hard=(0, 50),
+        default=0.75,
+        how="Money paid for spawn and its freight over some months, over the bags inoculated in them.",
+        source=COMMON_PRACTICE,
+        note="From memory; the same number in every currency.",
     )
     own_moisture = number(
         "Share of water in the spawn, your own figure",
@@ -209,10 +227,15 @@ class Spawn(Section):
         """What arrives bad is paid for as well: the price is divided by the share that is good."""
         return ratio(self.landed_price, 1 - self.bad_on_arrival)
 
-    @line("Cost of the spawn in a bag", unit="money/bag_inoculated")
-    def cost_per_bag_inoculated(self) -> Expr:
+    @line("Cost of the spawn in a bag, worked out", unit="money/bag_inoculated")
+    def worked_cost(self) -> Expr:
         """Only bags that came whole out of the steamer get spawn."""
         return self.spawn_per_bag * self.usable_price
+
+    @line("Cost of the spawn in a bag", unit="money/bag_inoculated")
+    def cost_per_bag_inoculated(self) -> Expr:
+        """Your one figure, or what is worked out, as you chose."""
+        return where(self.chose(self.counted, ONE_FIGURE), self.own_cost, self.worked_cost)
 
     # What to order
 

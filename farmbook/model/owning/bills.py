@@ -1,0 +1,159 @@
+"""The bills of a year, and the energy in them: the bill wins, what is worked out explains it."""
+
+from __future__ import annotations
+
+from farmbook.calc.calendar import MONTHS_IN_A_YEAR
+from farmbook.expr.functions import any_of, negation, total, where
+from farmbook.expr.nodes import Expr
+from farmbook.expr.sentences import figure, say
+from farmbook.model.axes import BILL
+from farmbook.model.choices.make_or_buy import MakeOrBuy
+from farmbook.model.cost.own_spawn_work import OwnSpawnWork
+from farmbook.model.cost.steamer_year import CabinetYear, VesselYear
+from farmbook.model.crop.spawn_source import SpawnSource
+from farmbook.model.heat.vessel_heat import VesselHeat
+from farmbook.model.owning.capital import LISTED, ONE_SUM
+from farmbook.model.place.farm_plan import Farm
+from farmbook.model.steam.steamer_in_use import SteamerInUse
+from farmbook.sections.declare import check, choice, line, names, number, uses
+from farmbook.sections.section import Section
+from farmbook.sources import COMMON_PRACTICE
+
+__all__ = ["Bills"]
+
+
+class Bills(Section):
+    """What is paid in a year whether or not a bag is filled, and all energy."""
+
+    title = "Bills of a year"
+
+    farm = uses(Farm)
+    steamer_in_use = uses(SteamerInUse)
+    vessel_heat = uses(VesselHeat)
+    cabinet = uses(CabinetYear)
+    vessel = uses(VesselYear)
+    source = uses(SpawnSource)
+    own_spawn = uses(OwnSpawnWork)
+    lab_choice = uses(MakeOrBuy)
+
+    bills = names(
+        BILL, "Bill", how="Rent, insurance, licences, van, telephone, books. Not energy, water, wages or loans."
+    )
+    amount = number(
+        "A year",
+        unit="money/year",
+        usual=(50, 40000),
+        hard=(0, 10000000),
+        axes=(BILL,),
+        how="Add up the last twelve months.",
+        source=COMMON_PRACTICE,
+    )
+    counted = choice(
+        "Bills: one sum, or a list",
+        ONE_SUM,
+        LISTED,
+        default=LISTED,
+        how="One sum, if that is all you know: all bills with energy, water and repairs in them.",
+        source=COMMON_PRACTICE,
+    )
+    in_all = number(
+        "All bills a year, energy in them",
+        unit="money/year",
+        usual=(2000, 150000),
+        hard=(0, 100000000),
+        default=0,
+        how="All that is paid but wages, mix, bags, spawn, packing, selling, loans and your own drawings.",
+        source=COMMON_PRACTICE,
+    )
+    energy = number(
+        "Energy bills a year",
+        unit="money/year",
+        usual=(1000, 60000),
+        hard=(0, 100000000),
+        optional=True,
+        how="Power, gas and propane of twelve months, fixed fees and the charge for the highest kW in them.",
+        note="The bill wins. Left empty, only what steamer and lab are worked out to take is counted.",
+    )
+
+    @line("Loads steamed a year", unit="run/year")
+    def loads_a_year(self) -> Expr:
+        """In the weeks worked."""
+        return self.steamer_in_use.loads_a_week * self.farm.weeks_worked
+
+    @line("Energy of steaming a year", unit="money/year")
+    def steaming_energy(self) -> Expr:
+        """The charge for your highest kW comes once a month, however many loads there are."""
+        charge = self.steamer_in_use.demand_cost_per_month * MONTHS_IN_A_YEAR
+        return self.steamer_in_use.energy_cost_per_run * self.loads_a_year + charge
+
+    @line("Energy of the spawn lab a year", unit="money/year")
+    def lab_energy(self) -> Expr:
+        """Its pressure cooker; nothing where spawn is bought."""
+        return self.own_spawn.cooking_cost * self.farm.weeks_worked * self.source.made
+
+    @line("Energy of steamer and lab a year, worked out", unit="money/year")
+    def worked_energy(self) -> Expr:
+        """It is part of the energy bills."""
+        return self.steaming_energy + self.lab_energy
+
+    @line("Energy a year, counted", unit="money/year")
+    def energy_cost(self) -> Expr:
+        """Your bills where you give them, else what is worked out."""
+        return where(self.given(self.energy), self.energy, self.worked_energy)
+
+    @line("Energy of rooms, cooler and the rest a year", unit="money/year")
+    def energy_of_rooms(self) -> Expr:
+        """The bills less what steamer and lab are worked out to take, which would count twice otherwise."""
+        return self.energy_cost - self.worked_energy
+
+    @line("Water of steaming a year", unit="money/year")
+    def water(self) -> Expr:
+        """Of the loads; other water is a bill."""
+        return self.steamer_in_use.water_cost_per_run * self.loads_a_year
+
+    @line("Upkeep of steamer and lab a year", unit="money/year")
+    def upkeep(self) -> Expr:
+        """As typed with the steamer in use, and with the lab where spawn is made."""
+        steamer = where(self.vessel_heat.in_use, self.vessel.upkeep, self.cabinet.upkeep)
+        return steamer + self.lab_choice.upkeep * self.source.made
+
+    @line("Bills listed, water and upkeep, a year", unit="money/year")
+    def listed(self) -> Expr:
+        """Added up; energy stands apart."""
+        return total(self.amount, BILL) + self.water + self.upkeep
+
+    @line("Bills without energy a year, counted", unit="money/year")
+    def other(self) -> Expr:
+        """One sum or the list, as you chose."""
+        return where(self.chose(self.counted, ONE_SUM), self.in_all - self.energy_cost, self.listed)
+
+    @line("Bills: the answer", unit="1")
+    def answer(self) -> Expr:
+        """In a sentence."""
+        return say(
+            "Energy costs ",
+            figure(self.energy_cost, -2, named=False),
+            " a year, of which steaming takes ",
+            figure(self.steaming_energy, -2, named=False),
+            "; all other bills come to ",
+            figure(self.other, -2, named=False),
+            ".",
+        )
+
+    @check(
+        "Energy bills are no less than steamer and lab take",
+        kind="alert",
+        says="Your energy bills are less than steamer and lab alone are worked out to take: check them, or meter a load.",
+    )
+    def energy_covers_steaming(self) -> Expr:
+        """Fine where no bill is given."""
+        return any_of(negation(self.given(self.energy)), self.energy_of_rooms >= 0)
+
+    @check(
+        "All bills are no less than the energy in them",
+        kind="error",
+        says="All bills of the year are less than the energy counted in them: one of the two is wrong.",
+    )
+    def energy_is_in_the_bills(self) -> Expr:
+        """Else the other bills would be below zero."""
+        return self.other >= 0

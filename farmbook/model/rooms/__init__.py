@@ -1,0 +1,1 @@
+"""The rooms in which bags stand: places had, and places taken."""

@@ -1,0 +1,1 @@
+"""Customers: what each takes, what it brings, and what selling to it costs."""

@@ -1,0 +1,116 @@
+"""What each customer gets, month by month: in the order you serve them, each up to what it takes."""
+
+from __future__ import annotations
+
+from farmbook.calc.calendar import MONTHS_IN_A_YEAR
+from farmbook.calc.tolerance import SUM_TOLERANCE
+from farmbook.expr.functions import all_of, joined, maximum, minimum, total, where
+from farmbook.expr.nodes import Expr
+from farmbook.expr.ranking import before
+from farmbook.model.axes import CALENDAR, CUSTOMER
+from farmbook.model.cost.harvest import Harvest
+from farmbook.model.place.farm_plan import Farm
+from farmbook.model.selling.customers import Customers
+from farmbook.sections.declare import line, uses
+from farmbook.sections.section import Section
+from farmbook.sources import ARITHMETIC
+
+__all__ = ["CustomerMonths"]
+
+MATRIX = (CUSTOMER, CALENDAR)
+
+
+class CustomerMonths(Section):
+    """Months are filled apart, as customers take more in some than in others; the crop is the same in each."""
+
+    title = "What customers get, month by month"
+
+    farm = uses(Farm)
+    harvest = uses(Harvest)
+    customers = uses(Customers)
+
+    @line("Weeks worked in a month", unit="week", source=ARITHMETIC)
+    def weeks(self) -> Expr:
+        """The weeks worked a year over its twelve months: in weeks that are shut there is nothing to sell."""
+        return joined(self.farm.weeks_worked / MONTHS_IN_A_YEAR, "week")
+
+    @line("To sell in a month", unit="kg_taken", source=ARITHMETIC)
+    def supply(self) -> Expr:
+        """The year's crop over its months."""
+        return joined(self.harvest.taken_a_year / MONTHS_IN_A_YEAR, "kg_taken")
+
+    @line("Takes at most", unit="kg_taken", axes=MATRIX)
+    def room(self) -> Expr:
+        """A full week's most, times the month's share and weeks."""
+        return self.customers.most_a_week * self.customers.season * self.weeks
+
+    @line("Those served before take at most", unit="kg_taken", axes=MATRIX)
+    def earlier(self) -> Expr:
+        """By the order in which you serve them."""
+        return before(self.room, self.customers.turn_key, CUSTOMER)
+
+    @line("Left for it", unit="kg_taken", axes=MATRIX, source=ARITHMETIC)
+    def left_for_it(self) -> Expr:
+        """What is left when those before have theirs, up to the most it takes."""
+        return maximum(minimum(self.room, self.supply - self.earlier), 0)
+
+    @line("Gets", unit="kg_taken", axes=MATRIX)
+    def gets(self) -> Expr:
+        """What is left for it, if that is more than a rounding of sums."""
+        return where(self.left_for_it > self.room * SUM_TOLERANCE, self.left_for_it, 0)
+
+    @line("You sell there", unit="flag", axes=MATRIX)
+    def sells(self) -> Expr:
+        """Where nothing goes, no stall is paid and nobody drives."""
+        return self.gets > 0
+
+    @line("Would still take", unit="kg_taken", axes=MATRIX)
+    def still_takes(self) -> Expr:
+        """At its price."""
+        left = self.room - self.gets
+        return where(left > self.room * SUM_TOLERANCE, left, 0)
+
+    @line("Those served before would still take", unit="kg_taken", axes=MATRIX)
+    def earlier_still_takes(self) -> Expr:
+        """By the order in which you serve them."""
+        return before(self.still_takes, self.customers.turn_key, CUSTOMER)
+
+    @line("Gets the next one", unit="flag", axes=MATRIX)
+    def takes_next(self) -> Expr:
+        """The first, in your order, who would still take something."""
+        return all_of(self.still_takes > 0, self.earlier_still_takes <= 0)
+
+    @line("Those served before get", unit="kg_taken", axes=MATRIX)
+    def earlier_gets(self) -> Expr:
+        """By the order in which you serve them."""
+        return before(self.gets, self.customers.turn_key, CUSTOMER)
+
+    @line("Gets the last one", unit="flag", axes=MATRIX)
+    def takes_last(self) -> Expr:
+        """The last, in your order, who gets something."""
+        return all_of(self.sells, self.later_gets <= self.supply * SUM_TOLERANCE)
+
+    @line("Those served later get", unit="kg_taken", axes=MATRIX)
+    def later_gets(self) -> Expr:
+        """All that is not theirs who were served before, or its own."""
+        return self.placed - self.earlier_gets - self.gets
+
+    @line("Customers get in the month", unit="kg_taken", axes=(CALENDAR,))
+    def placed(self) -> Expr:
+        """All of them."""
+        return total(self.gets, CUSTOMER)
+
+    @line("No customer takes in the month", unit="kg_taken", axes=(CALENDAR,), source=ARITHMETIC)
+    def homeless(self) -> Expr:
+        """Grown and not to be sold: it is dried, given away or thrown out, and brings nothing here."""
+        return maximum(self.supply - total(self.room, CUSTOMER), 0)
+
+    @line("The next one would bring in the month", unit="money/kg_taken", axes=(CALENDAR,))
+    def next_brings(self) -> Expr:
+        """From the customer who gets it; nothing where none would take it."""
+        return total(self.takes_next * self.customers.brings, CUSTOMER)
+
+    @line("The last one brings in the month", unit="money/kg_taken", axes=(CALENDAR,))
+    def last_brings(self) -> Expr:
+        """From the last customer served."""
+        return total(self.takes_last * self.customers.brings, CUSTOMER)

@@ -1,0 +1,1 @@
+"""A typical year: what comes in, every cost once, what is left, and what one more costs."""
