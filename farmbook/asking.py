@@ -5,19 +5,20 @@ from __future__ import annotations
 import tomllib
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass
+from functools import cache
 from typing import Any, Final
 
-from farmbook.errors import FarmbookError, ScenarioProblems
-from farmbook.layout.template import template_folder
+from farmbook.errors import FarmbookError, ModelFault, ScenarioProblems
+from farmbook.layout.template import starter
 from farmbook.results import whole_farm
-from farmbook.scenario.fields import Field, tables_of
+from farmbook.scenario.fields import Field, Table, tables_of
 from farmbook.scenario.load import read
-from farmbook.scenario.rewrite import with_plain
+from farmbook.scenario.rewrite import Entry, rewritten
 from farmbook.scenario.words import Path, where_of
 from farmbook.sections.declare import Choice, NumberInput
 from farmbook.units import displayed
 
-__all__ = ["QUESTIONS", "Question", "StoppedAsking", "asked", "starter"]
+__all__ = ["QUESTIONS", "Question", "StoppedAsking", "asked"]
 
 ASSUMED: Final = "assumed"
 """The basis of what is left as the book has it."""
@@ -73,11 +74,6 @@ class StoppedAsking(FarmbookError):
         super().__init__(f"the answers ended after {answered} of {len(QUESTIONS)} questions")
 
 
-def starter(units: str) -> str:
-    """The file to start from, in these units."""
-    return (template_folder() / f"starter_{units}.txt").read_text(encoding="utf-8")
-
-
 def asked(units: str, answer: Callable[[str], str | None], complain: Callable[[str], None]) -> str:
     """The starter with the answers in it. What is left blank stays as the book has it, and is marked as assumed.
 
@@ -101,13 +97,20 @@ def _with_answer(
             raise StoppedAsking(number - 1)
         answered = bool(typed.strip())
         given: Any = _as_written(typed.strip()) if answered else _at(mapping, question.paths[0])
-        changed = text
-        for path in question.paths:
-            changed = with_plain(changed, path, given, "" if answered else ASSUMED)
+        changed = _changed(text, question.paths, given, "" if answered else ASSUMED)
         problem = _problem(changed, question.paths[0]) if answered else ""
         if not problem:
             return changed
         complain(problem)
+
+
+def _changed(text: str, paths: tuple[Path, ...], value: float | str, basis: str) -> str:
+    """The file with this value in each of these places."""
+    entries = [Entry(path, _field(path), value, basis, note="", standard=False) for path in paths]
+    changed = rewritten(text, header={}, rows=(), gone={}, changed=entries)
+    if changed is None:
+        raise ModelFault("the starter cannot be rewritten", where=where_of(paths[0]))
+    return changed
 
 
 def _prompt(question: Question, number: int, mapping: Mapping[str, Any]) -> str:
@@ -122,9 +125,13 @@ def _prompt(question: Question, number: int, mapping: Mapping[str, Any]) -> str:
     return f"\n{number} of {len(QUESTIONS)}  {words}{unit}{options}\n   {declared.how}\n   [{standing}] "
 
 
+@cache
+def _tables() -> Mapping[str, Table]:
+    return tables_of(type(section) for section in whole_farm().sections)
+
+
 def _field(path: Path) -> Field:
-    tables = tables_of(type(section) for section in whole_farm().sections)
-    table = tables[path[0]]
+    table = _tables()[path[0]]
     return (table.row_fields if table.axis is not None and len(path) > 2 else table.fields)[path[-1]]
 
 

@@ -303,13 +303,13 @@ def _print_book(options: argparse.Namespace) -> int:
 
 def _new(options: argparse.Namespace) -> int:
     from farmbook.errors import visible  # for start-up speed
-    from farmbook.layout.template import template_folder  # for start-up speed
+    from farmbook.layout.template import starter  # for start-up speed
     from farmbook.writing import write_whole  # for start-up speed
 
     path = _unwritten(options.file)
     if options.ask:
         return _new_by_asking(options, path)
-    write_whole((template_folder() / f"starter_{options.units}.txt").read_bytes(), path)
+    write_whole(starter(options.units).encode(), path)
     name = visible(options.file)
     _complain(f"wrote {name}: put your own numbers in, then `farmbook build {name} --out BOOK.xlsx`")
     return 0

@@ -60,11 +60,13 @@ def _way(plan: Plan, line: Line) -> str:
 def worked_out(page: Page, column: int, line: Line, *, home: bool) -> None:
     """How a line is worked out, to the end of the grid; printed as far as its row, filled so far, has room.
 
-    A note that paper has no room for stands whole below what is printed, with the columns of the tables.
+    A line shown again on the sheet of its home says how too. A note that paper has no room for stands whole below what
+    is printed, with the columns of the tables.
     """
     across = HOW + HOW_COLUMNS - column
-    words = how(page.plan, line, home)
-    if home and page.prints:
+    here = home or page.plan.lives_on.get(line.name) == page.sheet.name
+    words = how(page.plan, line, here)
+    if here and page.prints:
         said = page.as_fits(page.row, column, [f"{_way(page.plan, line)}.", *sentences_of(line.note)], across=across)
         if said != words:
             page.columns.append(line)

@@ -10,7 +10,7 @@ from typing import Any, Final
 
 from farmbook.errors import ModelFault
 
-__all__ = ["Block", "Template", "read_templates", "shipped_templates", "template_folder"]
+__all__ = ["Block", "Template", "read_templates", "shipped_templates", "starter", "template_folder"]
 
 KINDS: Final = {
     "list", "table", "across", "matrix", "text", "cautions", "inputs", "input_table", "checks", "contents", "constants", "sources",
@@ -75,6 +75,11 @@ class Template:
         compared = [name for block in self.blocks for row in block.rows for name in row[1:]]
         said = [self.answer] if self.answer else []
         return [name for name in (*said, *listed, *compared) if not name.startswith("show:")]
+
+
+def starter(units: str) -> str:
+    """The scenario file to start from, in these units."""
+    return (template_folder() / f"starter_{units}.txt").read_text(encoding="utf-8")
 
 
 def template_folder() -> Path:

@@ -22,7 +22,7 @@ from farmbook.model.cost.lost_bags import LostBags
 from farmbook.model.cost.mixing import Mixing
 from farmbook.model.cost.own_spawn_work import OwnSpawnWork
 from farmbook.model.cost.spawn_supply import SpawnSupply
-from farmbook.model.cost.steamer_year import CabinetYear, VesselYear
+from farmbook.model.cost.steamer_year import CabinetYear, SteamerInUseYear, VesselYear
 from farmbook.model.crop.crop import Crop
 from farmbook.model.crop.spawn_source import SpawnSource
 from farmbook.model.front import Front
@@ -57,7 +57,7 @@ from farmbook.model.mix.recipe import Recipe
 from farmbook.model.mix.recipe_checks import RecipeChecks
 from farmbook.model.mix.supplement import Supplement
 from farmbook.model.owning.bills import Bills
-from farmbook.model.owning.capital import Capital
+from farmbook.model.owning.capital import Capital, OwnedItems
 from farmbook.model.place.altitude import AltitudeBoiling, AltitudePressure, WantedSteam
 from farmbook.model.place.energy import Energy
 from farmbook.model.place.farm_plan import Farm
@@ -98,14 +98,14 @@ SECTIONS: Final[tuple[type[Section], ...]] = (
     *(Spawn, OwnSpawnWay, OwnSpawn),
     *(ToSteam, CabinetRun, Cabinet, VesselRun, Vessel, SteamerInUse),
     *(LethalRates, CoreHeating, CabinetCook, VesselCook, CookCurve),
-    *(OwnSpawnWork, SpawnSupply, Mixing, Harvest, GrowingCost, LostBags, CabinetYear, VesselYear),
+    *(OwnSpawnWork, SpawnSupply, Mixing, Harvest, GrowingCost, LostBags, CabinetYear, VesselYear, SteamerInUseYear),
     *(SteamerChoice, MakeOrBuy, MakeOrBuyTurn, MakeOrBuyWorth, EquipmentCost),
     *(IncubationRoom, FruitingRoom),
     *(Customers, CustomerMonths, CustomerYear),
     *(Picking, MixingWork, SteamingWork, InoculatingWork, SpawnWork, ShelvingWork),
     *(OpeningWork, ClearingWork, CullingWork, RoundWork),
     *(PickingWork, PackingWork, SellingWork, UpkeepWork, OfficeWork, Hours),
-    *(Capital, Bills),
+    *(OwnedItems, Capital, Bills),
     *(Loans, Year, Household, PriceParts, BreakEven, OneMore, FloorPrice),
     *(Capacities, MixingStage, SteamerStage, CoolingStage, BenchStage, IncubationStage, FruitingStage),
     *(LabourStage, ColdRoomStage, CustomerStage, Limits, BusiestDay),

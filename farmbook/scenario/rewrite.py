@@ -13,7 +13,7 @@ from farmbook.scenario.fields import BASIS_KEY, Field
 from farmbook.scenario.gather import GUESS
 from farmbook.scenario.words import Path
 
-__all__ = ["Entry", "rewritten", "with_plain"]
+__all__ = ["Entry", "rewritten"]
 
 
 @dataclass(frozen=True)
@@ -50,21 +50,6 @@ def rewritten(
         return tomlkit.dumps(document)
     except (TOMLKitError, AttributeError, LookupError, TypeError, ValueError):
         return None
-
-
-def with_plain(text: str, path: Path, value: float | str, basis: str = "") -> str:
-    """The text of a scenario file in which a value is another, with how it is known if that is said."""
-    document = tomlkit.parse(text)
-    inside: Any = document
-    for key in path[:-1]:
-        inside = inside[key]
-    if basis:
-        found = tomlkit.inline_table()
-        found["value"], found[BASIS_KEY] = value, basis
-        inside[path[-1]] = found
-    else:
-        inside[path[-1]] = value
-    return tomlkit.dumps(document)
 
 
 def _remove(document: Any, path: Path, members: Sequence[str]) -> None:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from dataclasses import replace
 from typing import ClassVar
 
@@ -16,19 +17,22 @@ class Alike(Section):
     """Declarations that several sections share.
 
     A subclass that gives `words` is one of these sections: what it inherits is declared again for it, with the words in
-    place of `{}` in the label, and over `axes` if it gives any. A subclass without words only gathers declarations.
+    place of `{}` in the label, over `axes` if it gives any, and a line in the unit that `units` gives for its name.
+    A subclass without words only gathers declarations.
     """
 
     words: ClassVar[str] = ""
 
-    def __init_subclass__(cls, *, words: str = "", axes: tuple[Axis, ...] = ()) -> None:
+    def __init_subclass__(
+        cls, *, words: str = "", axes: tuple[Axis, ...] = (), units: Mapping[str, str] | None = None
+    ) -> None:
         super().__init_subclass__()
         cls.words = words
         latest = {each.name: each for each in cls.declared}
-        cls.declared = tuple(_own(cls, each, axes) for each in latest.values()) if words else ()
+        cls.declared = tuple(_own(cls, each, axes, units or {}) for each in latest.values()) if words else ()
 
 
-def _own(section: type[Alike], declared: Declared, axes: tuple[Axis, ...]) -> Declared:
+def _own(section: type[Alike], declared: Declared, axes: tuple[Axis, ...], units: Mapping[str, str]) -> Declared:
     """A section's own copy of what it inherits; what it declares itself stays."""
     if declared.owner is section or not isinstance(declared, Input | LineOf):
         return declared
@@ -37,7 +41,7 @@ def _own(section: type[Alike], declared: Declared, axes: tuple[Axis, ...]) -> De
     if isinstance(declared, Check):
         own = replace(declared, label=label, says=declared.says.replace("{}", section.words))
     elif isinstance(declared, LineOf):
-        own = replace(declared, label=label, axes=axes or declared.axes)
+        own = replace(declared, label=label, axes=axes or declared.axes, unit=units.get(declared.name, declared.unit))
     else:
         own = replace(declared, label=label)
     setattr(section, declared.name, own)

@@ -11,8 +11,9 @@ from typing import Any
 
 import pytest
 
-from farmbook.asking import QUESTIONS, starter
+from farmbook.asking import QUESTIONS
 from farmbook.cli import main
+from farmbook.layout.template import starter
 from farmbook.results import compute, load_scenario
 from farmbook.workbook.fingerprint import unedited
 

@@ -85,7 +85,7 @@ WHOLE_FARM: Final[Mapping[str, Mapping[str, Any]]] = {
     "customers hold the farm back": {"customer.most_a_week": [30, 40, 0, 0, 0]},
     "no lab days": {"spawn.lab_days": 0, "limits.cooling_places": 300, "limits.bench_hours": 5},
     "no cold room": {"limits.cold_room": 0},
-    "nothing owned": {"item.cost": None, "item.salvage": None, "item.life": None},
+    "nothing owned": {"item.price": None, "item.salvage": None, "item.life": None},
     "things still to be bought": {"item.bought_in": [0, 4, 0]},
     "energy bill below what steam takes": {"bills.energy": 50},
     "a year of loss": {"customer.price": 1, "loan.payments": 20000, "household.tax_rate": 0.4},

@@ -16,7 +16,7 @@ from farmbook.model.mix.bag import Bag
 from farmbook.model.mix.recipe import Recipe
 from farmbook.model.mix.supplement import Supplement
 from farmbook.model.owning.bills import Bills
-from farmbook.model.owning.capital import Capital
+from farmbook.model.owning.capital import OwnedItems
 from farmbook.model.place.energy import Energy
 from farmbook.model.place.farm_plan import Farm as Plan
 from farmbook.model.selling.customers import Customers
@@ -80,9 +80,9 @@ PLAUSIBLE: Final[Changes] = {
     Customers.delivery: [15, 40, 20, 0, 10],
     Customers.selling_hours: [9, 5, 3, 1, 4],
     Customers.days_to_pay: [0, 21, 30, 14, 0],
-    Capital.cost: [9000, 21000, None],
-    Capital.salvage: [500, 4000, None],
-    Capital.life: [12, 7, None],
+    OwnedItems.price: [9000, 21000, None],
+    OwnedItems.salvage: [500, 4000, None],
+    OwnedItems.life: [12, 7, None],
     Bills.amount: [9000, 2800, None],
 }
 EVERY_OWN_FIGURE: Final[Changes] = {

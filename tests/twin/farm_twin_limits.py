@@ -134,7 +134,7 @@ def floor_price(given: Given, out: Results) -> Results:
     rows = [floor_of(given, out, row, grown, to_fill) for row in range(len(given["customer.name"]))]
     found: Results = {name: [row[name] for row in rows] for name in rows[0]}
     found["net_drawn"] = out["customer_year.net_per_taken"]
-    found["cost_drawn"] = [to_fill if name else 0.0 for name in given["customer.name"]]
+    found["cost_drawn"] = [to_fill for _ in given["customer.name"]]
     return {f"floor_price.{name}": value for name, value in found.items()}
 
 
@@ -255,7 +255,6 @@ def widened(given: Given, out: Results, stages: dict[str, dict[str, float]], who
     for stage, line in stages.items():
         times = weeks if stage in BY_THE_YEAR else 1.0
         holds_back = line["known"] and line["capacity"] <= whole["first"]
-        found[f"{stage}_widening.limiting"] = float(bool(holds_back))
         found[f"{stage}_widening.worth"] = leaves * line["frees"] * times
         found[f"{stage}_widening.up_to"] = over(whole["until_next"], line["frees"]) if holds_back else 0.0
     for_a_new_customer = float(out["customer_year.last_one"]) - float(out["one_more.to_fill_in_money"])

@@ -29,8 +29,8 @@ def worth_at_end(rate: float, life: float) -> float:
 
 def an_item(given: Given, row: int, rate: float) -> dict[str, float]:
     """One thing owned: what it loses a year, and the level payment that stands for it."""
-    names = ("item_loss", "end_of_life", "item_share", "payment", "item_owning")
-    cost, left, life = (float(given[f"item.{name}"][row]) for name in ("cost", "salvage", "life"))
+    names = ("yearly_loss", "end_of_life", "equal_share", "payment_factor", "owning_cost")
+    cost, left, life = (float(given[f"item.{name}"][row]) for name in ("price", "salvage", "life"))
     at_end, equal = worth_at_end(rate, life), over(1, life)
     payment = equal if at_end == 1 else over(rate, 1 - at_end)
     owning = cost * payment - left * payment + left * rate
@@ -54,24 +54,21 @@ def capital(given: Given, out: Results) -> Results:
     rate, rows = float(out["steaming.yearly_rate"]), range(len(given["item.name"]))
     lines = [an_item(given, row, rate) for row in rows]
     each = {name: [line[name] for line in lines] for name in lines[0]}
-    bought, costs = given["item.bought_in"], [float(cost) for cost in given["item.cost"]]
+    bought, costs = given["item.bought_in"], [float(cost) for cost in given["item.price"]]
     big = equipment(given, out)
-    listed = sum(each["item_loss"]) + big["steamer_loss"] + big["lab_loss"]
+    listed = sum(each["yearly_loss"]) + big["steamer_loss"] + big["lab_loss"]
     one_sum = same(given["capital.counted"], "one sum")
     usual = 2.5 * float(out["fruiting_room.taken"]) + big["steamer_loss"] + big["lab_loss"]
     in_one_sum = float(given["capital.own_loss"]) if given["capital.own_loss_given"] else usual
     found: Results = {
-        **each,
         "usual_loss": usual,
         "in_one_sum": in_one_sum,
-        "steamer_loss": big["steamer_loss"],
         "lab_loss": big["lab_loss"],
-        "items_loss": sum(each["item_loss"]),
+        "items_loss": sum(each["yearly_loss"]),
         "listed_loss": listed,
         "loss": in_one_sum if one_sum else listed,
-        "steamer_owning": float(out[f"{steamer_used(given)}_year.owning_cost"]),
-        "items_owning": sum(each["item_owning"]),
-        "owning": sum(each["item_owning"]) + big["owning"],
+        "items_owning": sum(each["owning_cost"]),
+        "owning": sum(each["owning_cost"]) + big["owning"],
         "items_cost": sum(costs),
         "to_buy": sum(cost for row, cost in enumerate(costs) if bought[row] > 0),
     }
@@ -79,7 +76,15 @@ def capital(given: Given, out: Results) -> Results:
         f"{place}_year.yearly_loss": worn_off(*(given[f"{place}.{name}"] for name in ("price", "salvage", "life")))
         for place in ("cabinet", "vessel")
     }
-    return yearly | {f"capital.{name}": value for name, value in found.items()}
+    used = steamer_used(given)
+    in_use: Results = {
+        "steamer_in_use_year.yearly_loss": big["steamer_loss"],
+        "steamer_in_use_year.owning_cost": float(out[f"{used}_year.owning_cost"]),
+        "steamer_in_use_year.upkeep": float(given[f"{used}.upkeep"]),
+        "steamer_in_use_year.loads_a_year": loads_a_year(given, out),
+    }
+    items: Results = {f"owned_items.{name}": values for name, values in each.items()}
+    return yearly | in_use | items | {f"capital.{name}": value for name, value in found.items()}
 
 
 def loads_a_year(given: Given, out: Results) -> float:
@@ -122,7 +127,6 @@ def bills(given: Given, out: Results) -> Results:
         **energy,
         **rest,
         "energy_cost": counted,
-        "loads_a_year": loads_a_year(given, out),
         "energy_of_rooms": of_rooms,
         "other": other,
         "energy_covers_steaming": float(not known or of_rooms >= 0),
@@ -140,10 +144,8 @@ def goods(given: Given, out: Results) -> dict[str, float]:
     if out["spawn_source.made"]:
         spawn = weeks * float(out["own_spawn_work.materials_in_all"]) + float(out["own_spawn_work.yearly_bills"])
     return {
-        "spawn_as_bought": inoculated * float(out["spawn.cost_per_bag_inoculated"]),
         "spawn_as_made": weeks * float(out["own_spawn_work.materials_in_all"])
         + float(out["own_spawn_work.yearly_bills"]),
-        "inoculated": inoculated,
         "materials": materials,
         "spawn": spawn,
         "goods": materials + spawn,

@@ -7,10 +7,9 @@ from farmbook.expr.nodes import Expr
 from farmbook.model.choices.make_or_buy import MakeOrBuy
 from farmbook.model.cost.growing_cost import GrowingCost
 from farmbook.model.cost.harvest import Harvest
-from farmbook.model.cost.steamer_year import CabinetYear, VesselYear
+from farmbook.model.cost.steamer_year import SteamerInUseYear
 from farmbook.model.crop.crop import Crop
 from farmbook.model.crop.spawn_source import SpawnSource
-from farmbook.model.heat.vessel_heat import VesselHeat
 from farmbook.model.place.farm_plan import Farm
 from farmbook.sections.declare import line, uses
 from farmbook.sections.section import Section
@@ -28,17 +27,14 @@ class EquipmentCost(Section):
     crop = uses(Crop)
     growing = uses(GrowingCost)
     harvest = uses(Harvest)
-    vessel_heat = uses(VesselHeat)
-    cabinet = uses(CabinetYear)
-    vessel = uses(VesselYear)
+    steamer_in_use = uses(SteamerInUseYear)
     source = uses(SpawnSource)
     lab_choice = uses(MakeOrBuy)
 
     @line("Steamer in use: owning and upkeep, a year", unit="money/year", source=EQUIVALENT_ANNUAL_COST)
     def steamer(self) -> Expr:
         """The fall in its value with the return you want, and repairs. Running it is in the grown cost already."""
-        cabinet = self.cabinet.owning_cost + self.cabinet.upkeep
-        return where(self.vessel_heat.in_use, self.vessel.owning_cost + self.vessel.upkeep, cabinet)
+        return self.steamer_in_use.owning_cost + self.steamer_in_use.upkeep
 
     @line("Spawn lab in use: owning and upkeep, a year", unit="money/year", source=EQUIVALENT_ANNUAL_COST)
     def lab(self) -> Expr:

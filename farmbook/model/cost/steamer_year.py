@@ -3,69 +3,33 @@
 from __future__ import annotations
 
 from farmbook.calc.crop import surviving_share
-from farmbook.calc.worth import (
-    LONGEST_LIFE,
-    annuity_factor,
-    capital_recovery,
-    discount,
-    equal_share,
-    equivalent_annual_cost,
-    straight_line,
-)
-from farmbook.expr.functions import joined, minimum, named, ratio
+from farmbook.calc.worth import equivalent_annual_cost
+from farmbook.expr.functions import joined, ratio, where
 from farmbook.expr.nodes import Expr
 from farmbook.model.cost.growing_cost import GrowingCost
+from farmbook.model.cost.owned import Owned
 from farmbook.model.crop.crop import Crop
-from farmbook.model.heat.steaming import Steaming
+from farmbook.model.heat.vessel_heat import VesselHeat
 from farmbook.model.place.farm_plan import Farm
 from farmbook.model.steam.cabinet import Cabinet
 from farmbook.model.steam.steamer_cost import SteamerCost
 from farmbook.model.steam.vessel import Vessel
-from farmbook.sections.alike import Alike
 from farmbook.sections.declare import LineOf, NumberInput, check, line, number, uses
-from farmbook.sources import ANNUITY, ARITHMETIC, COMMON_PRACTICE, EQUIVALENT_ANNUAL_COST, FARM_MANAGEMENT
+from farmbook.sections.section import Section
+from farmbook.sources import ARITHMETIC, COMMON_PRACTICE, EQUIVALENT_ANNUAL_COST, FARM_MANAGEMENT
 
-__all__ = ["CabinetYear", "SteamerYear", "VesselYear"]
+__all__ = ["CabinetYear", "SteamerInUseYear", "SteamerYear", "VesselYear"]
 
 
-class SteamerYear(Alike):
+class SteamerYear(Owned):
     """A year with a steamer of any kind, for the bags that the farm fills."""
 
     farm = uses(Farm)
-    steaming = uses(Steaming)
     growing = uses(GrowingCost)
 
     cost: SteamerCost
-    price: NumberInput
-    life: NumberInput
-    salvage: NumberInput
     upkeep: NumberInput
     lost: LineOf
-
-    @line("Worth now of 1 at the end of the life of the {}", unit="1", source=EQUIVALENT_ANNUAL_COST)
-    def end_of_life(self) -> Expr:
-        """At the yearly return you want."""
-        return discount(self.steaming.yearly_rate, minimum(self.life, named(LONGEST_LIFE)))
-
-    @line("Equal share of each year in the life of the {}", unit="1/year")
-    def equal_share(self) -> Expr:
-        """What counts if you want no return."""
-        return equal_share(self.life)
-
-    @line("Level yearly payment for each 1 put into the {}", unit="1/year", source=ANNUITY)
-    def payment_factor(self) -> Expr:
-        """Pays it back with the return you want by the end of its life."""
-        return annuity_factor(self.steaming.yearly_rate, self.end_of_life, self.equal_share)
-
-    @line("Owning the {}, cost a year", unit="money/year", source=EQUIVALENT_ANNUAL_COST)
-    def owning_cost(self) -> Expr:
-        """The fall in its value, with the return you want on the money in it."""
-        return capital_recovery(self.price, self.salvage, self.payment_factor, self.steaming.yearly_rate)
-
-    @line("The {} loses in value a year", unit="money/year", source=FARM_MANAGEMENT)
-    def yearly_loss(self) -> Expr:
-        """Every year alike: for the books, where no return on the money is counted."""
-        return straight_line(self.price, self.salvage, self.life)
 
     @line("Loads of the {} a year", unit="run/year")
     def loads_a_year(self) -> Expr:
@@ -222,3 +186,33 @@ class VesselYear(SteamerYear, words="pressure vessel"):
     def lost(self) -> Expr:
         """As typed with the pressure vessel."""
         return self.cost.heat.loss_at_steaming
+
+
+class SteamerInUseYear(Section):
+    """Of the two steamers the one that feeds the rest of the book."""
+
+    title = "The steamer in use: a year"
+
+    vessel_heat = uses(VesselHeat)
+    cabinet = uses(CabinetYear)
+    vessel = uses(VesselYear)
+
+    @line("Steamer in use: loss in value a year", unit="money/year", source=FARM_MANAGEMENT)
+    def yearly_loss(self) -> Expr:
+        """Its price, life and what it fetches stand with the steamer."""
+        return where(self.vessel_heat.in_use, self.vessel.yearly_loss, self.cabinet.yearly_loss)
+
+    @line("Steamer in use: cost a year to own", unit="money/year", source=EQUIVALENT_ANNUAL_COST)
+    def owning_cost(self) -> Expr:
+        """With the return you want."""
+        return where(self.vessel_heat.in_use, self.vessel.owning_cost, self.cabinet.owning_cost)
+
+    @line("Steamer in use: upkeep a year", unit="money/year")
+    def upkeep(self) -> Expr:
+        """As typed with it."""
+        return where(self.vessel_heat.in_use, self.vessel.upkeep, self.cabinet.upkeep)
+
+    @line("Loads steamed a year", unit="run/year")
+    def loads_a_year(self) -> Expr:
+        """In the weeks worked."""
+        return where(self.vessel_heat.in_use, self.vessel.loads_a_year, self.cabinet.loads_a_year)

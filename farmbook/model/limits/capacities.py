@@ -106,7 +106,7 @@ class Capacities(Section):
     @line("Customers, by number", unit="count")
     def customers(self) -> Expr:
         """Columns in use."""
-        return total(self.floor.present, CUSTOMER)
+        return total(self.floor.customers.present, CUSTOMER)
 
     @line("What the next customer would still take, in bags a week", unit="bag_filled/week", source=ARITHMETIC)
     def edge(self) -> Expr:

@@ -135,7 +135,7 @@ class Limits(Section):
 
     @line("Limits: the answer", unit="1")
     def answer(self) -> Expr:
-        """In a sentence."""
+        """The stages that give out first, by the bags a week that each could take."""
         return say(
             "What limits you: ",
             self.first_name,

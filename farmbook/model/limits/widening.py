@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from typing import ClassVar
+
 from farmbook.expr.functions import all_of, maximum, ratio
 from farmbook.expr.nodes import Expr
 from farmbook.model.limits.limits import Limits
@@ -10,12 +12,15 @@ from farmbook.model.place.farm_plan import Farm
 from farmbook.model.year.one_more import OneMore
 from farmbook.sections.alike import Alike
 from farmbook.sections.declare import line, uses
+from farmbook.sources import ARITHMETIC, PARTIAL_BUDGET
 
 __all__ = ["Widening"]
 
 
 class Widening(Alike):
-    """A stage made wider. Nothing is worth anything where one more bag leaves nothing."""
+    """A stage made wider. What is there `all_year` is worth what its bags leave in the weeks worked."""
+
+    all_year: ClassVar[bool] = False
 
     farm = uses(Farm)
     one_more = uses(OneMore)
@@ -23,15 +28,14 @@ class Widening(Alike):
 
     stage: Stage
 
-    def worth_of_one(self) -> Expr:
-        """What the bags leave for which one more makes room."""
-        return maximum(self.one_more.bag_leaves, 0) * self.stage.frees
+    @line("{} is worth, where it limits", unit="money", source=PARTIAL_BUDGET, zero_is_none=True)
+    def worth(self) -> Expr:
+        """What the bags leave for which it makes room. No figure where it is not known, or a bag leaves nothing."""
+        leaves = maximum(self.one_more.bag_leaves, 0) * self.stage.frees
+        return leaves * self.farm.weeks_worked if self.all_year else leaves
 
-    def so_many_more(self) -> Expr:
-        """Until the next stage limits or another price counts; nothing for a stage that does not limit."""
-        return ratio(self.limits.until_next * self.limiting, self.stage.frees)
-
-    @line("{}: what limits the farm", unit="flag")
-    def limiting(self) -> Expr:
-        """1 for the smallest of the stages that are known."""
-        return all_of(self.stage.known, self.stage.capacity <= self.limits.first)
+    @line("{}: up to so many", unit="1", source=ARITHMETIC, zero_is_none=True)
+    def up_to(self) -> Expr:
+        """Then the next stage limits, or another price counts. No figure for a stage that does not limit."""
+        limiting = all_of(self.stage.known, self.stage.capacity <= self.limits.first)
+        return ratio(self.limits.until_next * limiting, self.stage.frees)

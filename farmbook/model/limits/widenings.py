@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from typing import Final
+
 from farmbook.expr.functions import maximum
 from farmbook.expr.nodes import Expr
 from farmbook.model.limits.making_stages import BenchStage, CoolingStage, MixingStage, SteamerStage
@@ -9,7 +11,7 @@ from farmbook.model.limits.other_stages import CustomerStage, LabourStage
 from farmbook.model.limits.room_stages import ColdRoomStage, FruitingStage, IncubationStage
 from farmbook.model.limits.widening import Widening
 from farmbook.sections.declare import line, uses
-from farmbook.sources import ARITHMETIC, PARTIAL_BUDGET
+from farmbook.sources import PARTIAL_BUDGET
 
 __all__ = [
     "BenchWidening",
@@ -23,193 +25,79 @@ __all__ = [
     "SteamerWidening",
 ]
 
+BY_THE_HOUR: Final = {"worth": "money/person_hour", "up_to": "person_hour/week"}
+BY_THE_LOAD: Final = {"worth": "money/run", "up_to": "run/week"}
+BY_THE_PLACE: Final = {"worth": "money/place/year", "up_to": "place"}
+BY_WEIGHT_KEPT: Final = {"worth": "money/kg_packed/year", "up_to": "kg_packed"}
+BY_WEIGHT_TAKEN: Final = {"worth": "money/kg_taken", "up_to": "kg_taken/week"}
 
-class MixingWidening(Widening, words="Mixing and filling"):
-    """What more of it is worth."""
+
+class MixingWidening(Widening, words="An hour more of mixing and filling", units=BY_THE_HOUR):
+    """One more of its unit."""
 
     title = "Mixing and filling, widened"
 
     stage = uses(MixingStage)
 
-    @line(
-        "An hour more of mixing and filling is worth, where it limits",
-        unit="money/person_hour",
-        source=PARTIAL_BUDGET,
-        zero_is_none=True,
-    )
-    def worth(self) -> Expr:
-        """What the bags leave for which it makes room. No figure where it is not known, or a bag leaves nothing."""
-        return self.worth_of_one()
 
-    @line(
-        "An hour more of mixing and filling: up to so many",
-        unit="person_hour/week",
-        source=ARITHMETIC,
-        zero_is_none=True,
-    )
-    def up_to(self) -> Expr:
-        """Then the next stage limits, or another price counts. No figure for a stage that does not limit."""
-        return self.so_many_more()
-
-
-class SteamerWidening(Widening, words="The steamer"):
-    """What more of it is worth."""
+class SteamerWidening(Widening, words="A load more", units=BY_THE_LOAD):
+    """One more of its unit."""
 
     title = "The steamer, widened"
 
     stage = uses(SteamerStage)
 
-    @line("A load more is worth, where it limits", unit="money/run", source=PARTIAL_BUDGET, zero_is_none=True)
-    def worth(self) -> Expr:
-        """What the bags leave for which it makes room. No figure where it is not known, or a bag leaves nothing."""
-        return self.worth_of_one()
 
-    @line("A load more: up to so many", unit="run/week", source=ARITHMETIC, zero_is_none=True)
-    def up_to(self) -> Expr:
-        """Then the next stage limits, or another price counts. No figure for a stage that does not limit."""
-        return self.so_many_more()
-
-
-class CoolingWidening(Widening, words="Cooling"):
-    """What more of it is worth."""
+class CoolingWidening(Widening, words="A place more to cool", units=BY_THE_PLACE):
+    """One more of its unit."""
 
     title = "Cooling, widened"
-
+    all_year = True
     stage = uses(CoolingStage)
 
-    @line(
-        "A place more to cool is worth, where it limits",
-        unit="money/place/year",
-        source=PARTIAL_BUDGET,
-        zero_is_none=True,
-    )
-    def worth(self) -> Expr:
-        """What the bags leave for which it makes room. No figure where it is not known, or a bag leaves nothing."""
-        return self.worth_of_one() * self.farm.weeks_worked
 
-    @line("A place more to cool: up to so many", unit="place", source=ARITHMETIC, zero_is_none=True)
-    def up_to(self) -> Expr:
-        """Then the next stage limits, or another price counts. No figure for a stage that does not limit."""
-        return self.so_many_more()
-
-
-class BenchWidening(Widening, words="The inoculation bench"):
-    """What more of it is worth."""
+class BenchWidening(Widening, words="An hour more at the bench", units=BY_THE_HOUR):
+    """One more of its unit."""
 
     title = "The inoculation bench, widened"
 
     stage = uses(BenchStage)
 
-    @line(
-        "An hour more at the bench is worth, where it limits",
-        unit="money/person_hour",
-        source=PARTIAL_BUDGET,
-        zero_is_none=True,
-    )
-    def worth(self) -> Expr:
-        """What the bags leave for which it makes room. No figure where it is not known, or a bag leaves nothing."""
-        return self.worth_of_one()
 
-    @line("An hour more at the bench: up to so many", unit="person_hour/week", source=ARITHMETIC, zero_is_none=True)
-    def up_to(self) -> Expr:
-        """Then the next stage limits, or another price counts. No figure for a stage that does not limit."""
-        return self.so_many_more()
-
-
-class IncubationWidening(Widening, words="Incubation places"):
-    """What more of it is worth."""
+class IncubationWidening(Widening, words="A place more in the incubation room", units=BY_THE_PLACE):
+    """One more of its unit."""
 
     title = "Incubation places, widened"
-
+    all_year = True
     stage = uses(IncubationStage)
 
-    @line(
-        "A place more in the incubation room is worth, where it limits",
-        unit="money/place/year",
-        source=PARTIAL_BUDGET,
-        zero_is_none=True,
-    )
-    def worth(self) -> Expr:
-        """What the bags leave for which it makes room. No figure where it is not known, or a bag leaves nothing."""
-        return self.worth_of_one() * self.farm.weeks_worked
 
-    @line("A place more in the incubation room: up to so many", unit="place", source=ARITHMETIC, zero_is_none=True)
-    def up_to(self) -> Expr:
-        """Then the next stage limits, or another price counts. No figure for a stage that does not limit."""
-        return self.so_many_more()
-
-
-class FruitingWidening(Widening, words="Fruiting places"):
-    """What more of it is worth."""
+class FruitingWidening(Widening, words="A place more in the fruiting rooms", units=BY_THE_PLACE):
+    """One more of its unit."""
 
     title = "Fruiting places, widened"
-
+    all_year = True
     stage = uses(FruitingStage)
 
-    @line(
-        "A place more in the fruiting rooms is worth, where it limits",
-        unit="money/place/year",
-        source=PARTIAL_BUDGET,
-        zero_is_none=True,
-    )
-    def worth(self) -> Expr:
-        """What the bags leave for which it makes room. No figure where it is not known, or a bag leaves nothing."""
-        return self.worth_of_one() * self.farm.weeks_worked
 
-    @line("A place more in the fruiting rooms: up to so many", unit="place", source=ARITHMETIC, zero_is_none=True)
-    def up_to(self) -> Expr:
-        """Then the next stage limits, or another price counts. No figure for a stage that does not limit."""
-        return self.so_many_more()
-
-
-class LabourWidening(Widening, words="Hours of work"):
-    """What more of it is worth."""
+class LabourWidening(Widening, words="An hour more of work", units=BY_THE_HOUR):
+    """One more of its unit."""
 
     title = "Hours of work, widened"
 
     stage = uses(LabourStage)
 
-    @line(
-        "An hour more of work is worth, where it limits",
-        unit="money/person_hour",
-        source=PARTIAL_BUDGET,
-        zero_is_none=True,
-    )
-    def worth(self) -> Expr:
-        """What the bags leave for which it makes room. No figure where it is not known, or a bag leaves nothing."""
-        return self.worth_of_one()
 
-    @line("An hour more of work: up to so many", unit="person_hour/week", source=ARITHMETIC, zero_is_none=True)
-    def up_to(self) -> Expr:
-        """Then the next stage limits, or another price counts. No figure for a stage that does not limit."""
-        return self.so_many_more()
-
-
-class ColdRoomWidening(Widening, words="The cold room"):
-    """What more of it is worth."""
+class ColdRoomWidening(Widening, words="More weight in the cold room", units=BY_WEIGHT_KEPT):
+    """One more of its unit."""
 
     title = "The cold room, widened"
-
+    all_year = True
     stage = uses(ColdRoomStage)
 
-    @line(
-        "More weight in the cold room is worth, where it limits",
-        unit="money/kg_packed/year",
-        source=PARTIAL_BUDGET,
-        zero_is_none=True,
-    )
-    def worth(self) -> Expr:
-        """What the bags leave for which it makes room. No figure where it is not known, or a bag leaves nothing."""
-        return self.worth_of_one() * self.farm.weeks_worked
 
-    @line("More weight in the cold room: up to so many", unit="kg_packed", source=ARITHMETIC, zero_is_none=True)
-    def up_to(self) -> Expr:
-        """Then the next stage limits, or another price counts. No figure for a stage that does not limit."""
-        return self.so_many_more()
-
-
-class CustomerWidening(Widening, words="Customers"):
-    """What more of it is worth."""
+class CustomerWidening(Widening, words="More that customers take", units=BY_WEIGHT_TAKEN):
+    """One more of its unit."""
 
     title = "Customers, widened"
 
@@ -225,8 +113,3 @@ class CustomerWidening(Widening, words="Customers"):
         """What the last one sold brings, less what one more costs with the bag: a new customer at that price."""
         leaves = self.one_more.customers.last_one - self.one_more.to_fill_in_money
         return maximum(leaves, 0) * self.stage.known
-
-    @line("More that customers take: up to so many", unit="kg_taken/week", source=ARITHMETIC, zero_is_none=True)
-    def up_to(self) -> Expr:
-        """Then the next stage limits, or another price counts. No figure for a stage that does not limit."""
-        return self.so_many_more()

@@ -9,9 +9,8 @@ from farmbook.expr.sentences import figure, say
 from farmbook.model.axes import BILL
 from farmbook.model.choices.make_or_buy import MakeOrBuy
 from farmbook.model.cost.own_spawn_work import OwnSpawnWork
-from farmbook.model.cost.steamer_year import CabinetYear, VesselYear
+from farmbook.model.cost.steamer_year import SteamerInUseYear
 from farmbook.model.crop.spawn_source import SpawnSource
-from farmbook.model.heat.vessel_heat import VesselHeat
 from farmbook.model.owning.capital import LISTED, ONE_SUM
 from farmbook.model.place.farm_plan import Farm
 from farmbook.model.steam.steamer_in_use import SteamerInUse
@@ -29,9 +28,7 @@ class Bills(Section):
 
     farm = uses(Farm)
     steamer_in_use = uses(SteamerInUse)
-    vessel_heat = uses(VesselHeat)
-    cabinet = uses(CabinetYear)
-    vessel = uses(VesselYear)
+    steamer_year = uses(SteamerInUseYear)
     source = uses(SpawnSource)
     own_spawn = uses(OwnSpawnWork)
     lab_choice = uses(MakeOrBuy)
@@ -59,7 +56,7 @@ class Bills(Section):
     in_all = number(
         "All bills a year, energy in them",
         unit="money/year",
-        usual=(2000, 150000),
+        usual=(0, 150000),
         hard=(0, 100000000),
         default=0,
         how="All that is paid but wages, mix, bags, spawn, packing, selling, loans and your own drawings.",
@@ -75,16 +72,11 @@ class Bills(Section):
         note="The bill wins. Left empty, only what steamer and lab are worked out to take is counted.",
     )
 
-    @line("Loads steamed a year", unit="run/year")
-    def loads_a_year(self) -> Expr:
-        """In the weeks worked."""
-        return self.steamer_in_use.loads_a_week * self.farm.weeks_worked
-
     @line("Energy of steaming a year", unit="money/year")
     def steaming_energy(self) -> Expr:
         """The charge for your highest kW comes once a month, however many loads there are."""
         charge = self.steamer_in_use.demand_cost_per_month * MONTHS_IN_A_YEAR
-        return self.steamer_in_use.energy_cost_per_run * self.loads_a_year + charge
+        return self.steamer_in_use.energy_cost_per_run * self.steamer_year.loads_a_year + charge
 
     @line("Energy of the spawn lab a year", unit="money/year")
     def lab_energy(self) -> Expr:
@@ -109,13 +101,12 @@ class Bills(Section):
     @line("Water of steaming a year", unit="money/year")
     def water(self) -> Expr:
         """Of the loads; other water is a bill."""
-        return self.steamer_in_use.water_cost_per_run * self.loads_a_year
+        return self.steamer_in_use.water_cost_per_run * self.steamer_year.loads_a_year
 
     @line("Upkeep of steamer and lab a year", unit="money/year")
     def upkeep(self) -> Expr:
         """As typed with the steamer in use, and with the lab where spawn is made."""
-        steamer = where(self.vessel_heat.in_use, self.vessel.upkeep, self.cabinet.upkeep)
-        return steamer + self.lab_choice.upkeep * self.source.made
+        return self.steamer_year.upkeep + self.lab_choice.upkeep * self.source.made
 
     @line("Bills listed, water and upkeep, a year", unit="money/year")
     def listed(self) -> Expr:

@@ -4,29 +4,21 @@ from __future__ import annotations
 
 from typing import Final
 
-from farmbook.calc.worth import (
-    LONGEST_LIFE,
-    annuity_factor,
-    capital_recovery,
-    discount,
-    equal_share,
-    straight_line,
-)
-from farmbook.expr.functions import minimum, named, total, where
+from farmbook.calc.worth import straight_line
+from farmbook.expr.functions import total, where
 from farmbook.expr.nodes import Constant, Expr
 from farmbook.model.axes import ITEM
 from farmbook.model.choices.make_or_buy import MakeOrBuy
-from farmbook.model.cost.steamer_year import CabinetYear, VesselYear
+from farmbook.model.cost.owned import Owned
+from farmbook.model.cost.steamer_year import SteamerInUseYear
 from farmbook.model.crop.spawn_source import SpawnSource
-from farmbook.model.heat.steaming import Steaming
-from farmbook.model.heat.vessel_heat import VesselHeat
 from farmbook.model.rooms.fruiting_room import FruitingRoom
 from farmbook.sections.declare import Option, choice, line, names, number, uses
 from farmbook.sections.section import Section
-from farmbook.sources import ANNUITY, COMMON_PRACTICE, EQUIVALENT_ANNUAL_COST, FARM_MANAGEMENT
+from farmbook.sources import COMMON_PRACTICE, EQUIVALENT_ANNUAL_COST, FARM_MANAGEMENT
 from farmbook.units import unit
 
-__all__ = ["LISTED", "ONE_SUM", "Capital"]
+__all__ = ["LISTED", "ONE_SUM", "Capital", "OwnedItems"]
 
 ONE_SUM: Final = Option("sum", "one sum")
 USUAL_LOSS_OF_A_PLACE: Final = Constant(
@@ -40,23 +32,15 @@ USUAL_LOSS_OF_A_PLACE: Final = Constant(
 LISTED: Final = Option("list", "worked out from the list")
 
 
-class Capital(Section):
-    """Steamer and spawn lab have inputs of their own and are added here; all else stands in a list."""
+class OwnedItems(Owned, words="item", axes=(ITEM,)):
+    """Whatever wears out, row by row; steamer and spawn lab have inputs of their own."""
 
-    title = "What the farm owns"
-
-    steaming = uses(Steaming)
-    room = uses(FruitingRoom)
-    vessel_heat = uses(VesselHeat)
-    cabinet = uses(CabinetYear)
-    vessel = uses(VesselYear)
-    source = uses(SpawnSource)
-    lab_choice = uses(MakeOrBuy)
+    title = "Items owned"
 
     items = names(
         ITEM, "Owned", how="One row for each thing that wears out: van, cooler, racks. Steamer and lab are counted."
     )
-    cost = number(
+    price = number(
         "Cost",
         unit="money",
         usual=(200, 100000),
@@ -95,6 +79,19 @@ class Capital(Section):
         how="0 for what you own already; 1 for the first month of the plan.",
         source=COMMON_PRACTICE,
     )
+
+
+class Capital(Section):
+    """The list, with steamer and spawn lab added."""
+
+    title = "What the farm owns"
+
+    room = uses(FruitingRoom)
+    steamer = uses(SteamerInUseYear)
+    owned = uses(OwnedItems)
+    source = uses(SpawnSource)
+    lab_choice = uses(MakeOrBuy)
+
     counted = choice(
         "Loss in value a year: one sum, or a list",
         ONE_SUM,
@@ -113,44 +110,10 @@ class Capital(Section):
         source=COMMON_PRACTICE,
     )
 
-    # Each item
-
-    @line("Loses in value a year", unit="money/year", axes=(ITEM,), source=FARM_MANAGEMENT)
-    def item_loss(self) -> Expr:
-        """The fall in value over the years, every year alike."""
-        return straight_line(self.cost, self.salvage, self.life)
-
-    @line("Worth now of 1 at the end of its life", unit="1", axes=(ITEM,), source=EQUIVALENT_ANNUAL_COST)
-    def end_of_life(self) -> Expr:
-        """At the yearly return you want."""
-        return discount(self.steaming.yearly_rate, minimum(self.life, named(LONGEST_LIFE)))
-
-    @line("Equal share of each year", unit="1/year", axes=(ITEM,))
-    def item_share(self) -> Expr:
-        """What counts if you want no return."""
-        return equal_share(self.life)
-
-    @line("Level yearly payment for each 1 in it", unit="1/year", axes=(ITEM,), source=ANNUITY)
-    def payment(self) -> Expr:
-        """Pays it back with the return you want by the end of its life."""
-        return annuity_factor(self.steaming.yearly_rate, self.end_of_life, self.item_share)
-
-    @line("Costs a year to own", unit="money/year", axes=(ITEM,), source=EQUIVALENT_ANNUAL_COST)
-    def item_owning(self) -> Expr:
-        """For choices only: the fall in value with the return you want. The books count the loss in value."""
-        return capital_recovery(self.cost, self.salvage, self.payment, self.steaming.yearly_rate)
-
-    # All together
-
     @line("Items listed: loss in value a year", unit="money/year")
     def items_loss(self) -> Expr:
         """All rows."""
-        return total(self.item_loss, ITEM)
-
-    @line("Steamer in use: loss in value a year", unit="money/year")
-    def steamer_loss(self) -> Expr:
-        """Its price, life and what it fetches stand with the steamer."""
-        return where(self.vessel_heat.in_use, self.vessel.yearly_loss, self.cabinet.yearly_loss)
+        return total(self.owned.yearly_loss, ITEM)
 
     @line("Spawn lab: loss in value a year", unit="money/year", source=FARM_MANAGEMENT)
     def lab_loss(self) -> Expr:
@@ -161,13 +124,13 @@ class Capital(Section):
     @line("List, steamer and lab: loss in value a year", unit="money/year")
     def listed_loss(self) -> Expr:
         """Added up."""
-        return self.items_loss + self.steamer_loss + self.lab_loss
+        return self.items_loss + self.steamer.yearly_loss + self.lab_loss
 
     @line("A farm of this size: usual loss in value a year", unit="money/year", source=COMMON_PRACTICE)
     def usual_loss(self) -> Expr:
         """Steamer and lab, and so much for each fruiting place taken: rooms, cooler, racks, van."""
         rest = self.room.taken * USUAL_LOSS_OF_A_PLACE
-        return rest + self.steamer_loss + self.lab_loss
+        return rest + self.steamer.yearly_loss + self.lab_loss
 
     @line("Loss in value in one sum, a year", unit="money/year")
     def in_one_sum(self) -> Expr:
@@ -182,24 +145,19 @@ class Capital(Section):
     @line("All items listed: cost a year to own", unit="money/year")
     def items_owning(self) -> Expr:
         """With the return you want."""
-        return total(self.item_owning, ITEM)
+        return total(self.owned.owning_cost, ITEM)
 
     @line("List, steamer and lab: cost a year to own", unit="money/year", source=EQUIVALENT_ANNUAL_COST)
     def owning(self) -> Expr:
         """To compare ways of growing by; it is in no profit of this book."""
-        return self.items_owning + self.steamer_owning + self.lab_choice.owning * self.source.made
-
-    @line("Steamer in use: cost a year to own", unit="money/year", source=EQUIVALENT_ANNUAL_COST)
-    def steamer_owning(self) -> Expr:
-        """With the return you want."""
-        return where(self.vessel_heat.in_use, self.vessel.owning_cost, self.cabinet.owning_cost)
+        return self.items_owning + self.steamer.owning_cost + self.lab_choice.owning * self.source.made
 
     @line("Items listed: cost", unit="money")
     def items_cost(self) -> Expr:
         """All rows."""
-        return total(self.cost, ITEM)
+        return total(self.owned.price, ITEM)
 
     @line("Of these, still to be bought", unit="money")
     def to_buy(self) -> Expr:
         """Rows with a month of the plan."""
-        return total(self.cost * (self.bought_in > 0), ITEM)
+        return total(self.owned.price * (self.owned.bought_in > 0), ITEM)

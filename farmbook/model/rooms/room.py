@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from abc import abstractmethod
 from typing import Final
 
 from farmbook.calc.calendar import DAYS_IN_A_WEEK
@@ -169,13 +170,13 @@ class Room(Alike):
         """Below zero: so many bags have nowhere to stand on those days."""
         return where(self.known, self.places - self.at_peak, 0)
 
+    @abstractmethod
     def entering(self) -> Expr:
         """The line of the bags that come in a week."""
-        raise NotImplementedError
 
+    @abstractmethod
     def days(self) -> Expr:
         """The line of the days that they stay."""
-        raise NotImplementedError
 
     def in_all(self, bags: Expr) -> Expr:
         """With what else stands in the room."""

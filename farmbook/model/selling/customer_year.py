@@ -7,7 +7,7 @@ from typing import Final
 from farmbook.calc.calendar import MONTHS_COUNTED
 from farmbook.calc.tolerance import SUM_TOLERANCE, is_rounding
 from farmbook.expr.functions import all_of, joined, ratio, total, where
-from farmbook.expr.nodes import Constant, Expr, Line
+from farmbook.expr.nodes import Constant, Expr
 from farmbook.expr.ranking import before, preference_key
 from farmbook.expr.sentences import either, figure, say
 from farmbook.model.axes import CALENDAR, CUSTOMER
@@ -154,7 +154,7 @@ class CustomerYear(Section):
     @line("Rank by what a weight brings", unit="count", axes=(CUSTOMER,), zero_is_none=True)
     def rank(self) -> Expr:
         """1 for who leaves most of each weight. If your order is another, ask why; a cap or a stall may be the reason."""
-        return where(self.taken > 0, 1 + before(self.present, self.net_key, CUSTOMER), 0)
+        return where(self.taken > 0, 1 + before(self.customers.present, self.net_key, CUSTOMER), 0)
 
     @line("Share of the takings", unit="share", axes=(CUSTOMER,))
     def share_of_takings(self) -> Expr:
@@ -169,17 +169,12 @@ class CustomerYear(Section):
     @line("Customers with larger takings", unit="count", axes=(CUSTOMER,))
     def larger(self) -> Expr:
         """None for the largest."""
-        return before(self.present, self.takings_key, CUSTOMER)
+        return before(self.customers.present, self.takings_key, CUSTOMER)
 
     @line("Largest customer", unit="flag", axes=(CUSTOMER,))
     def is_largest(self) -> Expr:
         """By takings."""
-        return all_of(self.present > 0, self.larger <= 0)
-
-    @property
-    def present(self) -> Line:
-        """The line that says which columns are in use."""
-        return self.model.axes[CUSTOMER].present
+        return all_of(self.customers.present > 0, self.larger <= 0)
 
     # All customers
 

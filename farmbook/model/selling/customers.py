@@ -5,8 +5,9 @@ from __future__ import annotations
 from typing import Final
 
 from farmbook.calc.calendar import DAYS_IN_A_YEAR
-from farmbook.expr.functions import joined, minimum, ratio, running_sum, total, where
-from farmbook.expr.nodes import Constant, Expr, wrap
+from farmbook.calc.crop import surviving_share
+from farmbook.expr.functions import joined, ratio, running_sum, total, where
+from farmbook.expr.nodes import Constant, Expr, Line, wrap
 from farmbook.expr.ranking import preference_key
 from farmbook.model.axes import CALENDAR, CUSTOMER
 from farmbook.model.heat.steaming import Steaming
@@ -215,7 +216,7 @@ class Customers(Section):
     @line("Sold, of what is taken there", unit="share", axes=(CUSTOMER,))
     def share_sold(self) -> Expr:
         """Unsold is taken off once, here, and in no price."""
-        return 1 - minimum(self.unsold, 1)
+        return surviving_share(self.unsold)
 
     @line("Waiting for the money", unit="money/kg_taken", axes=(CUSTOMER,), source=ARITHMETIC)
     def credit(self) -> Expr:
@@ -227,6 +228,11 @@ class Customers(Section):
     def brings(self) -> Expr:
         """What one more of the same brings while you go there anyway."""
         return joined(self.after_fees * self.share_sold, "money/kg_taken") - self.packing - self.credit
+
+    @property
+    def present(self) -> Line:
+        """The line that says which columns are in use."""
+        return self.model.axes[CUSTOMER].present
 
     @line("Number of the customer", unit="count", axes=(CUSTOMER,))
     def row(self) -> Expr:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from farmbook.calc.calendar import DAYS_IN_A_YEAR
 from farmbook.expr.functions import all_of, joined, maximum, ratio, where
-from farmbook.expr.nodes import Expr, Line
+from farmbook.expr.nodes import Expr
 from farmbook.model.axes import CUSTOMER
 from farmbook.model.selling.customer_year import CustomerYear
 from farmbook.model.selling.customers import Customers
@@ -58,7 +58,7 @@ class FloorPrice(Section):
     @line("Pays for a bag to fill", unit="flag", axes=(CUSTOMER,))
     def pays(self) -> Expr:
         """1 for a customer at or above the floor price."""
-        return all_of(self.present > 0, self.share_kept > 0, self.customers.price >= self.to_fill)
+        return all_of(self.customers.present > 0, self.share_kept > 0, self.customers.price >= self.to_fill)
 
     @line("A weight brings, net of selling: drawn", unit="money/kg_taken", axes=(CUSTOMER,))
     def net_drawn(self) -> Expr:
@@ -67,10 +67,5 @@ class FloorPrice(Section):
 
     @line("One more costs, bag to fill, in money: drawn", unit="money/kg_taken", axes=(CUSTOMER,))
     def cost_drawn(self) -> Expr:
-        """The same for every customer, as a level across the chart."""
-        return self.one_more.to_fill_in_money * self.present
-
-    @property
-    def present(self) -> Line:
-        """The line that says which columns are in use."""
-        return self.model.axes[CUSTOMER].present
+        """The same in every column, as a level across the chart."""
+        return self.one_more.to_fill_in_money * (self.customers.row > 0)

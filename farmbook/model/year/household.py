@@ -77,7 +77,7 @@ class Household(Section):
 
     @line("Household, in a sentence", unit="1")
     def told(self) -> Expr:
-        """In a sentence."""
+        """Income from elsewhere is not in the sum; it counts for what the household needs."""
         return say(
             "After loans, tax and replacement ",
             figure(self.left, -2, named=False),

@@ -6,9 +6,11 @@ from farmbook.calc.tolerance import is_rounding
 from farmbook.expr.functions import absolute, ratio, where
 from farmbook.expr.nodes import Expr
 from farmbook.expr.sentences import either, figure, say
+from farmbook.model.choices.make_or_buy import MakeOrBuy
 from farmbook.model.cost.growing_cost import GrowingCost
 from farmbook.model.cost.harvest import Harvest
 from farmbook.model.cost.own_spawn_work import OwnSpawnWork
+from farmbook.model.cost.steamer_year import SteamerInUseYear
 from farmbook.model.crop.spawn_source import SpawnSource
 from farmbook.model.labour.hours import Hours
 from farmbook.model.mix.bag import Bag
@@ -17,7 +19,6 @@ from farmbook.model.owning.capital import Capital
 from farmbook.model.place.farm_plan import Farm
 from farmbook.model.rooms.fruiting_room import FruitingRoom
 from farmbook.model.selling.customer_year import CustomerYear
-from farmbook.model.spawn.spawn_bought import Spawn
 from farmbook.model.year.loans import Loans
 from farmbook.sections.declare import check, line, uses
 from farmbook.sections.section import Section
@@ -33,9 +34,10 @@ class Year(Section):
 
     farm = uses(Farm)
     bag = uses(Bag)
-    spawn_bought = uses(Spawn)
     source = uses(SpawnSource)
     own_spawn = uses(OwnSpawnWork)
+    lab_choice = uses(MakeOrBuy)
+    steamer = uses(SteamerInUseYear)
     growing = uses(GrowingCost)
     harvest = uses(Harvest)
     room = uses(FruitingRoom)
@@ -47,11 +49,6 @@ class Year(Section):
 
     # Costs in money
 
-    @line("Bags inoculated a year", unit="bag_inoculated/year")
-    def inoculated(self) -> Expr:
-        """In the weeks worked."""
-        return self.spawn_bought.bags_inoculated_a_week * self.farm.weeks_worked
-
     @line("Mix, bags and ties a year", unit="money/year")
     def materials(self) -> Expr:
         """For all bags filled, lost ones too; the mix of own spawn is with the spawn."""
@@ -60,12 +57,7 @@ class Year(Section):
     @line("Spawn a year", unit="money/year")
     def spawn(self) -> Expr:
         """Bought; or the materials, cultures and supplies of your own. Its hours and energy are counted with the others."""
-        return where(self.source.made, self.spawn_as_made, self.spawn_as_bought)
-
-    @line("Spawn a year, if it is bought", unit="money/year")
-    def spawn_as_bought(self) -> Expr:
-        """For all bags inoculated."""
-        return self.spawn_bought.cost_per_bag_inoculated * self.inoculated
+        return where(self.source.made, self.spawn_as_made, self.lab_choice.bought)
 
     @line("Spawn a year, if it is made: goods", unit="money/year")
     def spawn_as_made(self) -> Expr:
@@ -76,7 +68,7 @@ class Year(Section):
     def rooms_by_the_week(self) -> Expr:
         """Nothing as long as rent and power stand with the bills."""
         fruiting = self.growing.fruiting_room_cost * self.harvest.live_a_week * self.farm.weeks_worked
-        return self.growing.incubation_room_cost * self.inoculated + fruiting
+        return self.growing.incubation_room_cost * self.lab_choice.bags_a_year + fruiting
 
     @line("Mix, bags and spawn a year", unit="money/year")
     def goods(self) -> Expr:
@@ -156,7 +148,7 @@ class Year(Section):
     @line("Cost of a load, own hours in it", unit="money/run")
     def full_per_load(self) -> Expr:
         """All costs of the year over its steam loads."""
-        return ratio(self.full_cost, self.bills.loads_a_year)
+        return ratio(self.full_cost, self.steamer.loads_a_year)
 
     @line("Fruiting places taken, for a week each, a year", unit="place*week/year")
     def place_weeks(self) -> Expr:
