@@ -77,8 +77,9 @@ def place(plan: Plan, templates: Sequence[Template], *, title_line: str, verdict
     plan.places = numbered(plan, templates)
     sheets = [_sheet(plan, template, title_line, verdict_line) for template in templates]
     _all_placed(plan)
+    read = _read_between(plan)
     for sheet in sheets:
-        _links(plan, sheet)
+        _links(plan, sheet, read)
     typed = typed_cells(plan.model, sheets)
     return Book(sheets, plan.homes, plan.names, plan.constants, plan.labels, typed, areas_of(plan, typed))
 
@@ -166,31 +167,33 @@ def _widths(plan: Plan, template: Template) -> list[int]:
     return [*WORKED, *[EXTRA_WIDTH] * max(0, max(across, default=0) + VALUE + 2 - len(WORKED))]
 
 
-def _links(plan: Plan, sheet: Sheet) -> None:
+def _links(plan: Plan, sheet: Sheet, read: Counter[tuple[str, str]]) -> None:
     """The way on, in the screen margin: the sheets beside this one, those it rests on, those that rest on it."""
     names = [name for name, _, _ in plan.sheets]
     at = names.index(sheet.name)
     margin = len(INPUTS) if sheet.kind == "inputs" else NAME
     ways = [(f"\u2039 {names[0]}", names[0])] if at else []
     ways += [(f"next: {names[at + 1]} \u203a", names[at + 1])] if at + 1 < len(names) else []
-    ways += [(f"comes from: {name}", name) for name in _neighbours(plan, sheet.name, feeding=True)]
-    ways += [(f"goes to: {name}", name) for name in _neighbours(plan, sheet.name, feeding=False)]
+    sources = Counter({source: times for (reader, source), times in read.items() if reader == sheet.name})
+    readers = Counter({reader: times for (reader, source), times in read.items() if source == sheet.name})
+    ways += [(f"comes from: {name}", name) for name, _ in sources.most_common(NEIGHBOURS)]
+    ways += [(f"goes to: {name}", name) for name, _ in readers.most_common(NEIGHBOURS)]
     taken = {cell.row for cell in sheet.cells if cell.column == margin}
     rows = (row for row in range(200) if row not in taken)
     for row, (words, name) in zip(rows, ways, strict=False):
         sheet.cells.append(Cell(row, margin, Link(words, name), "link"))
 
 
-def _neighbours(plan: Plan, sheet: str, *, feeding: bool) -> list[str]:
-    """The other sheets with most lines that this one reads, or that read it; most first."""
-    found: Counter[str] = Counter()
+def _read_between(plan: Plan) -> Counter[tuple[str, str]]:
+    """How many lines of another sheet each sheet reads: by the sheet that reads and the one that is read."""
+    found: Counter[tuple[str, str]] = Counter()
     for line, root in plan.roots.items():
         reader = plan.homes[line].sheet
         for source in sources_of(root):
             home = plan.homes.get(source)
-            if home is not None and home.sheet != reader and sheet == (reader if feeding else home.sheet):
-                found[home.sheet if feeding else reader] += 1
-    return [name for name, _ in found.most_common(NEIGHBOURS)]
+            if home is not None and home.sheet != reader:
+                found[reader, home.sheet] += 1
+    return found
 
 
 def _all_placed(plan: Plan) -> None:

@@ -7,13 +7,15 @@ import io
 import re
 import warnings
 import zipfile
-from collections.abc import Mapping
+from collections.abc import Iterator, Mapping
+from contextlib import contextmanager
 from dataclasses import dataclass
 from functools import cached_property
 from pathlib import Path
 from typing import Any, Final
 
 import openpyxl
+from openpyxl.utils import get_column_letter, range_boundaries
 
 from farmbook.errors import FileProblem
 from farmbook.scenario.words import as_written, figure
@@ -23,6 +25,8 @@ __all__ = ["BookCell", "EditedBook"]
 
 _MOST_BYTES: Final = 20 * 2**20
 """Of all parts of a workbook that is read, some seven times what a farm's book has."""
+_MOST_CELLS: Final = 100_000
+"""That a name stands for; no list of a farm comes near."""
 _UNREADABLE: Final = (
     ArithmeticError,
     AssertionError,
@@ -70,10 +74,11 @@ class EditedBook:
     def __init__(self, path: Path) -> None:
         self.path = path
         self.content = _packed(path)
+        self._sheets: dict[tuple[str, bool], dict[tuple[int, int], Any]] = {}
         self._book = self._opened(results=False)
         self._names: Mapping[str, Any] = {name.lower(): found for name, found in self._book.defined_names.items()}
         if not {"book_units", "book_version"} <= set(self._names):
-            raise FileProblem(str(path), _NO_BOOK, hint=_MAKE_ONE)
+            raise self._unreadable
 
     def cells(self, name: str) -> list[list[BookCell]]:
         """The cells that a name stands for, row by row; none where there is no such name, or its cells are gone."""
@@ -82,11 +87,10 @@ class EditedBook:
         if area is None:
             return []
         sheet = (area["quoted"] or area["plain"]).replace("''", "'").strip()
-        if sheet not in self._book.sheetnames:
+        left, top, right, bottom = range_boundaries(area["cells"])
+        if sheet not in self._book.sheetnames or (right - left + 1) * (bottom - top + 1) > _MOST_CELLS:
             return []
-        cells = self._book[sheet][area["cells"].replace("$", "")]
-        rows = cells if isinstance(cells, tuple) else ((cells,),)
-        return [[self._cell(sheet, each) for each in row] for row in rows]
+        return [[self._cell(sheet, row, column) for column in range(left, right + 1)] for row in range(top, bottom + 1)]
 
     def words(self, name: str) -> str:
         """The text in the single cell of a name; empty where there is none."""
@@ -98,11 +102,12 @@ class EditedBook:
         names = list(self._book.sheetnames)
         return list(range(names.index(found))) if found in names else []
 
-    def _cell(self, sheet: str, cell: Any) -> BookCell:
-        place = f"{sheet} {cell.coordinate}"
-        if cell.data_type != "f":
+    def _cell(self, sheet: str, row: int, column: int) -> BookCell:
+        place = f"{sheet} {get_column_letter(column)}{row}"
+        cell = self._sheet(sheet, results=False).get((row, column))
+        if cell is None or cell.data_type != "f":
             return _plain(place, cell)
-        stored = _plain(place, self._results[sheet][cell.coordinate])
+        stored = _plain(place, self._sheet(sheet, results=True).get((row, column)))
         if stored.fault:
             return stored
         if stored.value is None:
@@ -111,17 +116,38 @@ class EditedBook:
             )
         return BookCell(place, stored.value, remark=f"holds a formula; its result, {stored.shown}, was taken")
 
+    def _sheet(self, sheet: str, *, results: bool) -> dict[tuple[int, int], Any]:
+        """The cells of a sheet that hold something, by row and column; with `results` what formulas came to when saved."""
+        if (sheet, results) not in self._sheets:
+            book = self._results if results else self._book
+            with self._refusing():
+                book[sheet].reset_dimensions()  # what the file says of its size may be wrong
+                self._sheets[sheet, results] = {
+                    (cell.row, cell.column): cell for row in book[sheet].rows for cell in row if cell.value is not None
+                }
+        return self._sheets[sheet, results]
+
     @cached_property
     def _results(self) -> Any:
         return self._opened(results=True)
 
     def _opened(self, *, results: bool) -> Any:
+        """Read sheet by sheet as they are asked for, looks and charts left aside."""
+        with self._refusing():
+            return openpyxl.load_workbook(io.BytesIO(self.content), read_only=True, data_only=results, keep_links=False)
+
+    @contextmanager
+    def _refusing(self) -> Iterator[None]:
         try:
             with warnings.catch_warnings():
                 warnings.simplefilter("ignore")  # of charts and rules that the reader leaves out
-                return openpyxl.load_workbook(io.BytesIO(self.content), data_only=results, keep_links=False)
+                yield
         except (*_UNREADABLE, MemoryError):
-            raise FileProblem(str(self.path), _NO_BOOK, hint=_MAKE_ONE) from None
+            raise self._unreadable from None
+
+    @property
+    def _unreadable(self) -> FileProblem:
+        return FileProblem(str(self.path), _NO_BOOK, hint=_MAKE_ONE)
 
 
 def _packed(path: Path) -> bytes:
@@ -139,6 +165,8 @@ def _packed(path: Path) -> bytes:
 
 
 def _plain(place: str, cell: Any) -> BookCell:
+    if cell is None:
+        return BookCell(place)
     value = cell.value
     if cell.data_type == "e":
         return BookCell(place, fault=f"shows the error {value}; type a value over it, or clear it")

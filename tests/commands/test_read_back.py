@@ -7,17 +7,20 @@ import math
 import shutil
 import subprocess
 from collections.abc import Callable
+from dataclasses import dataclass
 from functools import cache
 from pathlib import Path
 from typing import Any
 
 import openpyxl
 import pytest
+from openpyxl.utils import get_column_letter
 
 from farmbook.cli import main
 from farmbook.output import build_bytes
 from farmbook.results import Computed, compute, load_scenario
 from tests.engines import gnumeric, require
+from tests.engines.cells import Cell, Entry, named_areas, position, retype
 from tests.engines.libreoffice import available
 
 SCENARIOS = Path(__file__).parents[2] / "scenarios"
@@ -39,17 +42,26 @@ def built_once(scenario: Path) -> bytes:
     return build_bytes(compute(load_scenario(scenario)))
 
 
-def edited(book: Path, edit: Edit) -> Path:
-    """The book saved again after an edit of cells, found by name and, in lists, by row and column counted from 0."""
-    opened = openpyxl.load_workbook(book)
+@dataclass
+class Typing:
+    """One cell of a book and what is typed into it."""
 
-    def cell(name: str, row: int = 0, column: int = 0) -> Any:
-        sheet, area = next(iter(opened.defined_names[name].destinations))
-        found = opened[sheet][area.replace("$", "")]
-        return found[row][column] if isinstance(found, tuple) else found
+    at: Cell
+    value: Entry = None
+
+
+def edited(book: Path, edit: Edit) -> Path:
+    """The book after an edit of cells, found by name and, in lists, by row and column counted from 0."""
+    areas, typed = named_areas(book), list[Typing]()
+
+    def cell(name: str, row: int = 0, column: int = 0) -> Typing:
+        sheet, area = areas[name]
+        first_row, first_column = position(area.partition(":")[0])
+        typed.append(Typing((sheet, f"{get_column_letter(first_column + column)}{first_row + row}")))
+        return typed[-1]
 
     edit(cell)
-    opened.save(book)
+    retype(book, {each.at: each.value for each in typed})
     return book
 
 
@@ -203,7 +215,6 @@ def wrongs(cell: Callable[..., Any]) -> None:
     cell("farm_weeks_worked").value = -3
     cell("bag_wet_fill").value = None
     cell("energy_voltage").value = "#N/A"
-    cell("energy_voltage").data_type = "e"
     cell("spawn_spawn_rate_basis").value = "heard it"
     cell("ingredient_name", 1).value = None
     cell("spawn_freight").value = dt.date(2026, 5, 4)

@@ -13,6 +13,7 @@ from functools import cache
 from pathlib import Path
 from typing import BinaryIO, NamedTuple, Protocol, Self
 from xml.etree import ElementTree
+from xml.sax.saxutils import escape
 
 import openpyxl
 from openpyxl.utils.cell import coordinate_to_tuple
@@ -148,6 +149,46 @@ def formula_cells(path: Path) -> dict[Cell, str]:
         for cell in row
         if cell.data_type == "f"
     }
+
+
+def retype(path: Path, entries: Mapping[Cell, Entry]) -> None:
+    """Type into cells of a file and leave the rest of it as it is: a text that begins with `=` is a formula, one with `#` an
+    error, a day is kept as a date.
+    """
+    with zipfile.ZipFile(path) as archive:
+        parts = {name: archive.read(name) for name in archive.namelist()}
+        sheets = dict(_sheet_parts(archive))
+    for (sheet, cell), entry in entries.items():
+        found = re.compile(rf'<c r="{cell}"((?: s="[0-9]+")?)[^>]*?(?:/>|>.*?</c>)', re.DOTALL)
+        kind, content = _content(entry)
+        put = f'<c r="{cell}"\\1{kind}>{content}</c>'.encode()
+        part, times = re.subn(found.pattern.encode(), put, parts[sheets[sheet]], count=1, flags=re.DOTALL)
+        assert times == 1, f"{sheet} {cell} is not in the file"
+        parts[sheets[sheet]] = part
+    with zipfile.ZipFile(path, "w", zipfile.ZIP_DEFLATED) as archive:
+        for name, stands in parts.items():
+            archive.writestr(name, stands)
+
+
+def _content(entry: Entry) -> tuple[str, str]:
+    """Type and content of a cell in the file."""
+    if isinstance(entry, date):
+        return ' t="d"', f"<v>{entry.isoformat()}</v>"
+    if isinstance(entry, str):
+        text = escape(entry).replace("\\", "\\\\")
+        if text.startswith("="):
+            return "", f"<f>{text[1:]}</f>"
+        return (' t="e"', f"<v>{text}</v>") if text.startswith("#") else (' t="inlineStr"', f"<is><t>{text}</t></is>")
+    return "", "" if entry is None else f"<v>{entry}</v>"
+
+
+def named_areas(path: Path) -> dict[str, tuple[str, str]]:
+    """Sheet and area, such as B7 or B7:D9, of every name of a workbook."""
+    with zipfile.ZipFile(path) as archive:
+        root = ElementTree.fromstring(archive.read("xl/workbook.xml"))
+    told = {each.attrib["name"]: each.text or "" for each in root.iter(f"{_MAIN}definedName")}
+    split = {name: text.replace("$", "").rpartition("!") for name, text in told.items()}
+    return {name: (sheet.strip("'"), area) for name, (sheet, _, area) in split.items()}
 
 
 _MAIN = "{http://schemas.openxmlformats.org/spreadsheetml/2006/main}"

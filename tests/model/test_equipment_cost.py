@@ -9,7 +9,7 @@ import pytest
 
 from farmbook.interpret.numbers import Array
 from farmbook.model.choices.equipment_cost import EquipmentCost
-from farmbook.model.cost.steamer_year import CabinetYear, VesselYear
+from farmbook.model.cost.steamer_year import CabinetYear, SteamerInUseYear, VesselYear
 from farmbook.model.crop.crop import Crop
 from farmbook.model.crop.spawn_source import BOUGHT, MADE, SpawnSource
 from farmbook.model.heat.steaming import CABINET, VESSEL, Steaming
@@ -31,7 +31,7 @@ OWNED: Final[dict[Input, Any]] = {
     VesselYear.salvage: 4000,
     VesselYear.upkeep: 900,
 }
-SECTIONS: Final = (*spawn_case.SECTIONS, CabinetYear, VesselYear, EquipmentCost)
+SECTIONS: Final = (*spawn_case.SECTIONS, CabinetYear, VesselYear, SteamerInUseYear, EquipmentCost)
 BAGS: Final = 50_000
 GROWN: Final = 3.14701528
 """The small farm's money spent on growing, over all bags filled, with spawn bought and the cabinet in use."""

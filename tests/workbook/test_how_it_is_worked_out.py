@@ -4,8 +4,6 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
 
-import openpyxl
-
 from farmbook.expr.nodes import Constant, Line
 from farmbook.interpret.formula import workbook_name
 from farmbook.interpret.words import sentence_of
@@ -19,7 +17,7 @@ from tests.workbook.shipped import ShippedBook
 
 def texts(shipped: ShippedBook) -> dict[str, list[tuple[int, str]]]:
     """Sheet: rows, counted from 1, and the texts that stand in them."""
-    book = openpyxl.load_workbook(shipped.path)
+    book = shipped.written.book
     return {
         sheet.title: [
             (cell.row, cell.value) for row in sheet.iter_rows() for cell in row if isinstance(cell.value, str)
@@ -68,7 +66,7 @@ def test_a_line_shown_again_says_which_sheet_it_comes_from(books: Mapping[str, S
         _, plan = lay_out(shipped.computed)
         lines = {workbook_name(line): line for line in shipped.computed.roots}
         found = 0
-        for sheet in openpyxl.load_workbook(shipped.path):
+        for sheet in shipped.written.book:
             for row in sheet.iter_rows(values_only=True):
                 words = [str(value) for value in row if value is not None]
                 told = [each for each in words if each.startswith("from ") and ", line " in each]
@@ -81,7 +79,7 @@ def test_a_line_shown_again_says_which_sheet_it_comes_from(books: Mapping[str, S
 
 def test_texts_are_wrapped_and_numbers_stand_to_the_right(books: Mapping[str, ShippedBook]) -> None:
     for shipped in books.values():
-        book = openpyxl.load_workbook(shipped.path)
+        book = shipped.written.book
         _, plan = lay_out(shipped.computed)
         for line in shipped.computed.roots:
             home = plan.homes[line]
@@ -97,7 +95,7 @@ def test_a_constant_stands_with_its_value_and_unit_in_the_books_own_system(books
     for shipped in books.values():
         system = shipped.computed.scenario.system
         _, plan = lay_out(shipped.computed)
-        sheet = openpyxl.load_workbook(shipped.path)["Constants"]
+        sheet = shipped.written.book["Constants"]
         rows = {row[-1].value: row for row in sheet.iter_rows() if isinstance(row[-1].value, str)}
         for name, constant in plan.constants.items():
             row = rows[name]
@@ -116,7 +114,7 @@ def test_a_constant_stands_with_its_value_and_unit_in_the_books_own_system(books
 def named_rows(shipped: ShippedBook) -> dict[tuple[str, str], list[list[str]]]:
     """Sheet and text: every row in which the text stands behind the first column, with all texts of that row."""
     found: dict[tuple[str, str], list[list[str]]] = {}
-    for sheet in openpyxl.load_workbook(shipped.path):
+    for sheet in shipped.written.book:
         for row in sheet.iter_rows():
             said = [cell.value for cell in row if isinstance(cell.value, str)]
             for text in said[1:]:
@@ -125,13 +123,14 @@ def named_rows(shipped: ShippedBook) -> dict[tuple[str, str], list[list[str]]]:
 
 
 def entries(shipped: ShippedBook) -> Iterator[tuple[Line, str, str, bool]]:
-    """Each number that a template names in a list or table: the line, the sheet, its workbook name, whether it lives there."""
+    """Each number that a template names in a list or table: the line, the sheet, its workbook name, whether it is
+    repeated there."""
     lines = {line.name: line for line in shipped.computed.roots}
     for template in read_templates():
         for entry in (name for block in template.blocks for name in block.lines):
             line = lines[entry.removeprefix("show:")]
             if not line.is_text:
-                yield line, template.sheet, line.name.replace(".", "_"), not entry.startswith("show:")
+                yield line, template.sheet, line.name.replace(".", "_"), entry.startswith("show:")
 
 
 def test_the_row_with_a_line_s_name_says_how_it_is_worked_out_or_where_it_comes_from(
@@ -142,10 +141,11 @@ def test_the_row_with_a_line_s_name_says_how_it_is_worked_out_or_where_it_comes_
         rows = named_rows(shipped)
         _, plan = lay_out(shipped.computed)
         silent, repeated = [], 0
-        for line, sheet, name, at_home in entries(shipped):
-            words = f"{way(plan, line)}." if at_home else f"from {plan.homes[line].sheet}"
-            repeated += not at_home
-            if line.axes and not at_home:
+        for line, sheet, name, shown in entries(shipped):
+            away = plan.homes[line].sheet != sheet
+            words = f"from {plan.homes[line].sheet}" if away else f"{way(plan, line)}."
+            repeated += away
+            if line.axes and shown:
                 continue
             said = [text for row in rows.get((sheet, name), []) for text in row]
             if not any(text.startswith(words) for text in said):

@@ -5,7 +5,6 @@ from __future__ import annotations
 from collections.abc import Mapping
 from typing import Final
 
-import openpyxl
 from openpyxl.cell.cell import Cell
 
 from farmbook.layout.looks import LOOKS
@@ -99,7 +98,7 @@ def test_every_cell_looks_as_its_kind_should(books: Mapping[str, ShippedBook]) -
     found: dict[str, set[str]] = {}
     for shipped in books.values():
         book, _ = lay_out(shipped.computed)
-        written = openpyxl.load_workbook(shipped.path)
+        written = shipped.written.book
         for sheet in book.sheets:
             for cell in sheet.cells:
                 found.setdefault(cell.look, set()).add(seen(written[sheet.name].cell(cell.row + 1, cell.column + 1)))
@@ -110,7 +109,7 @@ def test_every_cell_looks_as_its_kind_should(books: Mapping[str, ShippedBook]) -
 def test_words_worked_out_wrap_and_numbers_stand_at_the_right(books: Mapping[str, ShippedBook]) -> None:
     """Found by where each line stands, not by the look that it was given."""
     for shipped in books.values():
-        written = openpyxl.load_workbook(shipped.path)
+        written = shipped.written.book
         for each in shipped.placed:
             sheet, row, column = each.cells[0]
             alignment = written[sheet].cell(row, column).alignment
