@@ -55,7 +55,7 @@ IAPWS_R7_97: Final = Source(
     title="Release R7-97(2012) on the Industrial Formulation 1997 for water and steam",
     author="International Association for the Properties of Water and Steam",
     year=2012,
-    place="region 4, equations 29 to 31 and table 34",
+    place="region 4, equations 29 to 31 and table 34; heat of evaporation at 20 degC from regions 1 and 2",
     how_known="computed with a reference library",
 )
 STEAM_LINES: Final = Source(
@@ -269,6 +269,15 @@ LITTLE_2008: Final = Source(
     year=2008,
     place="L = lambda W, and the example of the wine rack; as quoted at length in a copy",
     how_known="read in a copy",
+)
+MACKAY_2009: Final = Source(
+    key="mackay_2009",
+    title="Sustainable Energy - without the hot air",
+    author="D. J. C. MacKay",
+    year=2009,
+    place="chapter E: heat lost by conduction and with the air, 1.2 kJ for each cubic metre and degree; energy bought is "
+    "heat over the coefficient of performance",
+    how_known="read",
 )
 PARTIAL_BUDGET: Final = Source(
     key="partial_budget",

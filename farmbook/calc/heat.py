@@ -19,6 +19,9 @@ __all__ = [
     "BOUND_WATER_BASE",
     "BOUND_WATER_BEND",
     "BOUND_WATER_SLOPE",
+    "CABINET_POWER",
+    "CABINET_ROOM",
+    "CABINET_STEEL",
     "CIRCLE_IN_SQUARE",
     "CIRCUMFERENCE",
     "FIBRE_SATURATION",
@@ -108,6 +111,30 @@ BOUND_WATER_BEND: Final = Constant(
     unit=unit("kJ/kg/delta_degC"),
     source=WOOD_HANDBOOK.key,
     note="The handbook's figure is for water in percent of dry weight; this one for a share.",
+)
+CABINET_ROOM: Final = Constant(
+    0.0217,
+    "cabinet_room_for_a_bag",
+    label="Room in a cabinet for each bag, where its length is not given",
+    unit=unit("m3*run/bag_filled"),
+    source=COMMON_PRACTICE.key,
+    note="From memory: some 1,000 bags in 8 by 8 by 12 ft.",
+)
+CABINET_POWER: Final = Constant(
+    0.036,
+    "cabinet_power_for_a_bag",
+    label="Power of a cabinet for each bag, where it is not given",
+    unit=unit("kW*run/bag_filled"),
+    source=COMMON_PRACTICE.key,
+    note="From memory: some 36 kW for 1,000 bags.",
+)
+CABINET_STEEL: Final = Constant(
+    0.4,
+    "cabinet_steel_for_a_bag",
+    label="Steel in a cabinet for each bag, where it is not given",
+    unit=unit("kg/bag_filled"),
+    source=COMMON_PRACTICE.key,
+    note="From memory: some 400 kg in a cabinet of 1,000 bags.",
 )
 ONE_DEGREE: Final = Constant(1, "one_degree", label="One degree C", unit=unit("delta_degC"), source=ARITHMETIC.key)
 WATER_HEAT_FIRST: Final = Constant(

@@ -23,6 +23,7 @@ __all__ = [
     "discount",
     "equal_share",
     "equivalent_annual_cost",
+    "partial_budget",
     "present_worth",
     "share_of_year_to_pay",
     "straight_line",
@@ -145,3 +146,13 @@ def straight_line(price: Operand, resale: Operand, life: Operand) -> Operand:
     Source: farm_management.
     """
     return ratio(price - resale, life)
+
+
+def partial_budget(added: Operand, saved: Operand | float, spent: Operand, given_up: Operand) -> Operand:
+    """What a change is worth: returns added and costs saved, less costs added and returns given up.
+
+    Units: added [money/year], saved [money/year], spent [money/year], given_up [money/year]; gives [money/year].
+    Source: partial_budget.
+    """
+    change: Operand = added + saved - (spent + given_up)
+    return change

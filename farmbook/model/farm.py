@@ -25,6 +25,9 @@ from farmbook.model.cost.spawn_supply import SpawnSupply
 from farmbook.model.cost.steamer_year import CabinetYear, SteamerInUseYear, VesselYear
 from farmbook.model.crop.crop import Crop
 from farmbook.model.crop.spawn_source import SpawnSource
+from farmbook.model.decisions.crop_forgone import CropForgone
+from farmbook.model.decisions.missing_hour import MissingHour
+from farmbook.model.decisions.volume_offer import VolumeOffer
 from farmbook.model.front import Front
 from farmbook.model.heat.cabinet_heat import CabinetHeat
 from farmbook.model.heat.steaming import Steaming
@@ -64,8 +67,12 @@ from farmbook.model.place.farm_plan import Farm
 from farmbook.model.place.site import Site
 from farmbook.model.report import Report
 from farmbook.model.report_tables import ReportTables
+from farmbook.model.rooms.fruiting_climate import FruitingClimate
 from farmbook.model.rooms.fruiting_room import FruitingRoom
+from farmbook.model.rooms.incubation_climate import IncubationClimate
 from farmbook.model.rooms.incubation_room import IncubationRoom
+from farmbook.model.rooms.outdoors import Outdoors
+from farmbook.model.rooms.room_energy import RoomEnergy
 from farmbook.model.selling.customer_months import CustomerMonths
 from farmbook.model.selling.customer_year import CustomerYear
 from farmbook.model.selling.customers import Customers
@@ -100,7 +107,7 @@ SECTIONS: Final[tuple[type[Section], ...]] = (
     *(LethalRates, CoreHeating, CabinetCook, VesselCook, CookCurve),
     *(OwnSpawnWork, SpawnSupply, Mixing, Harvest, GrowingCost, LostBags, CabinetYear, VesselYear, SteamerInUseYear),
     *(SteamerChoice, MakeOrBuy, MakeOrBuyTurn, MakeOrBuyWorth, EquipmentCost),
-    *(IncubationRoom, FruitingRoom),
+    *(IncubationRoom, FruitingRoom, Outdoors, IncubationClimate, FruitingClimate, RoomEnergy),
     *(Customers, CustomerMonths, CustomerYear),
     *(Picking, MixingWork, SteamingWork, InoculatingWork, SpawnWork, ShelvingWork),
     *(OpeningWork, ClearingWork, CullingWork, RoundWork),
@@ -111,6 +118,7 @@ SECTIONS: Final[tuple[type[Section], ...]] = (
     *(LabourStage, ColdRoomStage, CustomerStage, Limits, BusiestDay),
     *(MixingWidening, SteamerWidening, CoolingWidening, BenchWidening, IncubationWidening),
     *(FruitingWidening, LabourWidening, ColdRoomWidening, CustomerWidening),
+    *(VolumeOffer, CropForgone, MissingHour),
     *(ReportTables, Report, Front),
 )
 

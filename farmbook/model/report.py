@@ -28,8 +28,8 @@ MOVES_MOST: Final = frozenset({
 """Numbers that move the cost of most farms most; they stand in the first block of the sheet Inputs."""
 
 
-MONEY_TABLES: Final = ("customer", "item", "bill")
-"""Tables of what is sold, owned and paid."""
+FARM_TABLES: Final = ("customer", "calendar_month", "item", "bill")
+"""Tables of what is sold, of the weather, of what is owned and paid."""
 
 
 class Report(Section):
@@ -55,14 +55,14 @@ class Report(Section):
         ):
             self._counts[what, key] = self._add(f"{what}_in_{key}", f"{label}, table of {words}", method)
 
-    def changed_in(self, lists: int, *, money: bool = False) -> Expr:
-        """Cells changed in all tables over so many lists: in those of buying and selling, or in the others."""
+    def changed_in(self, lists: int, *, farm: bool = False) -> Expr:
+        """Cells changed in all tables over so many lists: in those of the whole farm, or in those of growing."""
         tables = self._tables()
         return _added(
             [
                 found
                 for (what, key), found in self._counts.items()
-                if what == "changed" and _lists(tables[key]) == lists and (key in MONEY_TABLES) == money
+                if what == "changed" and _lists(tables[key]) == lists and (key in FARM_TABLES) == farm
             ]
         )
 
@@ -244,12 +244,12 @@ class Report(Section):
     @line("Cells changed since the book was made, lists", unit="count")
     def changed_in_lists(self) -> Expr:
         """Names of rows are not counted."""
-        return self.changed_in(1) + self.changed_in_money
+        return self.changed_in(1) + self.changed_in_farm
 
-    @line("Cells changed since the book was made, customers, bills and things owned", unit="count")
-    def changed_in_money(self) -> Expr:
+    @line("Cells changed since the book was made, customers, weather, bills and things owned", unit="count")
+    def changed_in_farm(self) -> Expr:
         """Names of rows are not counted."""
-        return self.changed_in(1, money=True)
+        return self.changed_in(1, farm=True)
 
     @line("Cells changed since the book was made, tables over two lists", unit="count")
     def changed_over_two_lists(self) -> Expr:

@@ -8,7 +8,7 @@ from typing import Any
 
 import numpy as np
 
-from farmbook.calc import fuel, heat, lethality, mixing, places, steam, temperature, worth
+from farmbook.calc import climate, fuel, heat, lethality, mixing, places, steam, temperature, worth
 from farmbook.calc.calendar import DAYS_IN_A_WEEK
 
 MONTHS_A_YEAR = 12
@@ -313,3 +313,16 @@ def break_even_without_fees(cost: float, quantity: float) -> float:
     Units: cost [money], quantity [kg]; gives [money/kg].
     """
     return worth.break_even_price(cost, quantity, 1.0)
+
+
+# Rooms
+
+
+def air_heat_lost(volume: float, changes: float, difference: float) -> float:
+    """Units: volume [m3], changes [1/h], difference [delta_degC]; gives [kJ/h]."""
+    return climate.heat_flow(climate.air_leak(volume, changes), difference)
+
+
+def wall_energy_by_degrees(area: float, resistance: float, difference: float, time: float) -> float:
+    """Units: area [m2], resistance [m2*delta_degC*h/kJ], difference [delta_degC], time [h]; gives [kJ]."""
+    return climate.heat_wanted(climate.heat_flow(climate.wall_leak(area, resistance), difference), time)

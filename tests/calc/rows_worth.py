@@ -33,6 +33,19 @@ _RECOVERED: Final[tuple[tuple[str, str, HowKnown, str, str, str, str, str], ...]
 
 ROWS: Final = (
     Published(
+        worth.partial_budget,
+        "Southeast Farm Press, Partial budget: simple, useful financial tool; southeastfarmpress.com, page 2",
+        "100 acres of corn for dry beans: 97,500 and 55,000 saved, 69,000 and 88,000 given up",
+        "seen",
+        "-4,500 money/year",
+        {
+            "added": "97,500 money/year",
+            "saved": "55,000 money/year",
+            "spent": "69,000 money/year",
+            "given_up": "88,000 money/year",
+        },
+    ),
+    Published(
         chains.present_by_period,
         "Little and Graves, Little's Law, the wine rack, as quoted; funcall.blogspot.com and a copy of the chapter",
         "240 bottles, two thirds full; eight bought a month stay 20 months, 1.67 years",

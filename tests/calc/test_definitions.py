@@ -10,6 +10,7 @@ import pytest
 
 from farmbook.calc import (
     calendar,
+    climate,
     crop,
     electricity,
     heat,
@@ -331,3 +332,18 @@ def test_rounding_is_judged_by_the_size_of_the_parts(part: float, other: float, 
 def test_nothing_beside_nothing_is_rounding() -> None:
     assert tolerance.is_rounding(0.0, 0.0, 0.0)
     assert not tolerance.is_rounding(1e-12, 0.0, 0.0)
+
+
+def test_a_room_at_rest_takes_in_what_it_loses() -> None:
+    """Lost and evaporated less gained; put in while that is above zero, taken out while it is below, never both."""
+    assert climate.wanted_at_rest(5.0, 2.0, 3.0) == 4
+    assert climate.wanted_at_rest(-1.0, 2.0, 6.0) == -5
+    assert (climate.heat_wanted(4.0, 10.0), climate.cold_wanted(4.0, 10.0)) == (40, 0)
+    assert (climate.heat_wanted(-5.0, 10.0), climate.cold_wanted(-5.0, 10.0)) == (0, 50)
+
+
+def test_energy_bought_is_heat_over_the_coefficient_of_performance() -> None:
+    """A boiler that wastes a tenth (MacKay's example), a heat pump of three, and none given."""
+    assert climate.energy_for_heat(90.0, 0.9) == pytest.approx(100)
+    assert climate.energy_for_heat(90.0, 3.0) == 30
+    assert climate.energy_for_heat(90.0, 0.0) == 0

@@ -6,10 +6,17 @@ from typing import Final
 
 import pytest
 
-from tests.calc import rows_cooking, rows_crop, rows_heat, rows_steam, rows_worth
+from tests.calc import rows_climate, rows_cooking, rows_crop, rows_heat, rows_steam, rows_worth
 from tests.calc.published import Published, read_quantity
 
-ROWS: Final = (*rows_steam.ROWS, *rows_cooking.ROWS, *rows_heat.ROWS, *rows_crop.ROWS, *rows_worth.ROWS)
+ROWS: Final = (
+    *rows_steam.ROWS,
+    *rows_cooking.ROWS,
+    *rows_heat.ROWS,
+    *rows_crop.ROWS,
+    *rows_worth.ROWS,
+    *rows_climate.ROWS,
+)
 
 
 @pytest.mark.parametrize("case", ROWS, ids=str)

@@ -41,6 +41,17 @@ BY_TOTALS: Final = {
     "household.needs": 38000,
     **PAID,
 }
+ROOMS: Final[Mapping[str, Any]] = {
+    "incubation_climate.outer_area": 110,
+    "incubation_climate.air_volume": 120,
+    "incubation_climate.fans": 0.2,
+    "fruiting_climate.outer_area": 160,
+    "fruiting_climate.air_volume": 240,
+    "fruiting_climate.lamps": 0.4,
+}
+"""Both rooms described."""
+FULL_STEAMER: Final[Mapping[str, Any]] = {"farm.bags_per_load": 200, "recipe.loss_in_spawn_run": 0.1}
+
 WHOLE_FARM: Final[Mapping[str, Mapping[str, Any]]] = {
     "all by totals": BY_TOTALS,
     "by totals, one flush": {**BY_TOTALS, "crop.flushes_kept": 1},
@@ -71,6 +82,40 @@ WHOLE_FARM: Final[Mapping[str, Mapping[str, Any]]] = {
         "incubation_room.floor": 40,
         "fruiting_room.places_given": "worked out from the floor",
     },
+    "rooms described, heated by electricity": ROOMS,
+    "rooms described, heated by gas": {**ROOMS, "climate.heated_by": "Natural GAS"},
+    "rooms described, heated by propane": {**ROOMS, "climate.heated_by": "propane", "bills.energy": None},
+    "rooms in a hot place": {**ROOMS, "climate.outside": 33, "climate.free_cooling": 0},
+    "rooms as warm as outside": {**ROOMS, "climate.outside": 16, "fruiting_climate.temperature": 16},
+    "rooms that nothing heats": {**ROOMS, "climate.heating_performance": None, "climate.cooling_performance": None},
+    "no room described": {
+        f"{room}_climate.{what}": None for room in ("incubation", "fruiting") for what in ("outer_area", "air_volume")
+    },
+    "one room described": {**ROOMS, "incubation_climate.air_volume": None},
+    "a cabinet of its usual size": {"cabinet.power": None, "cabinet.length": None, "cabinet.steel": None},
+    "a box as it was measured": {"cabinet.length": 2.8, "cabinet.steel": 260, "cabinet.own_energy": None},
+    "an offer": {"customer.more": [0, 20, None, 0, 0], "customer.less": [0, 1, 0, 0, 0]},
+    "an offer past the size of the farm": {"customer.more": 10000, "customer.less": 1},
+    "an offer to a full farm": {
+        "customer.more": [0, 40, 0, 300, 0],
+        "customer.less": 0.5,
+        "fruiting_room.own_places": 2000,
+    },
+    "an offer where nothing grows": {"customer.more": 100, "customer.less": 1, "crop.loss_at_steaming": 1},
+    "an offer out of the season of what is left": {
+        "customer.more": [0, 50, 0, 0, 0],
+        "customer.most_a_week": 60,
+        "customer.season": [[1] * 12, [0, 0, 0] + [1] * 9, [1] * 12, [0] * 12, [1] * 12],
+    },
+    "an offer where fees eat the price": {"customer.more": 20, "customer.less": 1, "customer.fee": 1.2},
+    "lost bags of a full steamer": {**FULL_STEAMER, "customer.most_a_week": 900},
+    "lost bags of full rooms": {
+        "fruiting_room.own_places": 2300,
+        "crop.loss_before_first_pick": 0.1,
+        "customer.most_a_week": 900,
+    },
+    "lost bags of a farm that loses money": {**FULL_STEAMER, "customer.price": 0.5},
+    "hours missing and customers full": {**PAID, "hours.hired_hours": 0, "customer.most_a_week": 60},
     "rooms far too small": {"incubation_room.own_places": 20, "fruiting_room.own_places": 20},
     "every stage known": {
         **PAID,

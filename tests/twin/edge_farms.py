@@ -11,6 +11,7 @@ from farmbook.model.cost.growing_cost import GrowingCost
 from farmbook.model.cost.harvest import Harvest
 from farmbook.model.cost.mixing import Mixing
 from farmbook.model.crop.crop import Crop
+from farmbook.model.decisions.volume_offer import VolumeOffer
 from farmbook.model.heat.cabinet_heat import CabinetHeat
 from farmbook.model.mix.bag import Bag
 from farmbook.model.mix.recipe import Recipe
@@ -19,6 +20,8 @@ from farmbook.model.owning.bills import Bills
 from farmbook.model.owning.capital import OwnedItems
 from farmbook.model.place.energy import Energy
 from farmbook.model.place.farm_plan import Farm as Plan
+from farmbook.model.rooms.fruiting_climate import FruitingClimate
+from farmbook.model.rooms.incubation_climate import IncubationClimate
 from farmbook.model.selling.customers import Customers
 from farmbook.model.spawn.spawn_bought import Spawn
 from farmbook.model.steam.cabinet import Cabinet
@@ -60,6 +63,9 @@ NAMES: Final[Mapping[Axis, Sequence[str]]] = {
 PLAUSIBLE: Final[Changes] = {
     Plan.bags_filled_a_week: 620,
     Plan.bags_per_load: 310,
+    CabinetRun.power: 36,
+    CabinetHeat.length: 3.66,
+    CabinetHeat.steel: 400,
     Recipe.chosen_recipe: "Common mix",
     Recipe.parts: [[78, 60, 0], [10, 39, 0], [11, 0, 0], [1, 1, 0], [0, 0, 0]],
     Recipe.target_moisture: [0.6, 0.62, 0.6],
@@ -70,6 +76,13 @@ PLAUSIBLE: Final[Changes] = {
     Recipe.carbon: [0.49, 0.44, 0.45, 0, 0],
     Recipe.price: [0.05, 0.29, 0.33, 0.45, None],
     Recipe.bulk_density: [320, 610, 210, 880, 320],
+    IncubationClimate.outer_area: 105,
+    IncubationClimate.air_volume: 115,
+    FruitingClimate.outer_area: 150,
+    FruitingClimate.air_volume: 230,
+    FruitingClimate.lamps: 0.3,
+    VolumeOffer.more: [0, 15, 0, 0, 0],
+    VolumeOffer.less: [0, 0.8, 0, 0, 0],
     Customers.order: [2, 1, 3, 1, 1],
     Customers.takes_rest: [0, 0, 0, 1, 0],
     Customers.price: [22, 15.5, 11, 7.2, 40],

@@ -9,10 +9,12 @@ import numpy as np
 
 from tests.twin.farm_twin_bag import bags, mixing
 from tests.twin.farm_twin_choice import make_or_buy, make_or_buy_turn, make_or_buy_worth
+from tests.twin.farm_twin_climate import climate
 from tests.twin.farm_twin_cook import cabinet_cook, cook_curve, core_heating, lethal_rates, vessel_cook
 from tests.twin.farm_twin_cost import equipment_cost, growing_cost, lost_bags
 from tests.twin.farm_twin_crop import crop, harvest, spawn
 from tests.twin.farm_twin_customers import customers
+from tests.twin.farm_twin_decisions import decisions
 from tests.twin.farm_twin_ground import Given, Numbers, Results
 from tests.twin.farm_twin_hours import hours, picking, tasks
 from tests.twin.farm_twin_lab import own_spawn, own_spawn_way, own_spawn_work, spawn_source, spawn_supply, to_steam
@@ -75,6 +77,7 @@ SUBJECTS: Final[tuple[Subject, ...]] = (
     equipment_cost,
     incubation_room,
     fruiting_room,
+    climate,
     customers,
     picking,
     tasks,
@@ -85,6 +88,7 @@ SUBJECTS: Final[tuple[Subject, ...]] = (
     one_more,
     floor_price,
     limits,
+    decisions,
     busiest,
 )
 """In the order in which a farm is worked out: each may use what came before."""

@@ -99,8 +99,9 @@ def water_lines(given: Given, mixes: list[dict[str, list[float]]]) -> dict[str, 
 
 
 def wet_mix(given: Given, mix: dict[str, list[float]], place: int) -> float:
-    """Kilograms that a hundred kilograms of dry mix weigh once wetted: as aimed at, or as they come if that is more."""
-    return max(over(100, 1 - given["recipe.target_moisture"][place]), sum(mix["delivered"]))
+    """Kilograms that a hundred kilograms of dry mix weigh at the moisture aimed at, or as it comes if that is more."""
+    as_it_comes = over(sum(mix["water"]), sum(mix["delivered"]))
+    return over(100, 1 - max(float(given["recipe.target_moisture"][place]), as_it_comes))
 
 
 def worth_lines(given: Given, mixes: list[dict[str, list[float]]]) -> dict[str, list[float]]:

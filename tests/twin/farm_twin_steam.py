@@ -20,6 +20,8 @@ __all__ = [
 JOULES_IN_A_KILOWATT_HOUR = 3.6e6
 SECONDS_IN_AN_HOUR = 3600.0
 
+ROOM_FOR_A_BAG, STEEL_FOR_A_BAG, POWER_FOR_A_BAG = 0.0217, 0.4, 0.036
+"""Cubic metres, kilograms and kilowatts of a cabinet, where they are not typed."""
 # J/kg/K: polypropylene and stainless steel from tables of materials.
 OF_POLYPROPYLENE, OF_STEEL = 1700.0, 500.0
 STEAM_AT_BOILING, STEAM_RISE = 2_675_570.0, 1530.0
@@ -83,6 +85,27 @@ def bound_water(water: float, dry: float, cold: float, hot: float) -> Results:
     }
 
 
+def of_its_size(given: Given, what: str, a_bag: float) -> dict[str, float]:
+    """What a cabinet for so many bags usually has, and what this one is taken to have."""
+    usual = bags_in_a_load(given, "cabinet") * a_bag
+    typed = bool(given[f"cabinet.{what}_given"])
+    return {f"usual_{what}": usual, f"{what}_counted": float(given[f"cabinet.{what}"]) if typed else usual}
+
+
+def steel_warmed(given: Given, place: str) -> float:
+    """Kilograms of racks and shell."""
+    if place == "cabinet":
+        return of_its_size(given, "steel", STEEL_FOR_A_BAG)["steel_counted"]
+    return float(given[f"{place}.steel"])
+
+
+def kilowatts_of(given: Given, place: str) -> float:
+    """Of generator or burner; a cabinet's by its size where it is not typed."""
+    if place == "cabinet":
+        return of_its_size(given, "power", POWER_FOR_A_BAG)["power_counted"]
+    return float(given[f"{place}.power"])
+
+
 def load_heats(given: Given, out: Results, place: str, hot: float) -> Results:
     """What a load weighs and takes up."""
     cold = float(given[f"{place}.start_temperature"])
@@ -94,7 +117,7 @@ def load_heats(given: Given, out: Results, place: str, hot: float) -> Results:
         "wood_heat": dry * (wood_heat_of_a_kilogram(cold, hot) + 1000 * bound["bound_capacity"] * (hot - cold)),
         "water_heat": water * (in_water(hot) - in_water(cold)),
         "bag_heat": plastic * OF_POLYPROPYLENE * (hot - cold),
-        "steel_heat": given[f"{place}.steel"] * OF_STEEL * (hot - cold),
+        "steel_heat": steel_warmed(given, place) * OF_STEEL * (hot - cold),
     }
     every = sum(joules.values())
     return {
@@ -155,13 +178,16 @@ def losses(given: Given, place: str, found: Results, hot: float) -> Results:
 def cabinet_heat(given: Given, out: Results) -> Results:
     """All heats of the cabinet."""
     hot = float(given["cabinet.hold_temperature"])
-    length, width, height = (given[f"cabinet.{side}"] for side in ("length", "width", "height"))
+    width, height = (float(given[f"cabinet.{side}"]) for side in ("width", "height"))
+    size = of_its_size(given, "length", over(ROOM_FOR_A_BAG, width * height))
+    length = size["length_counted"]
     walls = 2 * length * height + 2 * width * height
     area = 2 * (length * width + width * height + length * height)
     found = {**load_heats(given, out, "cabinet", hot), **wall_lines(given, "cabinet", area, hot)}
     found |= condensate(given, "cabinet", hot, STEAM_AT_BOILING, float(given["cabinet.feed_temperature"]))
     found |= losses(given, "cabinet", found, hot)
     below = hot < out["site.boiling_point"]
+    found |= size | of_its_size(given, "steel", STEEL_FOR_A_BAG)
     found |= {
         "in_use": float(in_use(given, "cabinet")),
         "floor_and_roof": area - walls,

@@ -9,6 +9,7 @@ from tests.twin.farm_twin_steam import (
     bags_in_a_load,
     heats_with,
     in_use,
+    kilowatts_of,
 )
 
 __all__ = ["cabinet_cost", "steamer_in_use", "vessel_cost"]
@@ -71,7 +72,7 @@ def peak_of_a_month(given: Given, out: Results, place: str) -> Results:
     """The charge for the highest kW, shared by the loads of a month."""
     loads = out[f"{place}_run.loads_a_week"] * given["farm.weeks_worked"] / 12
     counts = given["energy.own_added_peak_given"] and out[f"{place}_heat.in_use"] == 1
-    highest = float(given["energy.own_added_peak"] if counts else given[f"{place}.power"])
+    highest = float(given["energy.own_added_peak"]) if counts else kilowatts_of(given, place)
     added = highest if heats_with(given, place, "electricity") else 0.0
     month = added * given["energy.demand_charge"]
     return {

@@ -5,7 +5,16 @@ from __future__ import annotations
 import math
 
 from tests.twin.farm_twin_ground import Given, Results, over, whole_up
-from tests.twin.farm_twin_steam import JOULES_IN_A_KILOWATT_HOUR, bags_in_a_load, heats_with, in_use, usual_efficiency
+from tests.twin.farm_twin_steam import (
+    JOULES_IN_A_KILOWATT_HOUR,
+    POWER_FOR_A_BAG,
+    bags_in_a_load,
+    heats_with,
+    in_use,
+    kilowatts_of,
+    of_its_size,
+    usual_efficiency,
+)
 
 __all__ = ["cabinet_run", "steaming", "vessel_run"]
 
@@ -36,7 +45,7 @@ def heat_up(given: Given, out: Results, place: str) -> Results:
     """Seconds to temperature with the power that the losses leave."""
     own = given[f"{place}.own_efficiency_given"]
     share = float(given[f"{place}.own_efficiency"]) if own else usual_efficiency(given, place)
-    into_steam = 1000 * given[f"{place}.power"] * share
+    into_steam = 1000 * kilowatts_of(given, place) * share
     left = into_steam - 0.5 * 1000 * out[f"{place}_heat.standing_loss"]
     joules = out[f"{place}_heat.heat_to_supply"] * JOULES_IN_A_KILOWATT_HOUR
     worked = joules / left / SECONDS_IN_AN_HOUR if left > 0 else 0.0
@@ -96,7 +105,7 @@ def clock(given: Given, out: Results, place: str, heating: float) -> Results:
 
 def current(given: Given, place: str) -> Results:
     """Amps of the steamer, and whether the service carries them if it is the one in use."""
-    kilowatts = float(given[f"{place}.power"]) if heats_with(given, place, "electricity") else 0.0
+    kilowatts = kilowatts_of(given, place) if heats_with(given, place, "electricity") else 0.0
     single = over(1000 * kilowatts, given["energy.voltage"])
     three = over(1000 * kilowatts, given["energy.voltage"] * math.sqrt(3))
     amps = {"single-phase": single, "three-phase": three}.get(given["energy.phases"].lower(), 0.0)
@@ -134,6 +143,7 @@ def cabinet_run(given: Given, out: Results) -> Results:
     """Loads that start in the morning; one that is cool by a later morning is taken out as that morning's goes in."""
     found = one_run(given, out, "cabinet")
     days = whole_up(found["cycle_time"] / HOURS_IN_A_DAY)
+    found |= of_its_size(given, "power", POWER_FOR_A_BAG)
     found |= {
         "days_of_a_load": days,
         "loads_started": whole_up(over(given["steamer.staffed_days"], days)),

@@ -93,18 +93,25 @@ def loads_a_year(given: Given, out: Results) -> float:
 
 
 def worked_out_energy(given: Given, out: Results) -> dict[str, float]:
-    """Energy of steaming and of the lab, load by load and month by month."""
+    """Energy of steaming and of the lab, load by load and month by month, and with it that of the rooms."""
     loads = loads_a_year(given, out)
     steaming = loads * float(out["steamer_in_use.energy_cost_per_run"])
     steaming += MONTHS * float(out["steamer_in_use.demand_cost_per_month"])
     cooker = float(out["own_spawn_work.cooking_cost"]) * float(given["farm.weeks_worked"])
     lab = cooker if out["spawn_source.made"] else 0.0
-    return {"steaming_energy": steaming, "lab_energy": lab, "worked_energy": steaming + lab}
+    rooms = float(out["room_energy.cost"])
+    return {
+        "steaming_energy": steaming,
+        "lab_energy": lab,
+        "worked_energy": steaming + lab,
+        "all_worked_energy": steaming + lab + rooms,
+    }
 
 
 def listed_bills(given: Given, out: Results) -> dict[str, float]:
-    """Every bill of the list, the water of steaming, and the upkeep of steamer and lab."""
+    """Every bill of the list, the water of steaming and of mist, and the upkeep of steamer and lab."""
     water = loads_a_year(given, out) * float(out["steamer_in_use.water_cost_per_run"])
+    water += float(out["room_energy.water_cost"])
     upkeep = float(given[f"{steamer_used(given)}.upkeep"])
     if out["spawn_source.made"]:
         upkeep += float(given["make_or_buy.upkeep"])
@@ -118,16 +125,16 @@ def bills(given: Given, out: Results) -> Results:
     """Energy, and all other bills."""
     energy, rest = worked_out_energy(given, out), listed_bills(given, out)
     known = bool(given["bills.energy_given"])
-    typed = float(given["bills.energy"]) if known else 0.0
-    of_rooms = typed - energy["worked_energy"] if known else 0.0
+    counted = float(given["bills.energy"]) if known else energy["all_worked_energy"]
+    of_rooms = counted - energy["worked_energy"]
     one_sum = same(given["bills.counted"], "one sum")
-    counted = typed if known else energy["worked_energy"]
     other = float(given["bills.in_all"]) - counted if one_sum else rest["listed"]
     found = {
         **energy,
         **rest,
         "energy_cost": counted,
         "energy_of_rooms": of_rooms,
+        "energy_not_explained": of_rooms - float(out["room_energy.cost"]),
         "other": other,
         "energy_covers_steaming": float(not known or of_rooms >= 0),
         "energy_is_in_the_bills": float(other >= 0),

@@ -24,7 +24,7 @@ from tests.workbook.shipped import ROOT, SCENARIOS
 
 FOR_THE_SCREEN = {"Constants", "Sources"}
 """Sheets that are not printed."""
-MOST_SIDES = 56
+MOST_SIDES = 60
 """Of a whole book."""
 RIGHT_MARGIN = 0.45 * 72
 """Points that nothing is printed on."""

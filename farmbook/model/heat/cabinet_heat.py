@@ -4,10 +4,8 @@ from __future__ import annotations
 
 from typing import Final
 
-from farmbook.calc.heat import (
-    STEAM_ENTHALPY_AT_BOILING,
-)
-from farmbook.expr.functions import all_of, named
+from farmbook.calc.heat import CABINET_ROOM, CABINET_STEEL, STEAM_ENTHALPY_AT_BOILING
+from farmbook.expr.functions import all_of, named, ratio, where
 from farmbook.expr.nodes import Expr
 from farmbook.model.heat.steamer_heat import DRAINED, SteamerHeat
 from farmbook.model.heat.steaming import CABINET, if_in_use
@@ -35,9 +33,8 @@ class CabinetHeat(SteamerHeat, words="cabinet"):
         unit="m",
         usual=(1.5, 12),
         hard=(0.3, 40),
-        default=3.66,
-        how="Tape, inside the lining.",
-        source=COMMON_PRACTICE,
+        optional=True,
+        how="Tape, inside the lining. Left empty, by the bags in a load.",
     )
     width = number(
         "Width of the cabinet, inside",
@@ -74,12 +71,11 @@ class CabinetHeat(SteamerHeat, words="cabinet"):
         unit="kg/run",
         usual=(100, 1500),
         hard=(0, 20000),
-        default=400,
+        optional=True,
         how=(
             "Weigh one rack and count; for the lining, its area times thickness (1 mm of steel weighs 7.8 kg a square "
-            "metre, 1.6 lb a square foot)."
+            "metre, 1.6 lb a square foot). Left empty, by the bags in a load."
         ),
-        source=COMMON_PRACTICE,
     )
     hold_temperature = number(
         "Chamber temperature held in the cabinet",
@@ -112,15 +108,40 @@ class CabinetHeat(SteamerHeat, words="cabinet"):
         source=COMMON_PRACTICE,
     )
 
+    @line("Length of a cabinet for so many bags", unit="m", source=COMMON_PRACTICE)
+    def usual_length(self) -> Expr:
+        """At the width and height given."""
+        return ratio(self.bags * CABINET_ROOM, self.width * self.height)
+
+    @line("Length of the cabinet, counted", unit="m")
+    def length_counted(self) -> Expr:
+        """What you typed, else by the bags in a load."""
+        return where(self.given(self.length), self.length, self.usual_length)
+
+    @line("Steel of a cabinet for so many bags", unit="kg/run", source=COMMON_PRACTICE)
+    def usual_steel(self) -> Expr:
+        """Racks and shell."""
+        return self.bags * CABINET_STEEL
+
+    @line("Steel of the cabinet, counted", unit="kg/run")
+    def steel_counted(self) -> Expr:
+        """What you typed, else by the bags in a load."""
+        return where(self.given(self.steel), self.steel, self.usual_steel)
+
+    @property
+    def warmed(self) -> Expr:
+        """Typed, or by the size of a load."""
+        return self.steel_counted
+
     @line("Floor and roof of the cabinet, inside", unit="m2")
     def floor_and_roof(self) -> Expr:
         """Both together."""
-        return self.length * (self.width + self.width)
+        return self.length_counted * (self.width + self.width)
 
     @line("Walls and door of the cabinet, inside", unit="m2")
     def walls(self) -> Expr:
         """All four sides."""
-        return (self.length + self.width) * (self.height + self.height)
+        return (self.length_counted + self.width) * (self.height + self.height)
 
     @line("Inside of the cabinet, all faces", unit="m2")
     def inside_area(self) -> Expr:

@@ -99,6 +99,11 @@ class SteamerHeat(Alike):
         """Bags in a load."""
         return self.farm.bags_in_a_load
 
+    @property
+    def warmed(self) -> Expr:
+        """Steel that is warmed with each load."""
+        return self.steel
+
     @line("The farm steams in the {}", unit="flag")
     def in_use(self) -> Expr:
         """1 for the steamer chosen; the other is worked out for comparing only."""
@@ -192,7 +197,7 @@ class SteamerHeat(Alike):
     @line("Heat into racks and shell of the {}", unit="kWh/run", source=MATERIAL_PROPERTIES)
     def steel_heat(self) -> Expr:
         """Paid again with each load, as the steel cools down with the bags."""
-        return sensible_heat(self.steel, STEEL_HEAT_CAPACITY, self.rise)
+        return sensible_heat(self.warmed, STEEL_HEAT_CAPACITY, self.rise)
 
     @line("Heat taken up by a load of the {}", unit="kWh/run", source=SIMPSON_TENWOLDE_1999)
     def load_heat(self) -> Expr:

@@ -34,8 +34,12 @@ class Widening(Alike):
         leaves = maximum(self.one_more.bag_leaves, 0) * self.stage.frees
         return leaves * self.farm.weeks_worked if self.all_year else leaves
 
+    @line("{}: it limits", unit="flag")
+    def limiting(self) -> Expr:
+        """1 where no stage can do less."""
+        return all_of(self.stage.known, self.stage.capacity <= self.limits.first)
+
     @line("{}: up to so many", unit="1", source=ARITHMETIC, zero_is_none=True)
     def up_to(self) -> Expr:
         """Then the next stage limits, or another price counts. No figure for a stage that does not limit."""
-        limiting = all_of(self.stage.known, self.stage.capacity <= self.limits.first)
-        return ratio(self.limits.until_next * limiting, self.stage.frees)
+        return ratio(self.limits.until_next * self.limiting, self.stage.frees)

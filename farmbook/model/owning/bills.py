@@ -13,6 +13,7 @@ from farmbook.model.cost.steamer_year import SteamerInUseYear
 from farmbook.model.crop.spawn_source import SpawnSource
 from farmbook.model.owning.capital import LISTED, ONE_SUM
 from farmbook.model.place.farm_plan import Farm
+from farmbook.model.rooms.room_energy import RoomEnergy
 from farmbook.model.steam.steamer_in_use import SteamerInUse
 from farmbook.sections.declare import check, choice, line, names, number, uses
 from farmbook.sections.section import Section
@@ -32,6 +33,7 @@ class Bills(Section):
     source = uses(SpawnSource)
     own_spawn = uses(OwnSpawnWork)
     lab_choice = uses(MakeOrBuy)
+    rooms = uses(RoomEnergy)
 
     bills = names(
         BILL, "Bill", how="Rent, insurance, licences, van, telephone, books. Not energy, water, wages or loans."
@@ -69,7 +71,7 @@ class Bills(Section):
         hard=(0, 100000000),
         optional=True,
         how="Power, gas and propane of twelve months, fixed fees and the charge for the highest kW in them.",
-        note="The bill wins. Left empty, only what steamer and lab are worked out to take is counted.",
+        note="The bill wins. Left empty, what steamer, lab and rooms are worked out to take is counted.",
     )
 
     @line("Energy of steaming a year", unit="money/year")
@@ -88,20 +90,30 @@ class Bills(Section):
         """It is part of the energy bills."""
         return self.steaming_energy + self.lab_energy
 
+    @line("Energy of steamer, lab and rooms a year, worked out", unit="money/year")
+    def all_worked_energy(self) -> Expr:
+        """What there is to go by where no bill is given."""
+        return self.worked_energy + self.rooms.cost
+
     @line("Energy a year, counted", unit="money/year")
     def energy_cost(self) -> Expr:
         """Your bills where you give them, else what is worked out."""
-        return where(self.given(self.energy), self.energy, self.worked_energy)
+        return where(self.given(self.energy), self.energy, self.all_worked_energy)
 
     @line("Energy of rooms, cooler and the rest a year", unit="money/year")
     def energy_of_rooms(self) -> Expr:
         """The bills less what steamer and lab are worked out to take, which would count twice otherwise."""
         return self.energy_cost - self.worked_energy
 
-    @line("Water of steaming a year", unit="money/year")
+    @line("Energy of rooms, cooler and the rest, less what the rooms are worked out to take", unit="money/year")
+    def energy_not_explained(self) -> Expr:
+        """Cooler, lights elsewhere, fixed fees. Below zero: the rooms take less than worked out, as sun and soil warm them."""
+        return self.energy_of_rooms - self.rooms.cost
+
+    @line("Water a year", unit="money/year")
     def water(self) -> Expr:
-        """Of the loads; other water is a bill."""
-        return self.steamer_in_use.water_cost_per_run * self.steamer_year.loads_a_year
+        """Of the loads, and misted in the rooms; other water is a bill."""
+        return self.steamer_in_use.water_cost_per_run * self.steamer_year.loads_a_year + self.rooms.water_cost
 
     @line("Upkeep of steamer and lab a year", unit="money/year")
     def upkeep(self) -> Expr:

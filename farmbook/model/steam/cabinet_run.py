@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
+from farmbook.calc.heat import CABINET_POWER
 from farmbook.calc.timetable import days_of_a_load, loads_by_days, loads_by_the_week
-from farmbook.expr.functions import minimum
+from farmbook.expr.functions import minimum, where
 from farmbook.expr.nodes import Expr
 from farmbook.model.heat.cabinet_heat import CabinetHeat
 from farmbook.model.steam.steamer_run import SteamerRun
@@ -27,9 +28,11 @@ class CabinetRun(SteamerRun, words="cabinet"):
         unit="kW",
         usual=(12, 120),
         hard=(0.5, 2000),
-        default=36,
-        how="Nameplate; a clamp meter shows burnt-out elements. A burner's input: 100,000 Btu an hour are 29.3 kW.",
-        source=COMMON_PRACTICE,
+        optional=True,
+        how=(
+            "Nameplate; a clamp meter shows burnt-out elements. A burner's input: 100,000 Btu an hour are 29.3 kW. Left empty, "
+            "by the bags in a load."
+        ),
     )
     hold_time = number(
         "Chamber hold of the cabinet",
@@ -50,6 +53,21 @@ class CabinetRun(SteamerRun, words="cabinet"):
         how="From the log: hours from steam off until bags are cool enough to take out.",
         source=COMMON_PRACTICE,
     )
+
+    @line("Power of a cabinet for so many bags", unit="kW", source=COMMON_PRACTICE)
+    def usual_power(self) -> Expr:
+        """Enough to warm a full load in some six hours."""
+        return self.heat.bags * CABINET_POWER
+
+    @line("Power of the cabinet, counted", unit="kW")
+    def power_counted(self) -> Expr:
+        """What you typed, else by the bags in a load."""
+        return where(self.given(self.power), self.power, self.usual_power)
+
+    @property
+    def drawn(self) -> Expr:
+        """Typed, or by the size of a load."""
+        return self.power_counted
 
     @line("Days from the start of a cabinet load to the next", unit="day/run", source=COMMON_PRACTICE)
     def days_of_a_load(self) -> Expr:

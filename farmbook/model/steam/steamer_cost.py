@@ -172,7 +172,7 @@ class SteamerCost(Alike):
     @line("Highest kW of the {}", unit="kW")
     def highest_power(self) -> Expr:
         """Your own figure where it counts, otherwise the whole power."""
-        return where(self.own_peak_counts, self.energy.own_added_peak, self.run.power)
+        return where(self.own_peak_counts, self.energy.own_added_peak, self.run.drawn)
 
     @line("What the {} adds to your highest kW", unit="kW")
     def added_peak(self) -> Expr:

@@ -84,6 +84,11 @@ class SteamerRun(Alike):
         note="Two people take half the time on the clock, and the same hours of work.",
     )
 
+    @property
+    def drawn(self) -> Expr:
+        """Power of the generator or burner."""
+        return self.power
+
     @line("Electricity heats the {}", unit="flag")
     def electric(self) -> Expr:
         """1 for electricity, 0 for a fuel."""
@@ -112,7 +117,7 @@ class SteamerRun(Alike):
     @line("Power that gets into the steam of the {}", unit="kW")
     def steam_power(self) -> Expr:
         """At full power."""
-        return steam_power(self.power, self.efficiency)
+        return steam_power(self.drawn, self.efficiency)
 
     @line("Power left to warm the load of the {}", unit="kW", source=COMMON_PRACTICE)
     def power_left(self) -> Expr:
@@ -216,7 +221,7 @@ class SteamerRun(Alike):
     @line("Electric power of the {}", unit="kW")
     def electric_power(self) -> Expr:
         """What it can draw from the service; nothing where fuel heats it, the small motor of a burner aside."""
-        return self.power * self.electric
+        return self.drawn * self.electric
 
     @line("The {} works as typed and steams the bags of a week", unit="flag")
     def fits(self) -> Expr:
