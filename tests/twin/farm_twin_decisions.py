@@ -29,6 +29,7 @@ def missing_hour(given: Given, out: Results) -> dict[str, float]:
         "bag_leaves": leaves,
         "brings": an_hour,
         "missing": saved,
+        "to_spare": float(out["hours.not_explained"] > out["hours.by_the_hour"] * HARDLY_ANY),
         "overtime": float(out["farm.labour_rate"]) * (1 + float(given["hours.overtime_extra"])),
         "missing_cost": saved * float(given["farm.weeks_worked"]) * max(0.0, an_hour),
     }
@@ -124,7 +125,9 @@ def an_offer(given: Given, out: Results, growth: dict[str, float], row: int) -> 
     """One customer would take so much more if all of it cost so much less."""
     less, last = float(given["customer.less"][row]), float(out["customer_year.last_one"])
     a_month = float(given["customer.more"][row]) * float(given["farm.weeks_worked"]) / MONTHS
-    by_month = [float(share) * a_month for share in given["customer.season"][row]]
+    anyway = out["customer_months.still_takes"][row]
+    offered = [float(share) * a_month for share in given["customer.season"][row]]
+    by_month = [max(0.0, more - less_needed) for more, less_needed in zip(offered, anyway, strict=True)]
     left_over = [min(pair) for pair in zip(by_month, out["customer_months.homeless"], strict=True)]
     source = kilograms_from(out, growth, by_month, row)
     sold, now, more = float(out["customer_year.sold"][row]), float(out["customers.brings"][row]), source["delivered"]

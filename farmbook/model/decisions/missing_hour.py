@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from farmbook.calc.compare import INPUTS_KNOWN_TO
 from farmbook.expr.functions import maximum, minimum, ratio, where
 from farmbook.expr.nodes import Expr
 from farmbook.expr.sentences import either, figure, say
@@ -73,11 +74,23 @@ class MissingHour(Section):
         return say(
             "An hour more brings ",
             figure(self.brings, 2, named=False),
-            " before it is paid. Hired it costs ",
+            " before it is paid; hired it costs ",
             figure(self.hours.farm.labour_rate, 2, named=False),
-            either(
-                self.brings > self.hours.farm.labour_rate, ": it pays; as overtime ", ": it does not pay; as overtime "
-            ),
+            ", as overtime ",
             figure(self.overtime, 2, named=False),
-            either(self.brings > self.overtime, ": it pays.", ": it does not pay."),
+            either(self.to_spare, ". You have hours to spare: fill more bags with them first.", self.verdict),
         )
+
+    @line("An hour more: hire or not", unit="1")
+    def verdict(self) -> Expr:
+        """Where no hours are to spare."""
+        rate = self.hours.farm.labour_rate
+        return say(
+            either(self.brings > rate, ": hiring pays", ": hiring does not pay"),
+            either(self.brings > self.overtime, ", overtime too.", ", overtime does not."),
+        )
+
+    @line("Hours are to spare", unit="flag")
+    def to_spare(self) -> Expr:
+        """More are paid or worked than the tasks take."""
+        return self.hours.not_explained > self.hours.by_the_hour * INPUTS_KNOWN_TO

@@ -62,8 +62,9 @@ class VolumeOffer(Section):
 
     @line("Offer: more in the month", unit="kg_taken", axes=MATRIX)
     def more_in_month(self) -> Expr:
-        """By its season, as the most it takes."""
-        return self.more * self.customers.season * self.months.weeks
+        """By its season. What it would still take at the present price needs no discount, so only what is beyond that counts."""
+        offered = self.more * self.customers.season * self.months.weeks
+        return maximum(offered - self.months.still_takes, 0)
 
     @line("Offer: of it, grown and left over in the month", unit="kg_taken", axes=MATRIX)
     def left_in_month(self) -> Expr:

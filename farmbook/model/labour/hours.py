@@ -226,8 +226,8 @@ class Hours(Section):
         """In a sentence."""
         return say(
             "The tasks of a week take ",
-            figure(self.needed, 0, named=False),
-            " hours; ",
+            figure(self.by_the_hour, 0, named=False),
+            either(self.by_the_piece > 0, " hours beside piece work; ", " hours; "),
             figure(self.hired, 0, named=False),
             " are hired and ",
             figure(self.own_hours, 0, named=False),

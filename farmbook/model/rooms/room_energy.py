@@ -37,7 +37,7 @@ class RoomEnergy(Section):
         """1 where walls and air of both rooms are given."""
         return all_of(self.incubation.known > 0, self.fruiting.known > 0)
 
-    @line("Energy of the rooms a year, worked out", unit="money/year")
+    @line("Energy of the rooms a year, worked out", unit="money/year", zero_is_none=True)
     def cost(self) -> Expr:
         """Both: heat, cooling, light and fans. The cold room for what is picked is not in it."""
         return self.incubation.energy_cost + self.fruiting.energy_cost

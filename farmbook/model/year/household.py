@@ -77,12 +77,15 @@ class Household(Section):
 
     @line("Household, in a sentence", unit="1")
     def told(self) -> Expr:
-        """Income from elsewhere is not in the sum; it counts for what the household needs."""
+        """Income from elsewhere stands beside it; both count for what the household needs."""
         return say(
             "After loans, tax and replacement ",
             figure(self.left, -2, named=False),
             " a year is left for the household",
-            either(self.lives, ".", ", less than it needs."),
+            ", with ",
+            figure(self.other_income, -2, named=False),
+            " more from elsewhere",
+            either(self.lives, ".", ": less than it needs."),
         )
 
     @check(
