@@ -37,7 +37,7 @@ class RoomEnergy(Section):
         """1 where walls and air of both rooms are given."""
         return all_of(self.incubation.known > 0, self.fruiting.known > 0)
 
-    @line("Energy of the rooms a year, worked out", unit="money/year", zero_is_none=True)
+    @line("Energy of the rooms a year, worked out", unit="money/year")
     def cost(self) -> Expr:
         """Both: heat, cooling, light and fans. The cold room for what is picked is not in it."""
         return self.incubation.energy_cost + self.fruiting.energy_cost
@@ -49,7 +49,16 @@ class RoomEnergy(Section):
 
     @line("Energy of the rooms, in a sentence", unit="1")
     def told(self) -> Expr:
-        """What they come to, and whether both rooms are in it."""
+        """What they come to, or what to give for it."""
+        return say(
+            either(
+                self.cost > 0, self.as_given, "Give walls and air of the rooms on Inputs to have their heat worked out."
+            )
+        )
+
+    @line("Energy of the rooms, as far as given", unit="1")
+    def as_given(self) -> Expr:
+        """Whether both rooms are in it."""
         return say(
             either(
                 self.known,
