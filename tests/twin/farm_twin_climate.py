@@ -104,7 +104,8 @@ def balance(room: dict[str, float], months: dict[str, list[float]], hours: float
     """A year's heat, cold, heat lost and heat gained, and whether what comes in is what goes out."""
     heat, out = sum(months["heat"]), sum(months["taken_out"])
     lost = sum(months["lost"]) * hours if room["known"] else 0.0
-    gained = (room["gained"] - room["evaporating"]) * hours * MONTHS if room["known"] else 0.0
+    gained = room["gained"] * hours * MONTHS if room["known"] else 0.0
+    evaporated = room["evaporating"] * hours * MONTHS if room["known"] else 0.0
     return {
         "heat_a_year": heat,
         "taken_out_a_year": out,
@@ -112,8 +113,9 @@ def balance(room: dict[str, float], months: dict[str, list[float]], hours: float
         "lost_a_year": lost,
         "gained_a_year": gained,
         "heat_in": heat + gained,
-        "heat_out": lost + out,
-        "heat_adds_up": nothing_left(heat + gained - out - lost, heat + gained, gained),
+        "evaporated_a_year": evaporated,
+        "heat_out": lost + evaporated + out,
+        "heat_adds_up": nothing_left(heat + gained - out - lost - evaporated, heat + gained, out),
     }
 
 
