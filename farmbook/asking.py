@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 import tomllib
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass
@@ -125,6 +126,10 @@ def _prompt(question: Question, number: int, mapping: Mapping[str, Any]) -> str:
     return f"\n{number} of {len(QUESTIONS)}  {words}{unit}{options}\n   {declared.how}\n   [{standing}] "
 
 
+THOUSANDS: Final = re.compile(r"[0-9]{1,3}(,[0-9]{3})+(\.[0-9]+)?")
+"""As people write 19,500 or 1,200.50."""
+
+
 @cache
 def _tables() -> Mapping[str, Table]:
     return tables_of(type(section) for section in whole_farm().sections)
@@ -143,8 +148,10 @@ def _at(mapping: Mapping[str, Any], path: Path) -> Any:
 
 
 def _as_written(typed: str) -> float | int | str:
-    """A plain number, or a text with a unit of its own."""
-    plain = typed.replace(",", "")
+    """A plain number, or a text with a unit of its own. Commas are taken away only where they part thousands: 4,50 stays a
+    text, which the reader of files refuses.
+    """
+    plain = typed.replace(",", "") if THOUSANDS.fullmatch(typed) else typed
     try:
         return int(plain)
     except ValueError:

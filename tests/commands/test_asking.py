@@ -88,6 +88,14 @@ def test_an_answer_that_cannot_be_is_asked_for_again(
     assert tomllib.loads(Path("mine.toml").read_text(encoding="utf-8"))["farm"]["bags_filled_a_week"] == 500
 
 
+def test_a_comma_parts_thousands_and_nothing_else(
+    monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
+) -> None:
+    assert answered(monkeypatch, ["", "4,50", "1.200,50", "1,500", *BLANK[2:]]) == 0
+    assert capsys.readouterr().err.count("\n2 of 24 ") == 3
+    assert tomllib.loads(Path("mine.toml").read_text(encoding="utf-8"))["farm"]["bags_filled_a_week"] == 1500
+
+
 def test_nothing_is_written_where_the_answers_end(
     folder: Path, monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
 ) -> None:

@@ -16,6 +16,11 @@ IN_FRUITING = ("fruiting",)
 """Stages that a bag has gone through when it is lost."""
 
 
+def stands_full(out: Results) -> bool:
+    """Whether the farm fills about all that its narrowest stage lets through."""
+    return bool(out["limits.many"] > 0 and out["limits.spare"] <= HARDLY_ANY)
+
+
 def missing_hour(given: Given, out: Results) -> dict[str, float]:
     """What an hour more would bring, what it costs as overtime, and what the hours missing cost."""
     a_bag, missing = float(out["hours.growing_with_a_bag"]), float(out["hours.missing"])
@@ -29,6 +34,7 @@ def missing_hour(given: Given, out: Results) -> dict[str, float]:
         "bag_leaves": leaves,
         "brings": an_hour,
         "missing": saved,
+        "limited": float(stands_full(out) and not holds_back(out, "labour")),
         "to_spare": float(out["hours.not_explained"] > out["hours.by_the_hour"] * HARDLY_ANY),
         "overtime": float(out["farm.labour_rate"]) * (1 + float(given["hours.overtime_extra"])),
         "missing_cost": saved * float(given["farm.weeks_worked"]) * max(0.0, an_hour),
@@ -43,7 +49,7 @@ def holds_back(out: Results, *stages: str) -> bool:
 
 def places_wasted(out: Results) -> dict[str, float]:
     """Money that a bag put in the place of a lost one would have left, at each of three steps."""
-    full = bool(out["limits.many"] > 0 and out["limits.spare"] <= HARDLY_ANY)
+    full = stands_full(out)
     steaming = full and holds_back(out, *AT_STEAMING)
     incubation = full and holds_back(out, *AT_STEAMING, *IN_SPAWN_RUN)
     fruiting = full and holds_back(out, *AT_STEAMING, *IN_SPAWN_RUN, *IN_FRUITING)

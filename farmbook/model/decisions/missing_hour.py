@@ -3,10 +3,12 @@
 from __future__ import annotations
 
 from farmbook.calc.compare import INPUTS_KNOWN_TO
-from farmbook.expr.functions import maximum, minimum, ratio, where
+from farmbook.expr.functions import all_of, maximum, minimum, ratio, where
 from farmbook.expr.nodes import Expr
 from farmbook.expr.sentences import either, figure, say
+from farmbook.model.decisions.crop_forgone import CropForgone
 from farmbook.model.labour.hours import Hours
+from farmbook.model.limits.widenings import LabourWidening
 from farmbook.model.selling.customer_year import CustomerYear
 from farmbook.model.year.one_more import OneMore
 from farmbook.sections.declare import line, number, uses
@@ -23,6 +25,8 @@ class MissingHour(Section):
     table = "hours"
 
     hours = uses(Hours)
+    labour = uses(LabourWidening)
+    crop_forgone = uses(CropForgone)
     one_more = uses(OneMore)
     customers = uses(CustomerYear)
 
@@ -81,14 +85,23 @@ class MissingHour(Section):
             either(self.to_spare, ". You have hours to spare: fill more bags with them first.", self.verdict),
         )
 
-    @line("An hour more: hire or not", unit="1")
+    @line("An hour more: does it pay", unit="1")
     def verdict(self) -> Expr:
         """Where no hours are to spare."""
-        rate = self.hours.farm.labour_rate
+        return say(either(self.limited, ". Something else limits, so now it would bring nothing.", self.hire))
+
+    @line("An hour more: hire or not", unit="1")
+    def hire(self) -> Expr:
+        """Where an hour more makes bags."""
         return say(
-            either(self.brings > rate, ": hiring pays", ": hiring does not pay"),
+            either(self.brings > self.hours.farm.labour_rate, ": hiring pays", ": hiring does not pay"),
             either(self.brings > self.overtime, ", overtime too.", ", overtime does not."),
         )
+
+    @line("Another stage limits a full farm", unit="flag")
+    def limited(self) -> Expr:
+        """Then more hours make no more bags."""
+        return all_of(self.crop_forgone.full, self.labour.limiting <= 0)
 
     @line("Hours are to spare", unit="flag")
     def to_spare(self) -> Expr:
