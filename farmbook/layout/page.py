@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
 from functools import cached_property
+from typing import Final
 
 from farmbook.errors import ModelFault
 from farmbook.expr import nodes as n
@@ -135,6 +136,10 @@ def cited(source: Source | None) -> str:
     return f"{source.author} {source.year}" if source.author and source.year else source.title
 
 
+TWO_LINES: Final = 34
+"""Height of a row for heads that a person types, which may need a second line."""
+
+
 class Page:
     """One sheet, filled downwards; `row` is the next free row, `bold` names the lines that the sheet comes to.
 
@@ -231,6 +236,8 @@ class Page:
         lines = self.plan.model.axes.get(axis)
         if not turned:
             self.plan.labels.setdefault(axis, (self.sheet.name, row, column))
+        if lines is not None and not down:
+            self.grow(row, TWO_LINES)
         for member in range(self.plan.sizes[axis]):
             at = (row + member, column) if down else (row, column + member)
             if lines is None:

@@ -74,8 +74,6 @@ def places_wasted(out: Results) -> dict[str, float]:
         "leaves": leaves,
         "leaves_inoculated": over(leaves, out["crop.inoculated_per_filled"]),
         "leaves_live": over(leaves, out["crop.live_per_filled"]),
-        "whole": whole,
-        "living": alive,
         "worth_after_steaming": worth["at_steaming"],
         "worth_after_spawn_run": worth["in_spawn_run"],
         "worth_at_first_pick": worth["before_first_pick"],

@@ -3,8 +3,7 @@
 from __future__ import annotations
 
 from farmbook.calc.compare import INPUTS_KNOWN_TO
-from farmbook.calc.crop import surviving_share
-from farmbook.expr.functions import all_of, any_of, maximum, ratio
+from farmbook.expr.functions import all_of, any_of, joined, maximum, ratio
 from farmbook.expr.nodes import Expr
 from farmbook.expr.sentences import either, figure, say
 from farmbook.model.cost.lost_bags import LostBags
@@ -73,16 +72,6 @@ class CropForgone(Section):
         dearer = self.hours.farm.labour_rate - self.hours.hour_in_money
         return self.one_more.bag_leaves - self.hours.growing_with_a_bag * dearer
 
-    @line("Share that comes whole out of the steamer", unit="share")
-    def whole(self) -> Expr:
-        """Of bags filled."""
-        return surviving_share(self.crop.loss_steamed)
-
-    @line("Share that lives through the spawn run", unit="share")
-    def living(self) -> Expr:
-        """Of bags inoculated, recipe chosen."""
-        return surviving_share(self.crop.chosen_loss_in_spawn_run)
-
     @line("One more bag leaves, for each inoculated", unit="money/bag_inoculated")
     def leaves_inoculated(self) -> Expr:
         """The same money over fewer bags."""
@@ -93,15 +82,15 @@ class CropForgone(Section):
         """The same money over fewer bags."""
         return ratio(self.leaves, self.crop.live_per_filled)
 
-    @line("A bag that comes whole out of the steamer is worth", unit="money/bag_filled", source=PARTIAL_BUDGET)
+    @line("A bag that comes whole out of the steamer is worth", unit="money/bag_inoculated", source=PARTIAL_BUDGET)
     def worth_after_steaming(self) -> Expr:
         """What is spent and what it leaves, carried by the bags that come so far."""
-        return ratio(self.leaves + self.lost.cost_at_steaming, self.whole)
+        return ratio(self.leaves + self.lost.cost_at_steaming, self.crop.inoculated_per_filled)
 
-    @line("A bag that lives through the spawn run is worth", unit="money/bag_inoculated", source=PARTIAL_BUDGET)
+    @line("A bag that lives through the spawn run is worth", unit="money/bag_live", source=PARTIAL_BUDGET)
     def worth_after_spawn_run(self) -> Expr:
         """What is spent and what it leaves, carried by the bags that come so far."""
-        return ratio(self.leaves_inoculated + self.lost.cost_in_spawn_run, self.living)
+        return ratio(self.leaves_inoculated + self.lost.cost_in_spawn_run, self.crop.live_per_inoculated)
 
     @line("A bag that gives its first pick is worth", unit="money/bag_live", source=PARTIAL_BUDGET)
     def worth_at_first_pick(self) -> Expr:
@@ -111,12 +100,14 @@ class CropForgone(Section):
     @line("A bag lost at steaming: crop forgone", unit="money/bag_filled", source=PARTIAL_BUDGET)
     def forgone_at_steaming(self) -> Expr:
         """What it would have been worth above what was spent; nothing where another is filled instead."""
-        return maximum(self.worth_after_steaming - self.lost.cost_at_steaming, 0) * self.until_steaming
+        worth = joined(self.worth_after_steaming, "money/bag_filled")
+        return maximum(worth - self.lost.cost_at_steaming, 0) * self.until_steaming
 
     @line("A bag lost in the spawn run: crop forgone", unit="money/bag_inoculated", source=PARTIAL_BUDGET)
     def forgone_in_spawn_run(self) -> Expr:
         """What it would have been worth above what was spent; nothing where another is filled instead."""
-        return maximum(self.worth_after_spawn_run - self.lost.cost_in_spawn_run, 0) * self.until_incubation
+        worth = joined(self.worth_after_spawn_run, "money/bag_inoculated")
+        return maximum(worth - self.lost.cost_in_spawn_run, 0) * self.until_incubation
 
     @line("A bag lost before the first pick: crop forgone", unit="money/bag_live", source=PARTIAL_BUDGET)
     def forgone_before_first_pick(self) -> Expr:
@@ -161,7 +152,7 @@ class CropForgone(Section):
         return say(
             either(
                 self.until_fruiting,
-                "Lost bags cost their crop too, as the farm is full; in all ",
+                "The farm is full: bags lost after the stage that limits cost their crop too; in all ",
                 "Another bag can take a lost one's place, so its crop is not lost; in all ",
             ),
             figure(self.bill_a_year, -2, named=False),

@@ -47,9 +47,9 @@ class MissingHour(Section):
 
     @line("A bag leaves, with an hour more", unit="money/bag_filled", source=PARTIAL_BUDGET)
     def bag_leaves(self) -> Expr:
-        """Its crop at that price, less what bag and crop cost in money."""
-        brings = self.price - self.one_more.grown_in_money
-        return brings * self.one_more.crop.taken_per_filled - self.one_more.bag_in_money
+        """What one more bag leaves, with its crop at that price."""
+        dearer = self.price - self.customers.next_one
+        return self.one_more.bag_leaves + dearer * self.one_more.crop.taken_per_filled
 
     @line("An hour more of work brings, before it is paid", unit="money/person_hour", source=PARTIAL_BUDGET)
     def brings(self) -> Expr:
