@@ -9,7 +9,8 @@ import pytest
 from tests.hostile import watch as watching
 from tests.hostile.watch import raw_text, watch
 
-GREEDY = "held = bytearray(600 * 2**20)"
+GREEDY = "import time; held = bytearray(600 * 2**20); time.sleep(0.5)"
+"""Held for long enough to be seen at work: what is told at the end says nothing where the watcher itself has grown as large."""
 ENDLESS = "while True: pass"
 RAISING = "raise ValueError('x')"
 
