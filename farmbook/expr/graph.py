@@ -12,7 +12,7 @@ from farmbook.expr.nodes import At, Before, Expr, Line, Nth, Previous, RawInput,
 from farmbook.expr.sentences import Sentence
 from farmbook.expr.walk import ordered_axes, walk
 
-__all__ = ["Graph", "Source", "Step", "sources_of"]
+__all__ = ["Graph", "Source", "Step", "closure", "sources_of"]
 
 Source = Line | RawInput
 """What an expression reads: another line, or a cell that a person fills in."""
@@ -90,12 +90,12 @@ class Graph:
 
     def reached(self, changed: Iterable[Source]) -> set[Line]:
         """Every line that a change of these lines or cells reaches; the lines themselves only where they reach back."""
-        return _closure(changed, self.needed_by)
+        return closure(changed, self.needed_by)
 
     def before(self, wanted: Iterable[Line]) -> set[Line]:
         """These lines and every line that they are worked out from."""
         wanted = set(wanted)
-        return wanted | _closure(wanted, self._needs)
+        return wanted | closure(wanted, self._needs)
 
     def between(self, changed: Iterable[Source], wanted: Iterable[Line] | None = None) -> tuple[int, ...]:
         """Numbers in `order` of the steps to be worked out again after a change: all that it reaches, or of those the ones
@@ -166,7 +166,7 @@ def _cycle_fault(lines: Iterable[Line], why: str) -> ModelFault:
     return ModelFault("circular lines: " + ", ".join(line.name for line in named), where=named[0].where, why=why)
 
 
-def _closure(start: Iterable[Source], onward: Mapping[Source, Sequence[Line]]) -> set[Line]:
+def closure(start: Iterable[Source], onward: Mapping[Source, Sequence[Line]]) -> set[Line]:
     """Everything met by going onward from the start, without the start itself unless it is met."""
     found: set[Line] = set()
     waiting: list[Source] = list(start)

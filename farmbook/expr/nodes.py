@@ -405,7 +405,8 @@ class Line(Expr):
     """One line of the workbook: declared once, read as a number, a formula, a unit check and a sentence.
 
     `build` gives the expression when it is first asked for, so that lines may refer to each other in any order.
-    `zero_is_none` says that a result of 0 stands for no figure at all, and is to be shown in words.
+    `zero_is_none` says that a result of 0 stands for no figure at all, and is to be shown in words. A line of a case is called
+    `short` where what stands around it says which case it is.
     """
 
     name: str
@@ -419,6 +420,7 @@ class Line(Expr):
     kind: str = "worked"
     case: str = ""
     zero_is_none: bool = False
+    short: str = ""
 
     @property
     def hands_on(self) -> RawInput | None:
@@ -429,6 +431,11 @@ class Line(Expr):
     def head(self) -> str:
         """Its label where a value stands or is spoken of; a number typed in goes by the label of its cell."""
         return self.label if self.hands_on is None else self.hands_on.label
+
+    @property
+    def called(self) -> str:
+        """Its label among lines of the same case."""
+        return self.short or self.head
 
     @cached_property
     def expr(self) -> Expr:

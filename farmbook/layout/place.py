@@ -11,7 +11,7 @@ from farmbook.errors import ModelFault
 from farmbook.expr.graph import sources_of
 from farmbook.interpret.formula import workbook_name
 from farmbook.layout.book import Book, Cell, Home, Link, Sheet, Shown, Text, Worked
-from farmbook.layout.case_blocks import case_block
+from farmbook.layout.case_blocks import case_block, cases_block
 from farmbook.layout.chart_blocks import chart_block, chart_figures, charts_beside
 from farmbook.layout.front_blocks import FRONT_ANSWER_HEIGHT, front_block, says_block
 from farmbook.layout.grid import ANSWER_HEIGHT, HOW, HOW_COLUMNS, INPUTS, LISTS, NAME, TITLE_HEIGHT, VALUE, WORKED
@@ -56,6 +56,7 @@ BLOCKS: Final[dict[str, Callable[[Page, Block], None]]] = {
     "chart": chart_block,
     "compare": compare_block,
     "case": case_block,
+    "cases": cases_block,
     "front": front_block,
     "says": says_block,
 }

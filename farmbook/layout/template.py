@@ -14,14 +14,14 @@ __all__ = ["Block", "Template", "read_templates", "shipped_templates", "starter"
 
 KINDS: Final = {
     "list", "table", "across", "matrix", "text", "cautions", "inputs", "input_table", "checks", "contents", "constants", "sources",
-    "glance", "legend", "stamp", "chart", "compare", "case", "front", "says",
+    "glance", "legend", "stamp", "chart", "compare", "case", "cases", "front", "says",
 }  # fmt: skip
 CLASSES: Final = ("start", "inputs", "worked", "checks", "reference")
 NEEDED: Final = {
     "list": ("lines",), "table": ("axis", "lines"), "across": ("axis", "lines"), "matrix": ("lines",), "text": ("paragraphs",),
     "cautions": ("paragraphs",), "inputs": ("inputs",), "input_table": ("inputs",), "checks": ("of",), "chart": ("title",),
     "compare": ("heads", "rows"),
-    "glance": ("of",), "case": ("of",), "front": ("title", "rows", "bars"), "says": ("lines",),
+    "glance": ("of",), "case": ("of",), "cases": ("cases", "heads"), "front": ("title", "rows", "bars"), "says": ("lines",),
 }  # fmt: skip
 
 
@@ -48,6 +48,7 @@ class Block:
     across: str = ""
     marks: tuple[list[str], ...] = ()
     form: str = "lines"
+    cases: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True)

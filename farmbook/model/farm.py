@@ -6,6 +6,18 @@ from collections.abc import Mapping
 from typing import Final
 
 from farmbook.expr.axis import Axis
+from farmbook.model.alternatives.flush_choice import FlushChoice
+from farmbook.model.alternatives.flushes import Flushes
+from farmbook.model.alternatives.stops import (
+    StopRoomFour,
+    StopRoomOne,
+    StopRoomThree,
+    StopRoomTwo,
+    StopYearFour,
+    StopYearOne,
+    StopYearThree,
+    StopYearTwo,
+)
 from farmbook.model.choices.equipment_cost import EquipmentCost
 from farmbook.model.choices.make_or_buy import MakeOrBuy
 from farmbook.model.choices.make_or_buy_turn import MakeOrBuyTurn
@@ -119,6 +131,8 @@ SECTIONS: Final[tuple[type[Section], ...]] = (
     *(MixingWidening, SteamerWidening, CoolingWidening, BenchWidening, IncubationWidening),
     *(FruitingWidening, LabourWidening, ColdRoomWidening, CustomerWidening),
     *(VolumeOffer, CropForgone, MissingHour),
+    *(Flushes, StopRoomOne, StopRoomTwo, StopRoomThree, StopRoomFour),
+    *(StopYearOne, StopYearTwo, StopYearThree, StopYearFour, FlushChoice),
     *(ReportTables, Report, Front),
 )
 

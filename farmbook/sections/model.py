@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
-from dataclasses import fields, is_dataclass, replace
 from functools import cached_property
 from typing import TypeVar, cast
 
@@ -11,7 +10,9 @@ from farmbook.errors import ModelFault
 from farmbook.expr.axis import Axis
 from farmbook.expr.graph import Graph
 from farmbook.expr.nodes import Constant, Expr, Line, RawInput
-from farmbook.sections.declare import Input, LineOf, Shock
+from farmbook.sections.alternative import Alternative
+from farmbook.sections.cases import Again
+from farmbook.sections.declare import Input, LineOf, NumberInput, Shock
 from farmbook.sections.section import AxisLines, Bound, Section
 from farmbook.sources import ARITHMETIC
 from farmbook.units import Unit
@@ -85,6 +86,22 @@ class Model:
         """The line of a declaration."""
         return self._sections[declared.owner].line(declared)
 
+    def used(self, declared: NumberInput) -> Line:
+        """The number of an input that the sums use."""
+        return self._sections[declared.owner].used(declared)
+
+    def in_order(self, lines: Iterable[Line]) -> list[Line]:
+        """Some lines that sections declare, in reading order."""
+        wanted = set(lines)
+        return [line for line in self._declared if line in wanted]
+
+    @cached_property
+    def _declared(self) -> list[Line]:
+        """Every line but those of alternatives, which are made of these."""
+        used = [bound.used for bound in self.inputs.values() if bound.used is not None]
+        plain = [section for section in self.sections if not isinstance(section, Alternative)]
+        return [*used, *(line for section in plain for line in section.lines)]
+
     def case(self, name: str, label: str, shocks: Mapping[Shock, Expr], wanted: Iterable[LineOf] | None = None) -> Case:
         """The same lines with shocks that are not neutral. Only lines that a shock reaches exist again; the rest are the base
         lines.
@@ -116,26 +133,17 @@ class Case:
         reached = base.graph.reached(given)
         if wanted is not None:
             reached &= base.graph.before(base.line(each) for each in wanted)
-        self._again = {line: self._made(line, given) for line in base.lines if line in reached or line in given}
+        made = [line for line in base.lines if line in reached or line in given]
+        self._again = Again(made, given, name, label)
 
     @property
     def lines(self) -> list[Line]:
         """The shocks and the lines they reach, in the model's order."""
-        return list(self._again.values())
+        return list(self._again.made.values())
 
     def line(self, declared: LineOf) -> Line:
         """The case's line of a declaration: its own, or the model's where no shock reaches it."""
-        line = self.base.line(declared)
-        return self._again.get(line, line)
-
-    def _made(self, line: Line, given: Mapping[Line, Expr]) -> Line:
-        return replace(
-            line,
-            name=f"{line.name}_{self.name}",
-            label=f"{line.label}, {self.label}",
-            build=lambda: given[line] if line in given else _replaced(line.expr, self._again),
-            case=self.name,
-        )
+        return self._again.line(self.base.line(declared))
 
 
 def _applied_once(base: Model, declared: Shock) -> Line:
@@ -148,22 +156,3 @@ def _applied_once(base: Model, declared: Shock) -> Line:
         )
     return line
 
-
-def _replaced(expr: Expr, same: Mapping[Line, Line]) -> Expr:
-    """The expression with some lines put in place of others."""
-    if isinstance(expr, Line):
-        return same.get(expr, expr)
-    if not is_dataclass(expr):
-        return expr
-    changed = {field.name: _replaced_value(getattr(expr, field.name), same) for field in fields(expr)}
-    return cast(Expr, type(expr)(**changed))
-
-
-def _replaced_value(value: object, same: Mapping[Line, Line]) -> object:
-    if isinstance(value, RawInput):
-        return value
-    if isinstance(value, Expr):
-        return _replaced(value, same)
-    if isinstance(value, tuple):
-        return tuple(_replaced_value(item, same) for item in value)
-    return value

@@ -99,6 +99,15 @@ class Whole(Protocol):
     def presents(self, axes: Iterable[Axis]) -> tuple[Line, ...]:
         """The "in use" lines of the named axes among these."""
 
+    def line(self, declared: LineOf) -> Line:
+        """The line of a declaration in any earlier section."""
+
+    def used(self, declared: NumberInput) -> Line:
+        """The number of an input of any earlier section that the sums use."""
+
+    def in_order(self, lines: Iterable[Line]) -> list[Line]:
+        """Some lines in reading order."""
+
 
 class Section:
     """Subclasses declare inputs and lines in their bodies.

@@ -96,7 +96,7 @@ def _before(e: Emitter, x: n.Before, axes: Axes) -> str:
 
 def _nth(e: Emitter, x: n.Nth, axes: Axes) -> str:
     own = e.inner(x)
-    shown = repr([line.head for line in x.shown]) if x.labels else column(e, x.shown)
+    shown = repr([line.called for line in x.shown]) if x.labels else column(e, x.shown)
     places, many = e.emit(x.place, own), e.emit(x.many, own)
     return e.spread(f"nth({column(e, x.keys)}, {shown}, {places}, {many}, {otherwise(x)!r})", own, axes)
 

@@ -78,7 +78,7 @@ def _at(e: Emitter, x: n.At) -> str:
 
 def _nth(e: Emitter, x: n.Nth) -> str:
     keys, shown = (_column(e, lines) for lines in (x.keys, x.shown))
-    shown = repr([line.head for line in x.shown]) if x.labels else shown
+    shown = repr([line.called for line in x.shown]) if x.labels else shown
     return f"nth_one({keys}, {shown}, {_one(e, x.place)}, {_one(e, x.many)}, {array_rules.otherwise(x)!r})"
 
 
