@@ -57,7 +57,7 @@ def _way(plan: Plan, line: Line) -> str:
     return numbered_way(line, plan.places) if line.name in plan.places else sentence_of(line.expr)
 
 
-def worked_out(page: Page, column: int, line: Line, *, home: bool) -> None:
+def worked_out(page: Page, column: int, line: Line, *, home: bool, look: str = "words") -> None:
     """How a line is worked out, to the end of the grid; printed as far as its row, filled so far, has room.
 
     A line shown again on the sheet of its home says how too. A note that paper has no room for stands whole below what
@@ -67,11 +67,12 @@ def worked_out(page: Page, column: int, line: Line, *, home: bool) -> None:
     here = home or page.plan.lives_on.get(line.name) == page.sheet.name
     words = how(page.plan, line, here)
     if here and page.prints:
-        said = page.as_fits(page.row, column, [f"{_way(page.plan, line)}.", *sentences_of(line.note)], across=across)
+        parts = [f"{_way(page.plan, line)}.", *sentences_of(line.note)]
+        said = page.as_fits(page.row, column, parts, across=across, look=look)
         if said != words:
             page.columns.append(line)
         words = said
-    page.ruled(page.row, column, words, "words", across=across)
+    page.ruled(page.row, column, words, look, across=across)
 
 
 def list_block(page: Page, block: Block) -> None:
@@ -135,14 +136,17 @@ def comes_to(page: Page, names: Sequence[str]) -> None:
 def compare_block(page: Page, block: Block) -> None:
     """Alternatives side by side: each row has a label and one single-valued line for each alternative.
 
-    A head `{unit}` is the unit of the column's first line; the unit of a row stands behind it where there is room.
+    A head `{unit}` is the unit of the column's first line; the unit of a row stands behind it where there is room. `spans`
+    says how many columns of the grid each takes where that is not one.
     """
-    unit_column = VALUE + len(block.heads)
+    spans = block.spans or (1,) * len(block.heads)
+    columns = [VALUE + sum(spans[:place]) for place in range(len(spans))]
     page.heading(block.title, side="how it is worked out")
     page.put(page.row, LABEL, Text(""), "column_head")
-    for column, (head, first) in enumerate(zip(block.heads, block.rows[0][1:], strict=False), VALUE):
+    for column, span, head, first in zip(columns, spans, block.heads, block.rows[0][1:], strict=True):
         unit = page.plan.unit_words(page.plan.line(first.removeprefix("show:"), page.where).unit)
-        page.put(page.row, column, Text(head.replace("{unit}", unit)), "column_head_right")
+        look = "column_head" if span > 1 else "column_head_right"
+        page.put(page.row, column, Text(head.replace("{unit}", unit)), look, across=span)
     page.row += 1
     for label, *names in block.rows:
         if len(names) != len(block.heads):
@@ -150,25 +154,32 @@ def compare_block(page: Page, block: Block) -> None:
                 f"row `{label}` of `{block.title}` has {len(names)} lines for {len(block.heads)} columns",
                 where=page.where,
             )
-        _compared(page, label, names, unit_column)
+        _compared(page, label, list(zip(names, columns, spans, strict=True)))
         page.row += 1
 
 
-def _compared(page: Page, label: str, names: Sequence[str], unit_column: int) -> None:
+def _compared(page: Page, label: str, places: Sequence[tuple[str, int, int]]) -> None:
+    """One row; `places` says of each line where its cell begins and how many columns it takes."""
     plan, row = page.plan, page.row
     named = []
-    page.number(row, names[-1].removeprefix("show:"))
+    page.number(row, places[-1][0].removeprefix("show:"))
     page.put(row, LABEL, Text(label), "label")
-    for column, name in enumerate(names, VALUE):
+    for name, column, span in places:
         line, home = plan.line(name.removeprefix("show:"), page.where), not name.startswith("show:")
-        look = "worked" + ("_text" if line.is_text else "")
-        page.put(row, column, Worked(line, ()) if home else Shown(line, ()), look, form=plan.line_format(line))
+        look = "worked" if not line.is_text else "worked_text" if span > 1 else "worked_words"
+        content = Worked(line, ()) if home else Shown(line, ())
+        page.put(row, column, content, look, form=plan.line_format(line), across=span)
+        if line.is_text:
+            for said in sentences(line):
+                page.room(row, column, said, look, across=span)
         named.append(workbook_name(line))
         if home:
             plan.settle(line, Home(page.sheet.name, row, column, label_column=LABEL))
             page.name(workbook_name(line), row, column)
-    words_column = HOW + HOW_COLUMNS - WORDS_COLUMNS
+    unit_column, words_column = places[-1][1] + places[-1][2], HOW + HOW_COLUMNS - WORDS_COLUMNS
     if unit_column < words_column:
         page.put(row, unit_column, Text(plan.unit_after(line.unit)), "unit", across=words_column - unit_column)
-    worked_out(page, words_column, line, home=home)
+    if unit_column <= words_column:
+        look = "words" if unit_column < words_column else "words_after"
+        worked_out(page, words_column, line, home=home, look=look)
     page.words(row, NAME, ", ".join(named), "name")

@@ -6,6 +6,20 @@ from collections.abc import Mapping
 from typing import Final
 
 from farmbook.expr.axis import Axis
+from farmbook.model.alternatives.change_ranks import ChangeRanks
+from farmbook.model.alternatives.change_sizes import ChangeSizes, OwnChange
+from farmbook.model.alternatives.changes import (
+    BagsChange,
+    EnergyChange,
+    LossesChange,
+    OwnChangeYear,
+    PayChange,
+    PriceChange,
+    SpawnChange,
+    UnsoldChange,
+    WeeksChange,
+    WeightChange,
+)
 from farmbook.model.alternatives.flush_choice import FlushChoice
 from farmbook.model.alternatives.flushes import Flushes
 from farmbook.model.alternatives.stops import (
@@ -133,6 +147,8 @@ SECTIONS: Final[tuple[type[Section], ...]] = (
     *(VolumeOffer, CropForgone, MissingHour),
     *(Flushes, StopRoomOne, StopRoomTwo, StopRoomThree, StopRoomFour),
     *(StopYearOne, StopYearTwo, StopYearThree, StopYearFour, FlushChoice),
+    *(ChangeSizes, OwnChange, PriceChange, WeightChange, LossesChange, BagsChange, PayChange),
+    *(EnergyChange, SpawnChange, UnsoldChange, WeeksChange, OwnChangeYear, ChangeRanks),
     *(ReportTables, Report, Front),
 )
 
