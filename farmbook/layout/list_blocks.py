@@ -143,7 +143,7 @@ def compare_block(page: Page, block: Block) -> None:
     columns = [VALUE + sum(spans[:place]) for place in range(len(spans))]
     page.heading(block.title, side="how it is worked out")
     page.put(page.row, LABEL, Text(""), "column_head")
-    for column, span, head, first in zip(columns, spans, block.heads, block.rows[0][1:], strict=True):
+    for column, span, head, first in zip(columns, spans, block.heads, block.rows[0][1:], strict=False):
         unit = page.plan.unit_words(page.plan.line(first.removeprefix("show:"), page.where).unit)
         look = "column_head" if span > 1 else "column_head_right"
         page.put(page.row, column, Text(head.replace("{unit}", unit)), look, across=span)

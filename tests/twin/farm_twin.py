@@ -8,6 +8,7 @@ from typing import Final
 import numpy as np
 
 from tests.twin.farm_twin_bag import bags, mixing
+from tests.twin.farm_twin_changes import changes
 from tests.twin.farm_twin_choice import make_or_buy, make_or_buy_turn, make_or_buy_worth
 from tests.twin.farm_twin_climate import climate
 from tests.twin.farm_twin_cook import cabinet_cook, cook_curve, core_heating, lethal_rates, vessel_cook
@@ -92,16 +93,27 @@ SUBJECTS: Final[tuple[Subject, ...]] = (
     busiest,
 )
 """In the order in which a farm is worked out: each may use what came before."""
+ALTERNATIVES: Final = (changes,)
+"""Whole farms beside the farm: each is given what works one out."""
 
 
-def twin(inputs: Given) -> dict[str, Numbers]:
+def worked(inputs: Given) -> Results:
+    """One farm, without what else it might be."""
+    out: Results = {}
+    for subject in SUBJECTS:
+        out |= subject(inputs, out)
+    return out
+
+
+def twin(inputs: Given, *, alternatives: bool = False) -> dict[str, Numbers]:
     """Every worked line and check of the farm by its dotted name, in metric units, over its axes in their order.
 
     `inputs` holds, by dotted name and in metric units, numbers (zero where none stands or the row is spare), words, and
     the lists of names; beside an optional number stands `<name>_given`, 1 where it was typed. A line that shows one of
-    several sentences is given as the place of the sentence, from 1.
+    several sentences is given as the place of the sentence, from 1. With `alternatives` the farm is worked out anew for each
+    of them too, its lines under their names.
     """
-    out: Results = {}
-    for subject in SUBJECTS:
-        out |= subject(inputs, out)
+    out = worked(inputs)
+    for further in ALTERNATIVES if alternatives else ():
+        out |= further(inputs, out, worked)
     return {name: np.asarray(value, dtype=float) for name, value in out.items()}

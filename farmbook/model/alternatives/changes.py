@@ -6,7 +6,7 @@ from abc import abstractmethod
 from collections.abc import Callable, Mapping
 from typing import Any, ClassVar, Final
 
-from farmbook.expr.functions import absolute, all_of, maximum, named
+from farmbook.expr.functions import absolute, all_of, maximum, named, whole_near
 from farmbook.expr.nodes import Constant, Expr
 from farmbook.expr.ranking import ranking_key
 from farmbook.expr.sentences import either, figure, say
@@ -100,8 +100,8 @@ class Change(Changed):
 
     @line("Is ranked: {} changed", unit="flag")
     def ranked(self) -> Expr:
-        """It brings something, and passes no limit."""
-        return all_of(self.gain > 0, self.passes <= 0)
+        """It brings a cent at least, and passes no limit."""
+        return all_of(whole_near(self.gain * CENTS) > 0, self.passes <= 0)
 
     @line("Rank of the change, {}, as a key", unit="1", source=ARITHMETIC)
     def rank_key(self) -> Expr:
