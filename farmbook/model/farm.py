@@ -51,8 +51,12 @@ from farmbook.model.cost.spawn_supply import SpawnSupply
 from farmbook.model.cost.steamer_year import CabinetYear, SteamerInUseYear, VesselYear
 from farmbook.model.crop.crop import Crop
 from farmbook.model.crop.spawn_source import SpawnSource
+from farmbook.model.decisions.building import Building, FirstBuilding, SecondBuilding
+from farmbook.model.decisions.cheaper_bag import CheaperBag
 from farmbook.model.decisions.crop_forgone import CropForgone
+from farmbook.model.decisions.filling_machine import FillingMachine
 from farmbook.model.decisions.missing_hour import MissingHour
+from farmbook.model.decisions.steam_fuel import SteamFuel
 from farmbook.model.decisions.volume_offer import VolumeOffer
 from farmbook.model.front import Front
 from farmbook.model.heat.cabinet_heat import CabinetHeat
@@ -145,6 +149,7 @@ SECTIONS: Final[tuple[type[Section], ...]] = (
     *(MixingWidening, SteamerWidening, CoolingWidening, BenchWidening, IncubationWidening),
     *(FruitingWidening, LabourWidening, ColdRoomWidening, CustomerWidening),
     *(VolumeOffer, CropForgone, MissingHour),
+    *(FillingMachine, CheaperBag, SteamFuel, FirstBuilding, SecondBuilding, Building),
     *(Flushes, StopRoomOne, StopRoomTwo, StopRoomThree, StopRoomFour),
     *(StopYearOne, StopYearTwo, StopYearThree, StopYearFour, FlushChoice),
     *(ChangeSizes, OwnChange, PriceChange, WeightChange, LossesChange, BagsChange, PayChange),

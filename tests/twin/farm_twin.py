@@ -11,6 +11,7 @@ from tests.twin.farm_twin_bag import bags, mixing
 from tests.twin.farm_twin_changes import changes
 from tests.twin.farm_twin_choice import make_or_buy, make_or_buy_turn, make_or_buy_worth
 from tests.twin.farm_twin_climate import climate
+from tests.twin.farm_twin_compared import compared
 from tests.twin.farm_twin_cook import cabinet_cook, cook_curve, core_heating, lethal_rates, vessel_cook
 from tests.twin.farm_twin_cost import equipment_cost, growing_cost, lost_bags
 from tests.twin.farm_twin_crop import crop, harvest, spawn
@@ -90,6 +91,7 @@ SUBJECTS: Final[tuple[Subject, ...]] = (
     floor_price,
     limits,
     decisions,
+    compared,
     busiest,
 )
 """In the order in which a farm is worked out: each may use what came before."""
