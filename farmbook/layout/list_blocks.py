@@ -57,7 +57,7 @@ def _way(plan: Plan, line: Line) -> str:
     return numbered_way(line, plan.places) if line.name in plan.places else sentence_of(line.expr)
 
 
-def worked_out(page: Page, column: int, line: Line, *, home: bool, look: str = "words") -> None:
+def worked_out(page: Page, column: int, line: Line, *, home: bool) -> None:
     """How a line is worked out, to the end of the grid; printed as far as its row, filled so far, has room.
 
     A line shown again on the sheet of its home says how too. A note that paper has no room for stands whole below what
@@ -68,11 +68,11 @@ def worked_out(page: Page, column: int, line: Line, *, home: bool, look: str = "
     words = how(page.plan, line, here)
     if here and page.prints:
         parts = [f"{_way(page.plan, line)}.", *sentences_of(line.note)]
-        said = page.as_fits(page.row, column, parts, across=across, look=look)
+        said = page.as_fits(page.row, column, parts, across=across)
         if said != words:
             page.columns.append(line)
         words = said
-    page.ruled(page.row, column, words, look, across=across)
+    page.ruled(page.row, column, words, "words", across=across)
 
 
 def list_block(page: Page, block: Block) -> None:
@@ -161,7 +161,7 @@ def compare_block(page: Page, block: Block) -> None:
 def _compared(page: Page, label: str, places: Sequence[tuple[str, int, int]]) -> None:
     """One row; `places` says of each line where its cell begins and how many columns it takes."""
     plan, row = page.plan, page.row
-    named = []
+    named, homes = [], []
     page.number(row, places[-1][0].removeprefix("show:"))
     page.put(row, LABEL, Text(label), "label")
     for name, column, span in places:
@@ -174,12 +174,15 @@ def _compared(page: Page, label: str, places: Sequence[tuple[str, int, int]]) ->
                 page.room(row, column, said, look, across=span)
         named.append(workbook_name(line))
         if home:
+            homes.append(line)
             plan.settle(line, Home(page.sheet.name, row, column, label_column=LABEL))
             page.name(workbook_name(line), row, column)
     unit_column, words_column = places[-1][1] + places[-1][2], HOW + HOW_COLUMNS - WORDS_COLUMNS
     if unit_column < words_column:
         page.put(row, unit_column, Text(plan.unit_after(line.unit)), "unit", across=words_column - unit_column)
-    if unit_column <= words_column:
-        look = "words" if unit_column < words_column else "words_after"
-        worked_out(page, words_column, line, home=home, look=look)
+        worked_out(page, words_column, line, home=home)
+        homes = homes[:-1] if home else homes
+    elif unit_column == words_column:
+        page.put(row, unit_column, Text(plan.unit_after(line.unit)), "unit", across=HOW + HOW_COLUMNS - unit_column)
+    page.columns += homes
     page.words(row, NAME, ", ".join(named), "name")

@@ -50,7 +50,6 @@ LOOKS: Final[dict[str, Look]] = {
     "unit": Look(size=9, ink=SOFT, border="hair", wrap=True, align="left", indent=1),
     "unit_head": Look(size=9, ink=SOFT, border="hair", wrap=True, align="right"),
     "words": Look(size=9, ink=SOFT, border="hair", wrap=True, align="left"),
-    "words_after": Look(size=9, ink=SOFT, border="hair", wrap=True, align="left", indent=1),
     "paragraph": Look(wrap=True, align="left"),
     "caution": Look(size=9, wrap=True, border="hair", align="left"),
     "name": Look(size=9, ink=SOFT),

@@ -172,13 +172,12 @@ class Page:
         """Whether what is put now stands above the end of what is printed."""
         return not self.sheet.printed_rows
 
-    def as_fits(self, row: int, column: int, sentences: Sequence[str], *, across: int, look: str = "words") -> str:
+    def as_fits(self, row: int, column: int, sentences: Sequence[str], *, across: int) -> str:
         """As many of these sentences as the row has room for without growing; the first in any case."""
-        width = sum(self.sheet.widths[column : column + across]) - 10 * LOOKS[look].indent
-        room = self.sheet.heights.get(row, ROW_HEIGHT)
+        width, room = sum(self.sheet.widths[column : column + across]), self.sheet.heights.get(row, ROW_HEIGHT)
         counts = range(len(sentences), 1, -1)
         said = (" ".join(sentences[:count]) for count in counts)
-        return next((words for words in said if height_of(words, width, LOOKS[look].size) <= room), sentences[0])
+        return next((words for words in said if height_of(words, width, LOOKS["words"].size) <= room), sentences[0])
 
     def words(self, row: int, column: int, words: str, look: str, *, across: int = 1) -> None:
         """Put fixed words; nothing where there are none."""

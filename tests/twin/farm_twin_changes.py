@@ -80,6 +80,7 @@ def judged(given: Given, farm: Given, now: Results, then: Results) -> dict[str, 
     passes = over_then > over_now + bags * HARDLY
     return {
         "gain": gain,
+        "cents": gain * 100,
         "over": over_then,
         "over_now": over_now,
         "passes": float(passes),
@@ -118,12 +119,12 @@ def changes(given: Given, out: Results, work: Work) -> Results:
 def own_sizes(given: Given) -> Results:
     """How many sizes of the grower's own are not 0."""
     typed = {what: float(float(given[f"own_change.{what}"]) != 0) for what in SIZES}
-    growing = sum(typed[what] for what in ("weight", "losses", "bags", "weeks"))
-    return {
-        "own_change_year.typed": sum(typed.values()),
-        "own_change_year.typed_growing": growing,
-        "own_change_year.typed_selling": sum(typed.values()) - growing,
+    parts = {"growing": ("weight", "losses", "bags"), "costs": ("pay", "energy", "spawn")}
+    parts["selling"] = ("price", "unsold", "weeks")
+    found: Results = {
+        f"own_change_year.typed_{part}": sum(typed[what] for what in whats) for part, whats in parts.items()
     }
+    return found | {"own_change_year.typed": sum(typed.values())}
 
 
 def ranks(found: Results, told: list[tuple[float, int, float]]) -> Results:

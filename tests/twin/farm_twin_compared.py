@@ -20,8 +20,7 @@ def thing(given: Given, out: Results, table: str) -> dict[str, float]:
 
 def near(difference: float, *sides: float) -> bool:
     """Whether two sides differ by less than they are known to."""
-    larger = max(sides)
-    return larger == 0 or abs(difference) / larger <= KNOWN_TO
+    return abs(difference) <= max(sides) * KNOWN_TO
 
 
 def machine(given: Given, out: Results) -> dict[str, float]:
@@ -46,6 +45,7 @@ def machine(given: Given, out: Results) -> dict[str, float]:
         "leaves": pay - cost,
         "leaves_in_full": pay + own - cost,
         "hours_to_pay": over(cost, weeks * float(out["farm.labour_rate"])),
+        "larger": max(pay + own, cost),
         "close": float(close),
         "verdict": float(verdict),
     }
@@ -72,6 +72,9 @@ def other_bag(given: Given, out: Results) -> dict[str, float]:
         "left_after_steaming": left,
         "left_after_spawn_run": then,
         "other_per_live": over(price, left * then),
+        "left_in_all": left * then,
+        "all_lost_in_spawn_run": a_point,
+        "larger": max(abs(saved), abs(lost)),
         "loss_to_turn": over(saved - at_steaming, a_point),
         "close": float(close),
         "verdict": 1.0 if close else 3.0 if saved > lost else 2.0,
@@ -118,6 +121,7 @@ def compared(given: Given, out: Results) -> Results:
     tables["building"] = {
         "both_given": float(both),
         "difference": apart,
+        "dearer": max(first, second),
         "close": float(close),
         "verdict": float(verdict),
     }

@@ -101,12 +101,17 @@ class Change(Changed):
     @line("Is ranked: {} changed", unit="flag")
     def ranked(self) -> Expr:
         """It brings a cent at least, and passes no limit."""
-        return all_of(whole_near(self.gain * CENTS) > 0, self.passes <= 0)
+        return all_of(whole_near(self.cents) > 0, self.passes <= 0)
 
     @line("Rank of the change, {}, as a key", unit="1", source=ARITHMETIC)
     def rank_key(self) -> Expr:
         """What brings most has the largest; what is not ranked comes last."""
-        return ranking_key(self.gain * CENTS, named(POSITIONS[self.position - 1]), MANY, self.ranked)
+        return ranking_key(self.cents, named(POSITIONS[self.position - 1]), MANY, self.ranked)
+
+    @line("What the change is ranked by: {}", unit="1")
+    def cents(self) -> Expr:
+        """Its worth in hundredths of money."""
+        return self.gain * CENTS
 
     @property
     @abstractmethod
@@ -284,20 +289,22 @@ class OwnChangeYear(Change, words="your own change, all that it has"):
     @line("Sizes typed in your own change", unit="count")
     def typed(self) -> Expr:
         """Not 0."""
-        return self.typed_selling + self.typed_growing
+        return self.typed_selling + self.typed_costs + self.typed_growing
 
-    @line("Sizes typed in your own change: prices, pay, energy, spawn, unsold", unit="count")
+    @line("Sizes typed in your own change: prices, unsold, weeks", unit="count")
     def typed_selling(self) -> Expr:
         """Not 0."""
-        own = self.own
-        costs = _not_zero(own.pay) + _not_zero(own.energy) + _not_zero(own.spawn)
-        return _not_zero(own.price) + _not_zero(own.unsold) + costs
+        return _not_zero(self.own.price) + _not_zero(self.own.unsold) + _not_zero(self.own.weeks)
 
-    @line("Sizes typed in your own change: weight, losses, bags, weeks", unit="count")
+    @line("Sizes typed in your own change: pay, energy, spawn", unit="count")
+    def typed_costs(self) -> Expr:
+        """Not 0."""
+        return _not_zero(self.own.pay) + _not_zero(self.own.energy) + _not_zero(self.own.spawn)
+
+    @line("Sizes typed in your own change: weight, losses, bags", unit="count")
     def typed_growing(self) -> Expr:
         """Not 0."""
-        own = self.own
-        return _not_zero(own.weight) + _not_zero(own.losses) + _not_zero(own.bags) + _not_zero(own.weeks)
+        return _not_zero(self.own.weight) + _not_zero(self.own.losses) + _not_zero(self.own.bags)
 
     @line("Size of the change: {}", unit="1")
     def size_told(self) -> Expr:

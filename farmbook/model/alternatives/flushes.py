@@ -58,8 +58,12 @@ class Flushes(Section):
     @line("Biological efficiency if the flush is kept", unit="kg_picked/kg_dry", axes=(FLUSH,), source=ARITHMETIC)
     def efficiency(self) -> Expr:
         """One never picked falls off from your last as the efficiencies typed on Tables do."""
-        falls_off = self.typed_efficiency * ratio(self.counted_last, self.typed_last)
-        return where(self.not_known, falls_off, self.crop.efficiency)
+        return where(self.not_known, self.typed_efficiency * self.counted_over_typed, self.crop.efficiency)
+
+    @line("Last flush kept: counted, over typed", unit="share")
+    def counted_over_typed(self) -> Expr:
+        """By so much a flush never picked is moved."""
+        return ratio(self.counted_last, self.typed_last)
 
     @line("Fresh weight, if kept", unit="kg_picked/bag_live", axes=(FLUSH,))
     def fresh(self) -> Expr:

@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 from farmbook.calc.calendar import DAYS_IN_A_YEAR
-from farmbook.calc.compare import INPUTS_KNOWN_TO, difference_over_larger
-from farmbook.expr.functions import all_of, maximum, ratio, sentence
+from farmbook.calc.compare import INPUTS_KNOWN_TO
+from farmbook.expr.functions import absolute, all_of, maximum, ratio, sentence
 from farmbook.expr.nodes import Expr
 from farmbook.expr.sentences import either, figure, say
 from farmbook.model.cost.owned import Owned
@@ -114,8 +114,12 @@ class Building(Section):
     @line("The buildings are alike in cost", unit="flag")
     def close(self) -> Expr:
         """Within what the inputs are known to."""
-        dearer = maximum(self.one.place_day, self.two.place_day)
-        return difference_over_larger(self.difference, dearer) <= INPUTS_KNOWN_TO
+        return absolute(self.difference) <= self.dearer * INPUTS_KNOWN_TO
+
+    @line("A place in the dearer building costs a day", unit="money/place/day")
+    def dearer(self) -> Expr:
+        """The difference is judged against it."""
+        return maximum(self.one.place_day, self.two.place_day)
 
     @line("Building: which costs less", unit="1")
     def verdict(self) -> Expr:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from farmbook.calc.compare import INPUTS_KNOWN_TO, difference_over_larger
+from farmbook.calc.compare import INPUTS_KNOWN_TO
 from farmbook.expr.functions import absolute, joined, maximum, ratio, sentence
 from farmbook.expr.nodes import Expr
 from farmbook.expr.sentences import figure, say
@@ -70,8 +70,13 @@ class CheaperBag(Section):
     @line("Other bag: lost more in the spawn run, cost a year", unit="money/year", source=PARTIAL_BUDGET)
     def spawn_run_cost(self) -> Expr:
         """Each at what a bag lost there costs."""
+        return self.more_in_spawn_run * self.all_lost_in_spawn_run
+
+    @line("Bags inoculated a year, if all were lost in the spawn run", unit="money/year")
+    def all_lost_in_spawn_run(self) -> Expr:
+        """What shares of loss are taken of."""
         inoculated = self.farm.bags_filled_a_year * self.crop.inoculated_per_filled
-        return joined(self.more_in_spawn_run, "share") * inoculated * self.lost.in_spawn_run
+        return inoculated * self.lost.in_spawn_run
 
     @line("Other bag: bags lost more, cost a year", unit="money/year")
     def losses_cost(self) -> Expr:
@@ -101,8 +106,12 @@ class CheaperBag(Section):
     @line("Other bag: price for each that reaches fruiting", unit="money/bag_live", zero_is_none=True)
     def other_per_live(self) -> Expr:
         """The empty bag alone, lost ones carried by the others."""
-        left = self.left_after_steaming * self.left_after_spawn_run
-        return ratio(self.price, joined(left, "bag_live/bag_filled"))
+        return ratio(self.price, self.left_in_all)
+
+    @line("Other bag: that reach fruiting, of those filled", unit="bag_live/bag_filled")
+    def left_in_all(self) -> Expr:
+        """After both losses."""
+        return joined(self.left_after_steaming * self.left_after_spawn_run, "bag_live/bag_filled")
 
     @line(
         "Points of loss in the spawn run at which it is all the same",
@@ -112,14 +121,17 @@ class CheaperBag(Section):
     )
     def loss_to_turn(self) -> Expr:
         """The other bag may lose so many more there before it costs more than it saves."""
-        inoculated = self.farm.bags_filled_a_year * self.crop.inoculated_per_filled
-        return ratio(self.saved - self.steaming_cost, inoculated * self.lost.in_spawn_run)
+        return ratio(self.saved - self.steaming_cost, self.all_lost_in_spawn_run)
 
     @line("Other bag: too close to call", unit="flag")
     def close(self) -> Expr:
         """Within what the inputs are known to."""
-        larger = maximum(absolute(self.saved), absolute(self.losses_cost))
-        return difference_over_larger(self.leaves, larger) <= INPUTS_KNOWN_TO
+        return absolute(self.leaves) <= self.larger * INPUTS_KNOWN_TO
+
+    @line("Other bag: the larger of what is saved and lost a year", unit="money/year")
+    def larger(self) -> Expr:
+        """The difference is judged against it."""
+        return maximum(absolute(self.saved), absolute(self.losses_cost))
 
     @line("Other bag: does it pay", unit="1")
     def verdict(self) -> Expr:

@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
-from farmbook.calc.compare import INPUTS_KNOWN_TO, difference_over_larger
-from farmbook.expr.functions import maximum, minimum, ratio, sentence
+from farmbook.calc.compare import INPUTS_KNOWN_TO
+from farmbook.expr.functions import absolute, maximum, minimum, ratio, sentence
 from farmbook.expr.nodes import Expr
 from farmbook.expr.sentences import figure, say
 from farmbook.model.cost.mixing import Mixing
@@ -118,8 +118,12 @@ class FillingMachine(Owned, words="filling machine"):
     @line("Machine: close to even with your own hours counted", unit="flag")
     def close(self) -> Expr:
         """Within what the inputs are known to."""
-        larger = maximum(self.pay_saved + self.own_saved, self.yearly_cost)
-        return difference_over_larger(self.leaves_in_full, larger) <= INPUTS_KNOWN_TO
+        return absolute(self.leaves_in_full) <= self.larger * INPUTS_KNOWN_TO
+
+    @line("Machine: the larger of what it saves and costs a year", unit="money/year")
+    def larger(self) -> Expr:
+        """The difference is judged against it."""
+        return maximum(self.pay_saved + self.own_saved, self.yearly_cost)
 
     @line("Machine: does it pay", unit="1")
     def verdict(self) -> Expr:
