@@ -78,6 +78,7 @@ from farmbook.model.place.energy import Energy
 from farmbook.model.place.farm_plan import Farm
 from farmbook.model.place.site import Site
 from farmbook.model.report import Report
+from farmbook.model.report_matters import ReportMatters
 from farmbook.model.report_tables import ReportTables
 from farmbook.model.rooms.fruiting_climate import FruitingClimate
 from farmbook.model.rooms.fruiting_room import FruitingRoom
@@ -133,7 +134,7 @@ SECTIONS: Final[tuple[type[Section], ...]] = (
     *(VolumeOffer, CropForgone, MissingHour),
     *(Flushes, StopRoomOne, StopRoomTwo, StopRoomThree, StopRoomFour),
     *(StopYearOne, StopYearTwo, StopYearThree, StopYearFour, FlushChoice),
-    *(ReportTables, Report, Front),
+    *(ReportTables, Report, ReportMatters, Front),
 )
 
 

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 import re
 from collections.abc import Iterator
 from xml.etree import ElementTree as ET
@@ -52,12 +53,21 @@ def told(book: Written) -> Iterator[str]:
 
 
 def from_nothing(book: Written) -> Iterator[str]:
-    """Bars and columns begin at 0, so that one of twice the figure is twice as long."""
+    """Bars and columns begin at 0, so that one of twice the figure is twice as long: it is the least that is drawn, or, of bars
+    to both sides, lies between the ends and is where they cross the axis of names."""
     for part, root in _charts(book):
         if root.find(f".//{CHART}barChart") is not None:
-            least = root.find(f".//{CHART}valAx/{CHART}scaling/{CHART}min")
-            if least is None or float(least.get("val", "nan")) != 0:
+            least, most = (_end(root, which) for which in ("min", "max"))
+            crossing = root.find(f".//{CHART}catAx/{CHART}crosses")
+            to_both = least < 0 <= most and crossing is not None and crossing.get("val") == "autoZero"
+            if least != 0 and not to_both:
                 yield f"{part}: its bars do not begin at 0"
+
+
+def _end(root: ET.Element, which: str) -> float:
+    """The least or the most that the axis of figures runs to; no number where that is left to the program."""
+    found = root.find(f".//{CHART}valAx/{CHART}scaling/{CHART}{which}")
+    return float(found.get("val", "nan")) if found is not None else math.nan
 
 
 def told_apart(book: Written) -> Iterator[str]:
