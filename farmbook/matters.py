@@ -25,6 +25,8 @@ __all__ = ["swings"]
 
 OWN: Final = ("measured", "quoted")
 """How a figure is known that need not be measured any more."""
+HALF: Final = 0.5
+"""A usual range of a list is that of any row, a licence and a rent alike: a row is taken to its half and its double at most."""
 LEAST: Final = 0.5
 """Of a unit of money, a year; what swings the profit by less moves it by nothing."""
 
@@ -86,12 +88,19 @@ class _Swinging:
             return LeftOut.BLANK
         if one.declared.decided:
             return LeftOut.DECIDED
-        low, high = (float(self._cells(limit).numbers[0]) for limit in (one.bound.low, one.bound.high))
+        low, high = self._ends(one, value)
         at_low, at_high = (self._change(one, end) for end in (low, high))
         found = Swing(one.bound, self._name(one), self._members(one), value, low, high, at_low, at_high, basis)
         if found.size < LEAST:
             return LeftOut.STILL
         return found if self._stands(one, low) and self._stands(one, high) else LeftOut.BOUND
+
+    def _ends(self, one: _Figure, value: float) -> tuple[float, float]:
+        """The usual range; of a row of a list, for whose rows it is the same, no further than half and double."""
+        low, high = (float(self._cells(limit).numbers[0]) for limit in (one.bound.low, one.bound.high))
+        nearer = max(low, value * HALF), min(high, value / HALF)
+        listed = any(axis.named for axis in one.bound.cell.axes)
+        return nearer if listed and nearer[0] < nearer[1] else (low, high)
 
     def _change(self, one: _Figure, value: float) -> float:
         """How much more or less the profit is with this value."""

@@ -54,8 +54,12 @@ def typed_in(computed: Computed) -> Iterator[Typed]:
 
 
 def ends_of(computed: Computed, one: Typed) -> tuple[float, float]:
-    """The usual range as it is declared, in the units of the book."""
-    return usual_of(one.declared, computed.scenario.system)
+    """The usual range as it is declared, in the units of the book; of rows of a list from half to double at most."""
+    low, high = usual_of(one.declared, computed.scenario.system)
+    if any(axis.named for axis in one.declared.axes):
+        nearer = max(low, one.value / 2), min(high, one.value * 2)
+        return nearer if nearer[0] < nearer[1] else (low, high)
+    return low, high
 
 
 def outcomes(computed: Computed, edits: Sequence[tuple[Typed, float]]) -> list[Outcome]:

@@ -29,7 +29,7 @@ def test_the_first_twenty_within_a_screen_s_width(name: str, capsys: pytest.Capt
 
 def test_a_figure_is_told_with_its_range_its_swing_and_how_to_measure_it() -> None:
     assert (
-        "  8  Weight lost in the cold room and on the          1.0% to 10.0%          +3,515           -9,138\n"
+        "  3  Weight lost in the cold room and on the          1.0% to 10.0%          +3,515           -9,138\n"
         "     road, share of weight packed\n"
         "     Now 3.5%, assumed. Weigh some packed boxes, and weigh them again when they reach the customer.\n"
     ) in matters_text(farm())

@@ -157,7 +157,7 @@ def test_members_are_called_by_their_names_and_spare_ones_left_out() -> None:
     keys = set(farm().scenario.rows[next(axis for axis in farm().scenario.rows if axis.name == "customer")])
     assert {one.members["customer"] for one in found} <= keys
     assert "Fees on the takings: Restaurants" in {one.name for one in found}
-    assert "Takes in the month, of the most: Wholesaler, January" in {one.name for one in swings(farm()).rows}
+    assert "Takes in the month, of the most: Restaurants, January" in {one.name for one in swings(farm()).rows}
 
 
 def test_where_all_is_known_nothing_is_left() -> None:
