@@ -15,7 +15,7 @@ from farmbook.layout.swings import NOTHING_LEFT, Swing, Swings
 from farmbook.matters import swings
 from farmbook.results import Computed
 
-__all__ = ["FIRST", "matters_json", "matters_text"]
+__all__ = ["FIRST", "first_rows", "matters_json", "matters_text"]
 
 FIRST: Final = 20
 """Figures that are told unless all are asked for."""
@@ -27,9 +27,17 @@ INDENT: Final = " " * (WIDTH - NAME - RANGE - LOW - HIGH)
 def matters_text(computed: Computed, first: int | None = FIRST) -> str:
     """The figures that swing a year's profit most, so many of them (None: all), each with how it is known and measured."""
     found = swings(computed)
+    return "\n".join([*_table(computed, found, first), "", *_closing(found, first)])
+
+
+def first_rows(computed: Computed, first: int) -> str:
+    """The table alone, as the first sheet has it."""
+    return "\n".join(_table(computed, swings(computed), first))
+
+
+def _table(computed: Computed, found: Swings, first: int | None) -> list[str]:
     told = [row for rank, one in enumerate(found.rows[:first], 1) for row in _told(computed, _line(found), rank, one)]
-    rows = [*_opening(computed, _line(found)), *told] if told else [NOTHING_LEFT]
-    return "\n".join([*rows, "", *_closing(found, first)])
+    return [*_opening(computed, _line(found)), *told] if told else [NOTHING_LEFT]
 
 
 def _line(found: Swings) -> Line:

@@ -270,9 +270,13 @@ def number(
     source: Source | None = None,
     optional: bool = False,
     decided: bool = False,
+    tried: bool = False,
     note: str = "",
 ) -> NumberInput:
-    """Declare a number to be typed in. `default` None means that the scenario must give it (unless `optional`)."""
+    """Declare a number to be typed in. `default` None means that the scenario must give it (unless `optional`).
+
+    A `tried` one says nothing of the farm: it is there to be compared with, and its default says nothing of how it is known.
+    """
     return NumberInput(
         label,
         how,
@@ -284,7 +288,8 @@ def number(
         hard=hard,
         default=default,
         optional=optional,
-        decided=decided,
+        decided=decided or tried,
+        default_basis="" if tried else "assumed",
     )
 
 
