@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import Final
 
+from farmbook.calc.tolerance import SUM_TOLERANCE
 from farmbook.expr.functions import absolute, at, maximum, minimum, named, ratio, running_sum, sentence, total
 from farmbook.expr.nodes import Constant, Expr
 from farmbook.expr.ranking import nth_value
@@ -113,7 +114,17 @@ class FlushChoice(Section):
     @line("Prices must move to turn it", unit="share", source=ARITHMETIC, zero_is_none=True)
     def price_turn(self) -> Expr:
         """All alike, the bags as they are. Below zero: they must fall. No figure where both sell alike."""
-        return ratio(self.ahead, self.second_takings - self.best_takings)
+        return ratio(self.ahead, self.takings_apart * self.sell_apart)
+
+    @line("Takings after fees: next best stop less the best, a year", unit="money/year")
+    def takings_apart(self) -> Expr:
+        """What moves with prices."""
+        return self.second_takings - self.best_takings
+
+    @line("The two stops sell differently", unit="flag")
+    def sell_apart(self) -> Expr:
+        """More than a rounding of sums apart."""
+        return absolute(self.takings_apart) > absolute(self.best_takings) * SUM_TOLERANCE
 
     @line("Fresh weight of all flushes so far, for a bag moved to fruiting", unit="kg_picked/bag_live", axes=(FLUSH,))
     def fresh_so_far(self) -> Expr:
