@@ -28,7 +28,7 @@ class Row(NamedTuple):
 def rows() -> list[Row]:
     """The table of the page."""
     found = re.findall(
-        r"^\| (\d+) \| [^|]+ \| (\w+) \| ([^|]+) \| `([\w.]+)` \|$", PAGE.read_text(encoding="utf-8"), re.M
+        r"^\| (\d+) \| [^|]+ \| (\w+) \| ([^|]+) \| `([\w.]+)` \|$", PAGE.read_text(encoding="utf-8"), re.MULTILINE
     )
     return [Row(int(number), sheet, heading, line) for number, sheet, heading, line in found]
 
@@ -50,7 +50,8 @@ def test_the_sheet_asks_it_and_has_the_figure(row: Row) -> None:
     assert row.heading in titles
     assert row.line in {line.name for line in whole_farm().lines}
     asked = [block for block in template.blocks if block.title == row.heading] or list(template.blocks)
-    named = {name.removeprefix("show:") for block in asked for name in (*block.lines, *sum(block.rows, [])[0:])}
+    named = {name.removeprefix("show:") for block in asked for name in block.lines}
+    named |= {name.removeprefix("show:") for block in asked for row in block.rows for name in row[1:]}
     named |= {name.removeprefix("show:") for name in template.comes_to} if row.heading == template.question else set()
     assert row.line in named
 
