@@ -44,7 +44,9 @@ class Again:
     def _named(self, line: Line, again: Line) -> Line:
         label = f"{line.head}, {self._label}"
         kind = "worked" if line in self._given else line.kind
-        return replace(again, name=f"{line.name}_{self._name}", label=label, case=self._name, short=line.head, kind=kind)
+        return replace(
+            again, name=f"{line.name}_{self._name}", label=label, case=self._name, short=line.head, kind=kind
+        )
 
 
 def needed_for(wanted: Iterable[Line]) -> dict[Line, list[Line]]:

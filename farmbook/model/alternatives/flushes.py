@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-
 from farmbook.calc.crop import picked_mass, surviving_share
 from farmbook.expr.functions import all_of, at, joined, maximum, negation, ratio, running_sum, total, where
 from farmbook.expr.nodes import Expr
