@@ -15,20 +15,23 @@ from tests.twin.farm_twin_cost import equipment_cost, growing_cost, lost_bags
 from tests.twin.farm_twin_crop import crop, harvest, spawn
 from tests.twin.farm_twin_customers import customers
 from tests.twin.farm_twin_decisions import decisions
+from tests.twin.farm_twin_flushes import as_it_is, flushes, stop_choice
 from tests.twin.farm_twin_ground import Given, Numbers, Results
 from tests.twin.farm_twin_hours import hours, picking, tasks
 from tests.twin.farm_twin_lab import own_spawn, own_spawn_way, own_spawn_work, spawn_source, spawn_supply, to_steam
 from tests.twin.farm_twin_limits import busiest, floor_price, limits, one_more
+from tests.twin.farm_twin_other_recipe import recipe_beside, recipe_choice, recipe_turn, recipes_by_bag
 from tests.twin.farm_twin_recipe import plan, recipe_checks, recipes, supplement
 from tests.twin.farm_twin_rooms import fruiting_room, incubation_room
 from tests.twin.farm_twin_steam import cabinet_heat, vessel_heat
 from tests.twin.farm_twin_steam_cost import cabinet_cost, steamer_in_use, vessel_cost
 from tests.twin.farm_twin_steam_run import cabinet_run, steaming, vessel_run
 from tests.twin.farm_twin_steamers import cabinet_year, steamer_choice, vessel_year
+from tests.twin.farm_twin_other_steamer import steamer_gap, steamer_whole
 from tests.twin.farm_twin_water import altitude_boiling, altitude_pressure, site, vessel_steam, wanted_steam
 from tests.twin.farm_twin_year import bills, capital, year
 
-__all__ = ["SUBJECTS", "twin"]
+__all__ = ["CHOICES", "SUBJECTS", "choices", "twin"]
 
 Subject = Callable[[Given, Results], Results]
 
@@ -90,8 +93,16 @@ SUBJECTS: Final[tuple[Subject, ...]] = (
     limits,
     decisions,
     busiest,
+    flushes,
+    recipe_beside,
+    recipes_by_bag,
+    recipe_turn,
+    steamer_gap,
 )
 """In the order in which a farm is worked out: each may use what came before."""
+
+CHOICES: Final[tuple[Subject, ...]] = (stop_choice, as_it_is, recipe_choice, steamer_whole)
+"""What is chosen among whole farms run in other ways."""
 
 
 def twin(inputs: Given) -> dict[str, Numbers]:
@@ -105,3 +116,16 @@ def twin(inputs: Given) -> dict[str, Numbers]:
     for subject in SUBJECTS:
         out |= subject(inputs, out)
     return {name: np.asarray(value, dtype=float) for name, value in out.items()}
+
+
+def choices(inputs: Given, found: Results, ways: Results) -> dict[str, Numbers]:
+    """What is chosen, and by how much, as `twin` gives the other lines, which are `found`.
+
+    `ways` holds what the years of the farm run in other ways come to: bags, profit and takings. Working these out takes
+    the whole twin once more for each, and is left to those who ask for it.
+    """
+    out, more = {**found, **ways}, {}
+    for subject in CHOICES:
+        one = subject(inputs, out)
+        out, more = {**out, **one}, {**more, **one}
+    return {name: np.asarray(value, dtype=float) for name, value in more.items()}
