@@ -45,7 +45,7 @@ class Alternative(Alike):
     @cached_property
     def _again(self) -> Again:
         given = {self._changed(declared): changed for declared, changed in self.changes().items()}
-        reads = needed_for(self.model.line(each) for each in self.wanted)
+        reads = needed_for((self.model.line(each) for each in self.wanted), given)
         read_by: dict[Source, list[Line]] = {}
         for line, read in reads.items():
             for each in read:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping
+from collections.abc import Container, Iterable, Mapping
 from dataclasses import fields, is_dataclass, replace
 from typing import cast
 
@@ -49,14 +49,15 @@ class Again:
         )
 
 
-def needed_for(wanted: Iterable[Line]) -> dict[Line, list[Line]]:
-    """All lines that some are worked out from, and they themselves, with the lines that each reads."""
+def needed_for(wanted: Iterable[Line], given: Container[Line] = ()) -> dict[Line, list[Line]]:
+    """All lines that some are worked out from, and they themselves, with the lines that each reads; none for those given."""
     found: dict[Line, list[Line]] = {}
     waiting = list(wanted)
     while waiting:
         line = waiting.pop()
         if line not in found:
-            found[line] = [each for each in sources_of(line.expr) if isinstance(each, Line)]
+            read = () if line in given else sources_of(line.expr)
+            found[line] = [each for each in read if isinstance(each, Line)]
             waiting += found[line]
     return found
 

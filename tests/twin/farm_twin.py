@@ -21,13 +21,13 @@ from tests.twin.farm_twin_hours import hours, picking, tasks
 from tests.twin.farm_twin_lab import own_spawn, own_spawn_way, own_spawn_work, spawn_source, spawn_supply, to_steam
 from tests.twin.farm_twin_limits import busiest, floor_price, limits, one_more
 from tests.twin.farm_twin_other_recipe import recipe_beside, recipe_choice, recipe_turn, recipes_by_bag
+from tests.twin.farm_twin_other_steamer import steamer_gap, steamer_whole
 from tests.twin.farm_twin_recipe import plan, recipe_checks, recipes, supplement
 from tests.twin.farm_twin_rooms import fruiting_room, incubation_room
 from tests.twin.farm_twin_steam import cabinet_heat, vessel_heat
 from tests.twin.farm_twin_steam_cost import cabinet_cost, steamer_in_use, vessel_cost
 from tests.twin.farm_twin_steam_run import cabinet_run, steaming, vessel_run
 from tests.twin.farm_twin_steamers import cabinet_year, steamer_choice, vessel_year
-from tests.twin.farm_twin_other_steamer import steamer_gap, steamer_whole
 from tests.twin.farm_twin_water import altitude_boiling, altitude_pressure, site, vessel_steam, wanted_steam
 from tests.twin.farm_twin_year import bills, capital, year
 
@@ -124,7 +124,7 @@ def choices(inputs: Given, found: Results, ways: Results) -> dict[str, Numbers]:
     `ways` holds what the years of the farm run in other ways come to: bags, profit and takings. Working these out takes
     the whole twin once more for each, and is left to those who ask for it.
     """
-    out, more = {**found, **ways}, {}
+    out, more = {**found, **ways}, Results()
     for subject in CHOICES:
         one = subject(inputs, out)
         out, more = {**out, **one}, {**more, **one}

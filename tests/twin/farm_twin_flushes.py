@@ -16,7 +16,7 @@ CLOSE = 0.03
 
 def last_kept(given: Given) -> int:
     """The number of the last flush picked, the first at least."""
-    return max(1, sum(flush + 1 <= given["crop.flushes_kept"] for flush in range(FLUSHES)))
+    return max(1, sum(bool(flush + 1 <= given["crop.flushes_kept"]) for flush in range(FLUSHES)))
 
 
 def if_kept(given: Given, out: Results) -> Results:

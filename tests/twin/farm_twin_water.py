@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from tests.twin.farm_twin_ground import Given, Results, same
+from tests.twin.farm_twin_ground import Given, Results
 
 __all__ = ["altitude_boiling", "altitude_pressure", "site", "vessel_steam", "wanted_steam"]
 

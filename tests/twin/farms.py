@@ -13,7 +13,7 @@ from farmbook.expr.axis import Axis
 from farmbook.expr.nodes import Choose, Expr, Label, Line, Nth, RawInput
 from farmbook.expr.sentences import Sentence
 from farmbook.expr.walk import ordered_axes
-from farmbook.interpret.numbers import Array, Cells, Engine
+from farmbook.interpret.numbers import Array, Cells, Engine, Values
 from farmbook.results import lowered, whole_farm
 from farmbook.scenario.limits import NO_LIMIT
 from farmbook.sections.alternative import Alternative
@@ -158,7 +158,7 @@ def word_cells(values: Any) -> Cells:
     return Cells(np.full(texts.shape, np.nan), texts)
 
 
-def values_of(farms: Sequence[Farm], system: str) -> dict[Line, Array]:
+def values_of(farms: Sequence[Farm], system: str) -> Values:
     """What the engine makes of farms with equally many rows, as draws of one run."""
     sizes = sorted(axis_sizes(farms[0].names).items(), key=lambda each: each[0].order)
     return engine(system, tuple(sizes)).run(cells_of(farms, system))
