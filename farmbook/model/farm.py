@@ -6,6 +6,7 @@ from collections.abc import Mapping
 from typing import Final
 
 from farmbook.expr.axis import Axis
+from farmbook.model.alternatives.as_it_is import AsItIs
 from farmbook.model.alternatives.change_ranks import ChangeRanks
 from farmbook.model.alternatives.change_sizes import ChangeSizes, OwnChange
 from farmbook.model.alternatives.changes import (
@@ -22,6 +23,13 @@ from farmbook.model.alternatives.changes import (
 )
 from farmbook.model.alternatives.flush_choice import FlushChoice
 from farmbook.model.alternatives.flushes import Flushes
+from farmbook.model.alternatives.other_recipe import OtherRecipeRoom, OtherRecipeYear
+from farmbook.model.alternatives.other_steamer import OtherSteamerRoom, OtherSteamerYear
+from farmbook.model.alternatives.recipe_choice import RecipeChoice
+from farmbook.model.alternatives.recipe_turn import RecipeTurn
+from farmbook.model.alternatives.recipes import Recipes
+from farmbook.model.alternatives.steamer_gap import SteamerGap
+from farmbook.model.alternatives.steamer_whole import SteamerWhole
 from farmbook.model.alternatives.stops import (
     StopRoomFour,
     StopRoomOne,
@@ -87,6 +95,7 @@ from farmbook.model.limits.widenings import (
 )
 from farmbook.model.mix.bag import Bag
 from farmbook.model.mix.recipe import Recipe
+from farmbook.model.mix.recipe_beside import RecipeBeside
 from farmbook.model.mix.recipe_checks import RecipeChecks
 from farmbook.model.mix.supplement import Supplement
 from farmbook.model.owning.bills import Bills
@@ -130,7 +139,7 @@ __all__ = ["SECTIONS", "farm_model"]
 
 SECTIONS: Final[tuple[type[Section], ...]] = (
     *(Farm, Site, AltitudeBoiling, WantedSteam, AltitudePressure, Energy),
-    *(Recipe, RecipeChecks, Supplement, Bag),
+    *(Recipe, RecipeBeside, RecipeChecks, Supplement, Bag),
     *(Steaming, CabinetHeat, VesselSteam, VesselHeat),
     *(SpawnSource, Crop),
     *(Spawn, OwnSpawnWay, OwnSpawn),
@@ -152,7 +161,9 @@ SECTIONS: Final[tuple[type[Section], ...]] = (
     *(VolumeOffer, CropForgone, MissingHour),
     *(FillingMachine, CheaperBag, SteamFuel, FirstBuilding, SecondBuilding, Building),
     *(Flushes, StopRoomOne, StopRoomTwo, StopRoomThree, StopRoomFour),
-    *(StopYearOne, StopYearTwo, StopYearThree, StopYearFour, FlushChoice),
+    *(StopYearOne, StopYearTwo, StopYearThree, StopYearFour, FlushChoice, AsItIs),
+    *(Recipes, OtherRecipeRoom, OtherRecipeYear, RecipeTurn, RecipeChoice),
+    *(OtherSteamerRoom, OtherSteamerYear, SteamerGap, SteamerWhole),
     *(ChangeSizes, OwnChange, PriceChange, WeightChange, LossesChange, BagsChange, PayChange),
     *(EnergyChange, SpawnChange, UnsoldChange, WeeksChange, OwnChangeYear, ChangeRanks),
     *(ReportTables, Report, ReportMatters, Front),

@@ -31,6 +31,14 @@ RECIPE: Final[Mapping[str, Checked]] = {
         ),
         holds=({"mix.chosen_recipe": "COMMON MIX"}, {"recipe.name": ("Common mix", "Rich mix", "rich mix")}),
     ),
+    "recipe_beside.other_is_found": Checked(
+        fails=(
+            {"mix.other_recipe": "summer mix"},
+            {"mix.other_recipe": "Common mix"},
+            {"mix.other_recipe": "Rich mix", "recipe.name": ("Common mix", "Rich mix", "rich mix")},
+        ),
+        holds=({"mix.other_recipe": ""}, {"mix.other_recipe": "RICH mix"}),
+    ),
     "recipe_checks.parts_are_given": Checked(
         fails=(
             {"recipe.parts": [[0, 60, 0], [0, 39, 0], [0, 0, 0], [0, 1, 0], [0, 0, 0]]},
@@ -162,7 +170,7 @@ STEAMERS: Final[Mapping[str, Checked]] = {
             {**VESSEL, "cabinet.own_energy": 900},
         ),
     ),
-    "vessel_steam.within_rating": Checked(
+    "vessel_heat.within_rating": Checked(
         fails=(
             {**VESSEL, "vessel.working_pressure": 104, "vessel.rated_pressure": 103},
             {**VESSEL, "vessel.rated_pressure": 0},

@@ -125,7 +125,7 @@ CHECKS: Final = (
     "cabinet_run.service_is_enough",
     "cabinet_run.loads_fit",
     "cabinet.meter_agrees",
-    "vessel_steam.within_rating",
+    "vessel_heat.within_rating",
     "vessel_heat.temperatures_in_order",
     "vessel_run.reaches_temperature",
     "vessel_run.service_is_enough",

@@ -140,7 +140,7 @@ def test_the_plate_of_the_vessel_has_the_last_word(working: float, rated: float,
     found = worked(changes)
     assert found["vessel_steam.gauge"] == pytest.approx(counts * PSI)
     assert found["vessel_heat.hold_temperature"] == pytest.approx(HOT, abs=0.001)
-    assert found["vessel_steam.within_rating"] == (working <= rated)
+    assert found["vessel_heat.within_rating"] == (working <= rated)
 
 
 # Water and heat, by another way than the lines
@@ -281,7 +281,7 @@ DRY: Final = {**IN_VESSEL, **FALLING, **BY_BUCKET}
     ("check", "broken", "sound"),
     [
         (
-            "vessel_steam.within_rating",
+            "vessel_heat.within_rating",
             {VesselSteam.working_pressure: 15.1 * PSI},
             {VesselSteam.working_pressure: 14.9 * PSI},
         ),

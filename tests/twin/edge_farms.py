@@ -15,6 +15,7 @@ from farmbook.model.decisions.volume_offer import VolumeOffer
 from farmbook.model.heat.cabinet_heat import CabinetHeat
 from farmbook.model.mix.bag import Bag
 from farmbook.model.mix.recipe import Recipe
+from farmbook.model.mix.recipe_beside import RecipeBeside
 from farmbook.model.mix.supplement import Supplement
 from farmbook.model.owning.bills import Bills
 from farmbook.model.owning.capital import OwnedItems
@@ -67,6 +68,7 @@ PLAUSIBLE: Final[Changes] = {
     CabinetHeat.length: 3.66,
     CabinetHeat.steel: 400,
     Recipe.chosen_recipe: "Common mix",
+    RecipeBeside.other_recipe: "Rich mix",
     Recipe.parts: [[78, 60, 0], [10, 39, 0], [11, 0, 0], [1, 1, 0], [0, 0, 0]],
     Recipe.target_moisture: [0.6, 0.62, 0.6],
     Recipe.dry_matter: [0.58, 0.9, 0.88, 0.98, None],
@@ -134,6 +136,15 @@ BY_INPUT: Final[Mapping[str, Changes]] = {
     "recipe chosen in capitals": {Recipe.chosen_recipe: "RICH MIX"},
     "recipe chosen not there": {Recipe.chosen_recipe: "summer mix"},
     "no recipe chosen": {Recipe.chosen_recipe: ""},
+    "no recipe set beside": {RecipeBeside.other_recipe: ""},
+    "recipe set beside not there": {RecipeBeside.other_recipe: "summer mix"},
+    "recipe set beside itself": {RecipeBeside.other_recipe: "common MIX"},
+    "recipe set beside that gives more and loses more": {
+        Recipe.chosen_recipe: "Rich mix",
+        RecipeBeside.other_recipe: "common mix",
+        Crop.loss_in_spawn_run: [0.03, 0.3, 0],
+        Crop.efficiency_given: [[0.4, 0.2, 0.1, 0.05], [0.6, 0.3, 0.15, 0.05], [0, 0, 0, 0]],
+    },
     "recipe without parts": {Recipe.parts: [[0, 60, 0], [0, 39, 0], [0, 0, 0], [0, 1, 0], [0, 0, 0]]},
     "parts in a spare row": {Recipe.parts: [[78, 60, 5], [10, 39, 5], [11, 0, 5], [1, 1, 5], [9, 9, 9]]},
     "parts far from a hundred": {Recipe.parts: [[2.5, 3e5, 0], [0.5, 2e5, 0], [0, 0, 0], [0.01, 0, 0], [0, 0, 0]]},

@@ -8,7 +8,7 @@ from typing import Final
 import numpy as np
 
 from tests.twin.farm_twin_bag import bags, mixing
-from tests.twin.farm_twin_changes import changes
+from tests.twin.farm_twin_change_ranks import change_ranks
 from tests.twin.farm_twin_choice import make_or_buy, make_or_buy_turn, make_or_buy_worth
 from tests.twin.farm_twin_climate import climate
 from tests.twin.farm_twin_compared import compared
@@ -17,10 +17,13 @@ from tests.twin.farm_twin_cost import equipment_cost, growing_cost, lost_bags
 from tests.twin.farm_twin_crop import crop, harvest, spawn
 from tests.twin.farm_twin_customers import customers
 from tests.twin.farm_twin_decisions import decisions
+from tests.twin.farm_twin_flushes import as_it_is, flushes, stop_choice
 from tests.twin.farm_twin_ground import Given, Numbers, Results
 from tests.twin.farm_twin_hours import hours, picking, tasks
 from tests.twin.farm_twin_lab import own_spawn, own_spawn_way, own_spawn_work, spawn_source, spawn_supply, to_steam
 from tests.twin.farm_twin_limits import busiest, floor_price, limits, one_more
+from tests.twin.farm_twin_other_recipe import recipe_beside, recipe_choice, recipe_turn, recipes_by_bag
+from tests.twin.farm_twin_other_steamer import steamer_gap, steamer_whole
 from tests.twin.farm_twin_recipe import plan, recipe_checks, recipes, supplement
 from tests.twin.farm_twin_rooms import fruiting_room, incubation_room
 from tests.twin.farm_twin_steam import cabinet_heat, vessel_heat
@@ -30,7 +33,7 @@ from tests.twin.farm_twin_steamers import cabinet_year, steamer_choice, vessel_y
 from tests.twin.farm_twin_water import altitude_boiling, altitude_pressure, site, vessel_steam, wanted_steam
 from tests.twin.farm_twin_year import bills, capital, year
 
-__all__ = ["SUBJECTS", "twin"]
+__all__ = ["CHOICES", "SUBJECTS", "choices", "twin"]
 
 Subject = Callable[[Given, Results], Results]
 
@@ -93,29 +96,39 @@ SUBJECTS: Final[tuple[Subject, ...]] = (
     decisions,
     compared,
     busiest,
+    flushes,
+    recipe_beside,
+    recipes_by_bag,
+    recipe_turn,
+    steamer_gap,
 )
 """In the order in which a farm is worked out: each may use what came before."""
-ALTERNATIVES: Final = (changes,)
-"""Whole farms beside the farm: each is given what works one out."""
+
+CHOICES: Final[tuple[Subject, ...]] = (stop_choice, as_it_is, recipe_choice, steamer_whole, change_ranks)
+"""What is chosen among whole farms run in other ways."""
 
 
-def worked(inputs: Given) -> Results:
-    """One farm, without what else it might be."""
-    out: Results = {}
-    for subject in SUBJECTS:
-        out |= subject(inputs, out)
-    return out
-
-
-def twin(inputs: Given, *, alternatives: bool = False) -> dict[str, Numbers]:
+def twin(inputs: Given) -> dict[str, Numbers]:
     """Every worked line and check of the farm by its dotted name, in metric units, over its axes in their order.
 
     `inputs` holds, by dotted name and in metric units, numbers (zero where none stands or the row is spare), words, and
     the lists of names; beside an optional number stands `<name>_given`, 1 where it was typed. A line that shows one of
-    several sentences is given as the place of the sentence, from 1. With `alternatives` the farm is worked out anew for each
-    of them too, its lines under their names.
+    several sentences is given as the place of the sentence, from 1.
     """
-    out = worked(inputs)
-    for further in ALTERNATIVES if alternatives else ():
-        out |= further(inputs, out, worked)
+    out: Results = {}
+    for subject in SUBJECTS:
+        out |= subject(inputs, out)
     return {name: np.asarray(value, dtype=float) for name, value in out.items()}
+
+
+def choices(inputs: Given, found: Results, ways: Results) -> dict[str, Numbers]:
+    """What is chosen, and by how much, as `twin` gives the other lines, which are `found`.
+
+    `ways` holds what the years of the farm run in other ways come to: bags, profit and takings. Working these out takes
+    the whole twin once more for each, and is left to those who ask for it.
+    """
+    out, more = {**found, **ways}, Results()
+    for subject in CHOICES:
+        one = subject(inputs, out)
+        out, more = {**out, **one}, {**more, **one}
+    return {name: np.asarray(value, dtype=float) for name, value in more.items()}

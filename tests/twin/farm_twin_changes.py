@@ -2,20 +2,19 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
 from typing import Any
 
 import numpy as np
 
+from tests.twin.farm_twin import twin
+from tests.twin.farm_twin_change_ranks import SIZES
 from tests.twin.farm_twin_ground import Given, Results, over
 
-__all__ = ["changes", "with_efficiency"]
+__all__ = ["changes"]
 
-Work = Callable[[Given], Results]
 HALF_A_CENT = 0.005
 HARDLY = 0.005
 """Bags over a limit, of the bags filled, that are none."""
-SIZES = ("price", "weight", "losses", "bags", "pay", "energy", "spawn", "unsold", "weeks")
 EFFICIENCY = "biological efficiency"
 
 
@@ -100,20 +99,31 @@ def own_farm(given: Given, out: Results) -> Given:
     return farm
 
 
-def changes(given: Given, out: Results, work: Work) -> Results:
-    """Ten changes, each a farm of its own; `work` works out a farm."""
-    farms = {f"{what}_change": changed(given, out, what, float(given[f"change.{what}"])) for what in SIZES}
-    farms["own_change_year"] = own_farm(given, out)
-    found: Results = {}
-    told: list[tuple[float, int, float]] = []
-    for position, (name, farm) in enumerate(farms.items(), 1):
-        then = work(farm)
-        found |= {f"{line}_{name}": value for line, value in then.items()}
-        found |= {f"farm.bags_filled_a_week_used_{name}": float(farm["farm.bags_filled_a_week"])}
-        own = judged(given, farm, out, then)
-        found |= {f"{name}.{line}": value for line, value in own.items()}
-        told.append((-own["gain"], position, own["ranked"]))
-    return found | own_sizes(given) | ranks(found, told)
+def papers(now: Results, farm: Given, then: Results, dearer: float) -> Given:
+    """Bills and loss in value as they would come: moved by what is worked out; nothing is owned more or less."""
+    energy = float(then["bills.all_worked_energy"]) - float(now["bills.all_worked_energy"]) * (1 + dearer)
+    rest = sum(float(then[f"bills.{name}"]) - float(now[f"bills.{name}"]) for name in ("water", "upkeep"))
+    typed = farm["capital.own_loss"] if farm["capital.own_loss_given"] else now["capital.usual_loss"]
+    return {
+        **farm,
+        "bills.energy": float(farm["bills.energy"]) + energy,
+        "bills.in_all": float(farm["bills.in_all"]) + energy + rest,
+        "capital.own_loss": typed,
+        "capital.own_loss_given": 1.0,
+    }
+
+
+def changes(given: Given, now: Results) -> tuple[dict[str, Results], Results]:
+    """Ten changes, each a farm of its own: all lines of each, and what is said of it."""
+    farms = {f"{what}_change": changed(given, now, what, float(given[f"change.{what}"])) for what in SIZES}
+    farms["own_change_year"] = own_farm(given, now)
+    dearer = {"energy_change": float(given["change.energy"]), "own_change_year": float(given["own_change.energy"])}
+    found: dict[str, Results] = {}
+    told: Results = own_sizes(given)
+    for name, farm in farms.items():
+        found[name] = dict(twin(papers(now, farm, twin(farm), dearer.get(name, 0.0))))
+        told |= {f"{name}.{line}": value for line, value in judged(given, farm, now, found[name]).items()}
+    return found, told
 
 
 def own_sizes(given: Given) -> Results:
@@ -125,23 +135,3 @@ def own_sizes(given: Given) -> Results:
         f"own_change_year.typed_{part}": sum(typed[what] for what in whats) for part, whats in parts.items()
     }
     return found | {"own_change_year.typed": sum(typed.values())}
-
-
-def ranks(found: Results, told: list[tuple[float, int, float]]) -> Results:
-    """The three worth most, by their place among the ten from 1, 0 where there is none."""
-    ranked = [position for _, position, counts in sorted(told) if counts]
-    names = [f"{what}_change" for what in SIZES] + ["own_change_year"]
-    passing = [float(found[f"{name}.passes"]) for name in names]
-    counted = [float(found[f"{name}.ranked"]) for name in names]
-    places = [float(place) for place in (*ranked, 0, 0, 0)[:3]]
-    return {
-        "change_ranks.first": places[0],
-        "change_ranks.second": places[1],
-        "change_ranks.third": places[2],
-        "change_ranks.ranked": sum(counted),
-        "change_ranks.ranked_first": sum(counted[:5]),
-        "change_ranks.ranked_last": sum(counted[5:]),
-        "change_ranks.passing": sum(passing),
-        "change_ranks.passing_first": sum(passing[:5]),
-        "change_ranks.passing_last": sum(passing[5:]),
-    }

@@ -268,6 +268,7 @@ def one_load(load: Load, warming: dict[str, Warming], out: Results, *, idle: boo
     bags = [one_bag(Cook(load, warming[bag])) for bag in BAGS]
     found: Results = {name: [bag[name] for bag in bags] for name in bags[0]}
     _, by_size_or_probe, fast = found["end"]
+    _, minutes, _ = found["cooked"]
     surest = by_size_or_probe if expected.by_probe else fast
     left_over = max(0.0, load.hold - ROWS * load.row)
     return found | {
@@ -286,6 +287,7 @@ def one_load(load: Load, warming: dict[str, Warming], out: Results, *, idle: boo
         "hours_held": [min(number * load.row, load.hold) for number in range(1, ROWS + 1)],
         "hours_left_over": left_over,
         "end_by_size_or_probe": by_size_or_probe,
+        "cooked_by_size_or_probe": minutes,
         "surest_end": surest,
         "middle_gets_hot": float(idle or load.chamber - surest <= FAR),
         "middle_is_known": float(idle or expected.by_probe or load.chamber - by_size_or_probe <= FAR),

@@ -32,7 +32,8 @@ def steamed_loss(given: Given) -> float:
 
 def survivals(given: Given, extra: float) -> Results:
     """What is left of the bags at each step; own spawn loses some more in the spawn run."""
-    by_recipe = min(1.0, sum(float(given["recipe.loss_in_spawn_run"][mix]) for mix in chosen_rows(given)) + extra)
+    each = [min(1.0, float(lost) + extra) for lost in given["recipe.loss_in_spawn_run"]]
+    by_recipe = sum(each[mix] for mix in chosen_rows(given))
     whole = 1 - steamed_loss(given)
     # of a hundred bags so many bear fruit; the run loses whatever the other two steps do not
     kept_by_others = whole * (1 - given["crop.loss_before_first_pick"])
@@ -50,6 +51,7 @@ def survivals(given: Given, extra: float) -> Results:
     return {
         "loss_steamed": steamed_loss(given),
         "loss_by_recipe": by_recipe,
+        "loss_of_each_recipe": each,
         "left_by_others": kept_by_others,
         "loss_from_share": from_share,
         "chosen_loss_in_spawn_run": lost,

@@ -224,8 +224,10 @@ def vessel_heat(given: Given, out: Results) -> Results:
     found |= condensate(given, "vessel", hot, steam, boiled)
     found |= losses(given, "vessel", found, hot)
     purge = given["vessel.purge_steam"] * (steam - in_water(boiled)) / JOULES_IN_A_KILOWATT_HOUR
+    working, rated = given["vessel.working_pressure"], given["vessel.rated_pressure"]
     found |= {
         "in_use": float(in_use(given, "vessel")),
+        "within_rating": float(working <= rated or not in_use(given, "vessel")),
         "hold_temperature": hot,
         "wall": wall,
         "end": end,

@@ -125,6 +125,8 @@ def whether_it_fits(given: Given, out: Results, place: str, found: Results) -> R
     fit = found["loads_a_week"] <= found["loads_possible"]
     works = out[f"{place}_heat.sound"] == 1 and reaches(out, place, found)
     return {
+        "gets_hot": float(works),
+        "does_a_load": float(works and found["loads_possible"] > 0),
         "bags_possible": found["loads_possible"] * bags_in_a_load(given, place),
         "loads_fit": float(fit or not in_use(given, place)),
         "fits": float(fit and works),

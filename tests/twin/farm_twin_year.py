@@ -63,10 +63,15 @@ def capital(given: Given, out: Results) -> Results:
     big = equipment(given, out)
     listed = sum(each["yearly_loss"]) + big["steamer_loss"] + big["lab_loss"]
     one_sum = same(given["capital.counted"], "one sum")
-    usual = 2.5 * float(out["fruiting_room.taken"]) + big["steamer_loss"] + big["lab_loss"]
-    in_one_sum = float(given["capital.own_loss"]) if given["capital.own_loss_given"] else usual
+    rooms = 2.5 * float(out["fruiting_room.taken"])
+    usual = rooms + big["steamer_loss"] + big["lab_loss"]
+    typed = float(given["capital.own_loss"])
+    in_one_sum = typed if given["capital.own_loss_given"] else usual
     found: Results = {
+        "usual_rest": rooms,
         "usual_loss": usual,
+        "steamer_then": big["steamer_loss"],
+        "own_loss_counted": typed,
         "in_one_sum": in_one_sum,
         "lab_loss": big["lab_loss"],
         "items_loss": sum(each["yearly_loss"]),
@@ -123,7 +128,8 @@ def listed_bills(given: Given, out: Results) -> dict[str, float]:
     listed = water + upkeep
     for amount in given["bill.amount"]:
         listed += float(amount)
-    return {"water": water, "upkeep": upkeep, "listed": listed}
+    both = {"water_and_upkeep": water + upkeep, "water_and_upkeep_then": water + upkeep}
+    return {"water": water, "upkeep": upkeep, "listed": listed, **both}
 
 
 def bills(given: Given, out: Results) -> Results:
@@ -133,10 +139,14 @@ def bills(given: Given, out: Results) -> Results:
     counted = float(given["bills.energy"]) if known else energy["all_worked_energy"]
     of_rooms = counted - energy["worked_energy"]
     one_sum = same(given["bills.counted"], "one sum")
-    other = float(given["bills.in_all"]) - counted if one_sum else rest["listed"]
+    but_energy = float(given["bills.in_all"]) - counted
+    other = but_energy if one_sum else rest["listed"]
     found = {
         **energy,
         **rest,
+        "energy_then": energy["all_worked_energy"],
+        "energy_billed": counted,
+        "in_one_sum": but_energy,
         "energy_cost": counted,
         "energy_of_rooms": of_rooms,
         "energy_not_explained": of_rooms - float(out["room_energy.cost"]),

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from functools import cache
 from typing import Any
@@ -10,12 +10,13 @@ from typing import Any
 import numpy as np
 
 from farmbook.expr.axis import Axis
-from farmbook.expr.nodes import Choose, Line, Nth, RawInput
+from farmbook.expr.nodes import Choose, Expr, Label, Line, Nth, RawInput
 from farmbook.expr.sentences import Sentence
 from farmbook.expr.walk import ordered_axes
-from farmbook.interpret.numbers import Array, Cells, Engine
+from farmbook.interpret.numbers import Array, Cells, Engine, Values
 from farmbook.results import lowered, whole_farm
 from farmbook.scenario.limits import NO_LIMIT
+from farmbook.sections.alternative import Alternative
 from farmbook.sections.declare import Input, NumberInput, TextInput
 from farmbook.units import displayed
 from tests.model.helpers import converted, in_metric
@@ -25,6 +26,7 @@ __all__ = [
     "COMPARED",
     "Difference",
     "Farm",
+    "alternative_lines",
     "axis_sizes",
     "compared_lines",
     "differences",
@@ -156,48 +158,59 @@ def word_cells(values: Any) -> Cells:
     return Cells(np.full(texts.shape, np.nan), texts)
 
 
-def results(farms: Sequence[Farm], system: str) -> dict[str, Array]:
-    """What the engine makes of farms with equally many rows, as draws of one run, back in the units declared."""
+def values_of(farms: Sequence[Farm], system: str) -> Values:
+    """What the engine makes of farms with equally many rows, as draws of one run."""
     sizes = sorted(axis_sizes(farms[0].names).items(), key=lambda each: each[0].order)
-    return in_declared_units(engine(system, tuple(sizes)).run(cells_of(farms, system)), system)
+    return engine(system, tuple(sizes)).run(cells_of(farms, system))
 
 
-def in_declared_units(values: Mapping[Line, Array], system: str) -> dict[str, Array]:
-    """Every line compared, by its name, in the unit that it declares.
+def results(farms: Sequence[Farm], system: str) -> dict[str, Array]:
+    """Every line compared, of farms with equally many rows, back in the units declared."""
+    return in_declared_units(values_of(farms, system), system, compared_lines())
 
-    Words are given as their place among its sentences, or among the lines that are ranked.
+
+def in_declared_units(values: Mapping[Line, Array], system: str, lines: Sequence[Line]) -> dict[str, Array]:
+    """Some lines, by their names, in the units that they declare.
+
+    Words are given as their place among a line's sentences, or among the lines that are ranked.
     """
     found: dict[str, Array] = {}
-    for line in compared_lines():
-        told = _what_it_repeats(line).expr
-        if isinstance(told, Choose):
-            found[line.name] = np.asarray([1.0 + told.sentences.index(str(each)) for each in values[line]])
-        elif isinstance(told, Nth) and told.is_text:
-            found[line.name] = np.asarray(list(_places(told, line, values)))
+    for line in lines:
+        expr = behind(line)
+        if isinstance(expr, Choose):
+            found[line.name] = np.asarray([1.0 + expr.sentences.index(str(each)) for each in values[line]])
+        elif isinstance(expr, Nth) and line.is_text:
+            labels = [expr.otherwise, *(each.called for each in expr.shown)]
+            found[line.name] = np.asarray([float(labels.index(str(each))) for each in values[line]])
         else:
             found[line.name] = in_metric(values[line], str(line.unit)) if system == "us" else values[line]
     return found
 
 
-def _what_it_repeats(line: Line) -> Line:
-    """The line whose words this one repeats, or itself."""
-    while line.is_text and isinstance(line.expr, Line):
-        line = line.expr
-    return line
+def behind(line: Line) -> Expr:
+    """What a line is worked out from; of one that only repeats another, what that one is."""
+    return behind(line.expr) if isinstance(line.expr, Line) else line.expr
 
 
-def _places(told: Nth, line: Line, values: Mapping[Line, Array]) -> Iterator[float]:
-    """For each draw the place, from 1, of the line whose label or words are given; 0 for the words said otherwise."""
-    for draw, said in enumerate(values[line]):
-        words = [each.called if told.labels else str(values[each].flat[draw]) for each in told.shown]
-        yield float([told.otherwise, *words].index(str(said)))
+@cache
+def alternative_lines() -> tuple[Line, ...]:
+    """Worked lines of the farm run in other ways: what each way declares itself, and every line made again for it.
+
+    The twin of one is the whole twin run once more on inputs edited, which every other test here could not bear. So these are
+    left out of all others, and `test_choices.py` holds each of them to the twin on farms made for it.
+    """
+    ways = [section for section in whole_farm().sections if isinstance(section, Alternative)]
+    return tuple(line for way in ways for line in way.lines if line.kind in COMPARED)
 
 
 @cache
 def compared_lines() -> tuple[Line, ...]:
-    """Every worked line and check of the farm but sentences, from which nothing is worked out, and the section `report`."""
-    lines = (line for line in whole_farm().lines if line.kind in COMPARED and not isinstance(line.expr, Sentence))
-    return tuple(line for line in lines if not line.name.startswith("report"))
+    """Every worked line and check of the farm but sentences and names, from which nothing is worked out, the section `report`,
+    and the farm run in other ways."""
+    apart = set(alternative_lines())
+    lines = (line for line in whole_farm().lines if line.kind in COMPARED and line not in apart)
+    told = (line for line in lines if not isinstance(line.expr, Sentence | Label))
+    return tuple(line for line in told if not line.name.startswith("report"))
 
 
 @dataclass(frozen=True)

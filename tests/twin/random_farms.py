@@ -13,6 +13,7 @@ from farmbook.model.axes import BILL, CUSTOMER, FLUSH, INGREDIENT, ITEM, RECIPE
 from farmbook.model.cost.harvest import Harvest
 from farmbook.model.crop.crop import Crop
 from farmbook.model.mix.recipe import Recipe
+from farmbook.model.mix.recipe_beside import RecipeBeside
 from farmbook.results import whole_farm
 from farmbook.sections.declare import Choice, Input, NumberInput, TextInput
 from tests.twin.farms import Farm, axis_sizes, farm_of
@@ -65,7 +66,7 @@ def random_case(rng: Random, word: str) -> str:
 
 def random_name(rng: Random, declared: TextInput, names: dict[Axis, tuple[str, ...]]) -> str:
     """A name out of the list that the input picks from, or nothing, or a name that is not there."""
-    axis = declared.picks or INGREDIENT
+    axis = declared.picks or (RECIPE if declared is RecipeBeside.other_recipe else INGREDIENT)
     return random_case(rng, str(rng.choice([*names[axis], "no such name"])))
 
 

@@ -3,49 +3,59 @@
 from __future__ import annotations
 
 import ast
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from pathlib import Path
 
 import pytest
 
+from farmbook.expr.nodes import Line
+from farmbook.interpret.numbers import Array
 from farmbook.results import compute, load_scenario, whole_farm
 from tests.twin.edge_farms import EDGES, at_a_limit, edge_farm, numbers, other_options, plausible, with_one
-from tests.twin.farm_twin import twin
+from tests.twin.farm_twin import choices, twin
+from tests.twin.farm_twin_ground import Given
 from tests.twin.farms import (
     Difference,
     Farm,
+    alternative_lines,
     compared_lines,
     differences,
     farm_of_cells,
     in_declared_units,
     results,
     twin_inputs,
+    values_of,
 )
 from tests.twin.outcomes import outcomes
 from tests.twin.random_farms import random_farm
 
 SYSTEMS = ("metric", "us")
-RANDOM_FARMS, WITH_ALTERNATIVES = 150, 60
-"""Farms drawn, and how many of them are worked out with all that they might be too, which takes as many farms again."""
-OF_ALTERNATIVES = ("change_sizes", "own_change")
-"""Sections whose numbers only alternatives read."""
+RANDOM_FARMS = 150
 SCENARIOS = sorted((Path(__file__).parents[2] / "scenarios").glob("*.toml"))
 
 
-def disagreements(
-    farms: Sequence[Farm], systems: tuple[str, ...] = SYSTEMS, *, alternatives: bool = False
-) -> list[Difference]:
-    """Where the model and the twin differ, with `alternatives` in what else the farm might be too."""
+def disagreements(farms: Sequence[Farm], systems: tuple[str, ...] = SYSTEMS) -> list[Difference]:
+    """Where the model and the twin differ."""
     given = [twin_inputs(farm) for farm in farms]
-    ours = [twin(each, alternatives=alternatives) for each in given]
-    return [each for system in systems for each in differences(ours, results(farms, system))]
+    found = [twin(each) for each in given]
+    return [each for system in systems for each in held(given, found, values_of(farms, system), system)]
+
+
+def held(
+    given: Sequence[Given], found: Sequence[Mapping[str, Array]], values: Mapping[Line, Array], system: str
+) -> list[Difference]:
+    """The farms worked out by the twin beside the model's draws; choices go by the model's own years of the other ways."""
+    ways = in_declared_units(values, system, [line for line in alternative_lines() if not line.case])
+    ours = []
+    for number, (inputs, own) in enumerate(zip(given, found, strict=True)):
+        years = {name: value[min(number, len(value) - 1)] for name, value in ways.items()}
+        ours.append({**own, **choices(inputs, dict(own), years)})
+    return differences(ours, in_declared_units(values, system, compared_lines()))
 
 
 def test_every_outcome_has_a_twin() -> None:
-    plain = set(twin(twin_inputs(plausible())))
-    worked_out, every = set(twin(twin_inputs(plausible()), alternatives=True)), {line.name for line in compared_lines()}
-    assert plain <= every
-    assert outcomes() <= worked_out
+    worked_out, every = set(whole_twin(plausible())), {line.name for line in compared_lines()}
+    assert outcomes() <= worked_out <= every
     assert 150 < len(outcomes()) < len(every)
 
 
@@ -63,9 +73,17 @@ def test_the_twin_knows_nothing_of_the_package() -> None:
             assert not [each for each in modules if each.startswith("farmbook")], path
 
 
+def whole_twin(farm: Farm) -> dict[str, Array]:
+    """All that the twin works out of a farm; what the farm comes to in other ways is the model's."""
+    given = twin_inputs(farm)
+    ways = in_declared_units(values_of([farm], "metric"), "metric", alternative_lines())
+    found = twin(given)
+    return {**found, **choices(given, dict(found), {name: value[0] for name, value in ways.items()})}
+
+
 def test_a_slip_in_any_one_line_is_seen() -> None:
     farm = plausible()
-    ours, theirs = [twin(twin_inputs(farm), alternatives=True)], results([farm], "metric")
+    ours, theirs = [whole_twin(farm)], results([farm], "metric")
     for name, value in theirs.items():
         wrong = value * (1 + 1e-6) + 1e-8
         assert [each.line for each in differences(ours, {name: wrong})] == [name]
@@ -73,20 +91,17 @@ def test_a_slip_in_any_one_line_is_seen() -> None:
 
 @pytest.mark.parametrize("names", [list(EDGES)[first : first + 10] for first in range(0, len(EDGES), 10)])
 def test_strange_farms(names: list[str]) -> None:
-    assert disagreements([edge_farm(name) for name in names], alternatives=True) == []
+    assert disagreements([edge_farm(name) for name in names]) == []
 
 
 def test_every_option_of_every_choice() -> None:
-    assert (
-        disagreements([plausible({declared: option}) for declared, option in other_options()], alternatives=True) == []
-    )
+    assert disagreements([plausible({declared: option}) for declared, option in other_options()]) == []
 
 
 @pytest.mark.parametrize("section", sorted({declared.owner.key() for declared in numbers()}))
 def test_each_number_cleared_and_at_its_limits(section: str) -> None:
     own = [declared for declared in numbers() if declared.owner.key() == section]
-    limits = [with_one(declared, at_a_limit(declared, side)) for declared in own for side in (0, 1)]
-    assert disagreements(limits, alternatives=section in OF_ALTERNATIVES) == []
+    assert disagreements([with_one(declared, at_a_limit(declared, side)) for declared in own for side in (0, 1)]) == []
     assert disagreements([with_one(declared, None) for declared in own], SYSTEMS[:1]) == []
     # A cleared temperature is 0 of the scale that the book shows, so a book in degF is not held to the twin there.
     other = [declared for declared in own if declared.unit != "degC"]
@@ -95,13 +110,12 @@ def test_each_number_cleared_and_at_its_limits(section: str) -> None:
 
 @pytest.mark.parametrize("first", range(0, RANDOM_FARMS, 15))
 def test_random_farms(first: int) -> None:
-    farms = [random_farm(first + number) for number in range(15)]
-    assert disagreements(farms, alternatives=first < WITH_ALTERNATIVES) == []
+    assert disagreements([random_farm(first + number) for number in range(15)]) == []
 
 
 @pytest.mark.parametrize("path", SCENARIOS, ids=lambda each: each.stem)
 def test_every_scenario(path: Path) -> None:
     computed = compute(load_scenario(path))
     system = computed.scenario.system
-    ours = twin(twin_inputs(farm_of_cells(computed.scenario.cells, system)), alternatives=True)
-    assert differences([ours], in_declared_units(computed.values, system)) == []
+    given = twin_inputs(farm_of_cells(computed.scenario.cells, system))
+    assert held([given], [twin(given)], computed.values, system) == []

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from farmbook.expr.functions import ratio
 from farmbook.expr.nodes import Expr, wrap
+from farmbook.model.alternatives.whole_farm import WholeFarm
 from farmbook.model.crop.crop import Crop
 from farmbook.model.crop.spawn_source import SpawnSource
 from farmbook.model.heat.vessel_heat import VesselHeat
@@ -13,7 +14,6 @@ from farmbook.model.place.energy import Energy
 from farmbook.model.place.farm_plan import Farm
 from farmbook.model.selling.customers import Customers
 from farmbook.model.spawn.spawn_bought import Spawn
-from farmbook.sections.alternative import Alternative
 from farmbook.sections.declare import LineOf, NumberInput, uses
 
 __all__ = ["Changed", "Changes"]
@@ -21,17 +21,15 @@ __all__ = ["Changed", "Changes"]
 Changes = dict[LineOf | NumberInput, Expr]
 
 
-class Changed(Alternative):
+class Changed(WholeFarm):
     """A farm on which some numbers are other than typed; each method says which, for so much `more`."""
 
-    farm = uses(Farm)
     crop = uses(Crop)
     spawn_source = uses(SpawnSource)
     vessel = uses(VesselHeat)
     customers = uses(Customers)
     picking = uses(Picking)
     energy = uses(Energy)
-    bills = uses(Bills)
     spawn = uses(Spawn)
 
     def with_price(self, more: Expr) -> Changes:
@@ -73,6 +71,7 @@ class Changed(Alternative):
             Energy.gas_price: self.energy.gas_price * own,
             Energy.propane_price: self.energy.propane_price * own,
             Bills.energy: self.bills.energy * own,
+            Bills.energy_then: self.bills.energy_then * own,
             Bills.in_all: self.bills.in_all + self.bills.energy_cost * more,
         }
 

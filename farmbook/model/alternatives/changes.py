@@ -151,7 +151,7 @@ class SizedChange(Change):
         """As it stands on Inputs."""
         return say(either(self.size > 0, "+", ""), figure(self.size, self.digits, named=self.named))
 
-    def changes(self) -> Mapping[LineOf | NumberInput, Expr]:
+    def tries(self) -> Mapping[LineOf | NumberInput, Expr]:
         """By that size."""
         return type(self).way(self, self.size)
 
@@ -313,7 +313,7 @@ class OwnChangeYear(Change, words="your own change, all that it has"):
         """Sizes that are not 0."""
         return say("sizes typed: ", figure(self.typed, 0, named=False))
 
-    def changes(self) -> Mapping[LineOf | NumberInput, Expr]:
+    def tries(self) -> Mapping[LineOf | NumberInput, Expr]:
         """All together."""
         own = self.own
         made = self.with_losses(own.losses) | self.with_weight(own.weight) | self.with_price(own.price)

@@ -217,6 +217,11 @@ class SteamerCook(Alike):
         """When the steam goes off."""
         return self._core_after(self.hold)
 
+    @line("Cooked in the {}, by size or probe, counted at 121.1 degC (250 degF)", unit="min")
+    def cooked_by_size_or_probe(self) -> Expr:
+        """Of packed mix, unless a probe counts. Technical name: F0."""
+        return at(self.cooked, COURSE, named(BY_SIZE_OR_PROBE))
+
     @line("Middle of the bag at the end of the hold of the {}, by size or probe", unit="degC")
     def end_by_size_or_probe(self) -> Expr:
         """Of packed mix, unless a probe counts."""

@@ -201,8 +201,12 @@ class Crop(Section):
     @line("Bags lost in the spawn run, as typed for the recipe", unit="share")
     def loss_by_recipe(self) -> Expr:
         """With that of own spawn, at most all bags."""
-        of_recipe = total(self.loss_in_spawn_run * self.recipe.chosen, RECIPE)
-        return minimum(of_recipe + self.source.extra_loss_counted, 1)
+        return total(self.loss_of_each_recipe * self.recipe.chosen, RECIPE)
+
+    @line("Bags lost in the spawn run, own spawn's with them, as typed", unit="share", axes=(RECIPE,))
+    def loss_of_each_recipe(self) -> Expr:
+        """At most all bags."""
+        return minimum(self.loss_in_spawn_run + self.source.extra_loss_counted, 1)
 
     @line("Bags lost in the spawn run, out of all that never fruit", unit="share", source=ARITHMETIC)
     def loss_from_share(self) -> Expr:

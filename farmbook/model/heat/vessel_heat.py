@@ -18,9 +18,9 @@ from farmbook.calc.temperature import celsius
 from farmbook.expr.functions import where
 from farmbook.expr.nodes import Expr, Line
 from farmbook.model.heat.steamer_heat import DRAINED, SteamerHeat
-from farmbook.model.heat.steaming import VESSEL
+from farmbook.model.heat.steaming import VESSEL, if_in_use
 from farmbook.model.heat.vessel_steam import VesselSteam
-from farmbook.sections.declare import Option, choice, line, number, uses
+from farmbook.sections.declare import Option, check, choice, line, number, uses
 from farmbook.sources import COMMON_PRACTICE, NIST_SP_811, STEAM_LINES
 
 __all__ = ["AS_IT_BOILS", "BEFOREHAND", "FALLS_BACK", "VesselHeat"]
@@ -209,3 +209,15 @@ class VesselHeat(SteamerHeat, words="pressure vessel"):
     def sound(self) -> Expr:
         """1 where the hold is the hottest of its temperatures."""
         return self.hold_temperature > self.warmest_at_start
+
+    @check(
+        "Working pressure is within the rating of the vessel",
+        kind="alert",
+        says=(
+            "The working pressure is above what the vessel is rated for. The rated pressure is taken instead; never "
+            "run it higher. See the working pressure, and the plate on the vessel."
+        ),
+    )
+    def within_rating(self) -> Expr:
+        """A vessel above its rating can burst."""
+        return if_in_use(self.in_use, self.steam.working_pressure <= self.steam.rated_pressure)

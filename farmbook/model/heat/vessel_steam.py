@@ -5,10 +5,9 @@ from __future__ import annotations
 from farmbook.calc.steam import absolute_pressure
 from farmbook.expr.functions import minimum
 from farmbook.expr.nodes import Expr
-from farmbook.model.heat.steaming import VESSEL, Steaming, if_in_use
 from farmbook.model.place.boiling import BoilingSteps
 from farmbook.model.place.site import Site
-from farmbook.sections.declare import check, line, number, uses
+from farmbook.sections.declare import line, number, uses
 from farmbook.sources import ARITHMETIC, COMMON_PRACTICE
 
 __all__ = ["VesselSteam"]
@@ -21,7 +20,6 @@ class VesselSteam(BoilingSteps, words="the pressure vessel"):
     table = "vessel"
 
     site = uses(Site)
-    steaming = uses(Steaming)
 
     working_pressure = number(
         "Working pressure on the gauge",
@@ -53,16 +51,3 @@ class VesselSteam(BoilingSteps, words="the pressure vessel"):
     def pressure(self) -> Expr:
         """Less stands behind the same reading of the gauge the higher the site lies."""
         return absolute_pressure(self.gauge, self.site.pressure)
-
-    @check(
-        "Working pressure is within the rating of the vessel",
-        kind="alert",
-        says=(
-            "The working pressure is above what the vessel is rated for. The rated pressure is taken instead; never "
-            "run it higher. See the working pressure, and the plate on the vessel."
-        ),
-    )
-    def within_rating(self) -> Expr:
-        """A vessel above its rating can burst."""
-        in_use = self.steaming.chose(self.steaming.kind, VESSEL)
-        return if_in_use(in_use, self.working_pressure <= self.rated_pressure)

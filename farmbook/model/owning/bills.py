@@ -95,10 +95,20 @@ class Bills(Section):
         """What there is to go by where no bill is given."""
         return self.worked_energy + self.rooms.cost
 
+    @line("Energy of steamer, lab and rooms when the bills came, a year", unit="money/year")
+    def energy_then(self) -> Expr:
+        """As it is worked out for the farm of now; where the book tries something else, the bills move by the difference."""
+        return self.all_worked_energy
+
+    @line("Energy in the bills of the farm as it is, a year", unit="money/year")
+    def energy_billed(self) -> Expr:
+        """Your bills where you give them, else what is worked out."""
+        return where(self.given(self.energy), self.energy, self.energy_then)
+
     @line("Energy a year, counted", unit="money/year")
     def energy_cost(self) -> Expr:
-        """Your bills where you give them, else what is worked out."""
-        return where(self.given(self.energy), self.energy, self.all_worked_energy)
+        """The bills, or what is worked out; with what something else tried takes more or less."""
+        return self.energy_billed + (self.all_worked_energy - self.energy_then)
 
     @line("Energy of rooms, cooler and the rest a year", unit="money/year")
     def energy_of_rooms(self) -> Expr:
@@ -120,15 +130,30 @@ class Bills(Section):
         """As typed with the steamer in use, and with the lab where spawn is made."""
         return self.steamer_year.upkeep + self.lab_choice.upkeep * self.source.made
 
+    @line("Water, and upkeep of steamer and lab, a year", unit="money/year")
+    def water_and_upkeep(self) -> Expr:
+        """Worked out, or typed with the steamer and the lab."""
+        return self.water + self.upkeep
+
+    @line("Water and upkeep when the bills came, a year", unit="money/year")
+    def water_and_upkeep_then(self) -> Expr:
+        """As for the farm of now; where the book tries something else, one sum of all bills moves by the difference."""
+        return self.water_and_upkeep
+
     @line("Bills listed, water and upkeep, a year", unit="money/year")
     def listed(self) -> Expr:
         """Added up; energy stands apart."""
-        return total(self.amount, BILL) + self.water + self.upkeep
+        return total(self.amount, BILL) + self.water_and_upkeep
+
+    @line("Bills without energy a year, in one sum", unit="money/year")
+    def in_one_sum(self) -> Expr:
+        """What the one sum leaves for all but energy."""
+        return self.in_all - self.energy_billed + (self.water_and_upkeep - self.water_and_upkeep_then)
 
     @line("Bills without energy a year, counted", unit="money/year")
     def other(self) -> Expr:
         """One sum or the list, as you chose."""
-        return where(self.chose(self.counted, ONE_SUM), self.in_all - self.energy_cost, self.listed)
+        return where(self.chose(self.counted, ONE_SUM), self.in_one_sum, self.listed)
 
     @line("Bills: the answer", unit="1")
     def answer(self) -> Expr:

@@ -126,16 +126,30 @@ class Capital(Section):
         """Added up."""
         return self.items_loss + self.steamer.yearly_loss + self.lab_loss
 
+    @line("Rooms, cooler, racks, van: usual loss in value a year", unit="money/year", source=COMMON_PRACTICE)
+    def usual_rest(self) -> Expr:
+        """So much for each fruiting place taken by the farm as it is."""
+        return self.room.taken * USUAL_LOSS_OF_A_PLACE
+
     @line("A farm of this size: usual loss in value a year", unit="money/year", source=COMMON_PRACTICE)
     def usual_loss(self) -> Expr:
-        """Steamer and lab, and so much for each fruiting place taken: rooms, cooler, racks, van."""
-        rest = self.room.taken * USUAL_LOSS_OF_A_PLACE
-        return rest + self.steamer.yearly_loss + self.lab_loss
+        """Steamer and lab, and all that is usual beside them."""
+        return self.usual_rest + self.steamer.yearly_loss + self.lab_loss
+
+    @line("Steamer of the farm as it is: loss in value a year", unit="money/year")
+    def steamer_then(self) -> Expr:
+        """It is in your own figure; where the book tries the other steamer, that moves by the difference."""
+        return self.steamer.yearly_loss
+
+    @line("Your own figure of the loss in value, with the steamer counted", unit="money/year")
+    def own_loss_counted(self) -> Expr:
+        """As typed, as long as it is the steamer of the farm as it is."""
+        return self.own_loss + (self.steamer.yearly_loss - self.steamer_then)
 
     @line("Loss in value in one sum, a year", unit="money/year")
     def in_one_sum(self) -> Expr:
         """Your own figure, or the usual one."""
-        return where(self.given(self.own_loss), self.own_loss, self.usual_loss)
+        return where(self.given(self.own_loss), self.own_loss_counted, self.usual_loss)
 
     @line("Loss in value of all you own, counted, a year", unit="money/year")
     def loss(self) -> Expr:

@@ -223,11 +223,20 @@ class SteamerRun(Alike):
         """What it can draw from the service; nothing where fuel heats it, the small motor of a burner aside."""
         return self.drawn * self.electric
 
+    @line("The {} gets hot as typed", unit="flag")
+    def gets_hot(self) -> Expr:
+        """1 where its temperatures make sense and its power is enough."""
+        return all_of(self.heat.sound, self.steam_power > self.heat.standing_loss)
+
+    @line("The {} can do a load in a week", unit="flag")
+    def does_a_load(self) -> Expr:
+        """0 where it does not get hot, or a load takes longer than somebody is there."""
+        return all_of(self.gets_hot > 0, self.loads_possible > 0)
+
     @line("The {} works as typed and steams the bags of a week", unit="flag")
     def fits(self) -> Expr:
-        """1 where its temperatures make sense, its power is enough and its loads fit into the week."""
-        heats = self.steam_power > self.heat.standing_loss
-        return all_of(self.heat.sound, heats, self.loads_a_week <= self.loads_possible)
+        """1 where it gets hot and its loads fit into the week."""
+        return all_of(self.gets_hot > 0, self.loads_a_week <= self.loads_possible)
 
     @line("Amps of the {} on single phase", unit="A")
     def single_phase_amps(self) -> Expr:
