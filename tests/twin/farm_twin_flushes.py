@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import math
 
-from tests.twin.farm_twin_ground import Given, Results, chosen_rows, over
+from tests.twin.farm_twin_ground import ROUNDING, Given, Results, chosen_rows, over
 
 __all__ = ["CLOSE", "STOPS", "as_it_is", "flushes", "stop_choice"]
 
@@ -32,6 +32,7 @@ def if_kept(given: Given, out: Results) -> Results:
         "typed_efficiency": typed,
         "typed_last": typed[last - 1],
         "counted_last": counted[last - 1],
+        "counted_over_typed": moved,
         "last_kept": float(last),
         "not_known": [float(each) for each in unknown],
         "efficiency": [typed[flush] * moved if unknown[flush] else counted[flush] for flush in range(FLUSHES)],
@@ -86,8 +87,12 @@ def what_would_turn_it(out: Results, best: int, second: int, ahead: float) -> di
     picked = [sum(float(each) for each in out["flushes.fresh"][: stop + 1]) for stop in range(FLUSHES)]
     early, late = min(best, second), max(best, second)
     between = takings[late] * over(picked[late] - picked[early], picked[late])
+    takings_apart = takings[second] - takings[best]
+    sell_apart = abs(takings_apart) > abs(takings[best]) * ROUNDING
     return {
-        "price_turn": over(ahead, takings[second] - takings[best]),
+        "takings_apart": takings_apart,
+        "sell_apart": float(sell_apart),
+        "price_turn": over(ahead, takings_apart) if sell_apart else 0.0,
         "fresh_earlier": picked[early],
         "fresh_later": picked[late],
         "later_takings": takings[late],

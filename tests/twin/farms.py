@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from functools import cache
 from typing import Any
@@ -180,11 +180,17 @@ def in_declared_units(values: Mapping[Line, Array], system: str, lines: Sequence
         if isinstance(expr, Choose):
             found[line.name] = np.asarray([1.0 + expr.sentences.index(str(each)) for each in values[line]])
         elif isinstance(expr, Nth) and line.is_text:
-            labels = [expr.otherwise, *(each.called for each in expr.shown)]
-            found[line.name] = np.asarray([float(labels.index(str(each))) for each in values[line]])
+            found[line.name] = np.asarray(list(_places(expr, line, values)))
         else:
             found[line.name] = in_metric(values[line], str(line.unit)) if system == "us" else values[line]
     return found
+
+
+def _places(told: Nth, line: Line, values: Mapping[Line, Array]) -> Iterator[float]:
+    """For each draw the place, from 1, of the line whose label or words are given; 0 for the words said otherwise."""
+    for draw, said in enumerate(values[line]):
+        words = [each.called if told.labels else str(values[each].flat[draw]) for each in told.shown]
+        yield float([told.otherwise, *words].index(str(said)))
 
 
 def behind(line: Line) -> Expr:
@@ -200,7 +206,8 @@ def alternative_lines() -> tuple[Line, ...]:
     left out of all others, and `test_choices.py` holds each of them to the twin on farms made for it.
     """
     ways = [section for section in whole_farm().sections if isinstance(section, Alternative)]
-    return tuple(line for way in ways for line in way.lines if line.kind in COMPARED)
+    lines = (line for way in ways for line in way.lines if line.kind in COMPARED)
+    return tuple(line for line in lines if not isinstance(line.expr, Sentence))
 
 
 @cache

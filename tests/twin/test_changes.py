@@ -19,10 +19,8 @@ from tests.twin.farm_twin_change_ranks import NAMES
 from tests.twin.farm_twin_changes import changes
 from tests.twin.farm_twin_ground import Results
 from tests.twin.farms import Farm, alternative_lines, differences, in_declared_units, twin_inputs, values_of
-from tests.twin.test_choices import AS_TYPED, TYPED, plain
+from tests.twin.test_choices import AS_TYPED, plain
 
-KEPT = AS_TYPED | {*TYPED, "bills.in_all_used", "bills.energy_used", "capital.own_loss_used"}
-"""What the book keeps of the papers of the farm as it is, and the twin types anew."""
 OWN: Mapping[Input, Any] = {
     OwnChange.price: -0.1,
     OwnChange.weight: 0.08,
@@ -34,7 +32,12 @@ OWN: Mapping[Input, Any] = {
     OwnChange.unsold: 0.5,
     OwnChange.weeks: -3.0,
 }
-DOWN: Mapping[Input, Any] = {ChangeSizes.price: -0.1, ChangeSizes.weight: -0.1, ChangeSizes.losses: 0.5, ChangeSizes.weeks: -2.0}
+DOWN: Mapping[Input, Any] = {
+    ChangeSizes.price: -0.1,
+    ChangeSizes.weight: -0.1,
+    ChangeSizes.losses: 0.5,
+    ChangeSizes.weeks: -2.0,
+}
 
 
 def farms() -> list[Farm]:
@@ -49,7 +52,8 @@ def lines() -> list[Line]:
     keys = set(NAMES)
     every = [line for line in alternative_lines() if (line.case or line.name.partition(".")[0]) in keys]
     told = [line for line in every if not getattr(line.expr, "parts", ())]
-    return [line for line in told if not line.name.endswith((".rank_key", ".cents")) and plain(line) not in KEPT]
+    worked = [line for line in told if not line.name.endswith((".rank_key", ".cents"))]
+    return [line for line in worked if plain(line) not in AS_TYPED and not plain(line).endswith("_used")]
 
 
 @cache
@@ -77,11 +81,11 @@ def test_every_change_comes_to_what_the_twin_makes_of_it(system: str) -> None:
     apart, compared = [], Counter[str]()
     for own, farm in zip(worked_out(), farms(), strict=True):
         model = in_declared_units(values_of([farm], system), system, lines())
-        assert {line.name for line in lines()} <= own.keys() | {f"{each}_used" for each in own}
-        compared.update(name.rpartition("_")[2] for name in model if name in own)
+        assert model.keys() <= own.keys()
+        compared.update(line.case for line in lines())
         apart += differences([own], model)
     assert apart == []
-    assert sum(compared.values()) > 500 * len(farms())
+    assert all(compared[name] >= 9 * len(farms()) for name in NAMES), compared
 
 
 def test_some_changes_pass_a_limit_and_some_are_ranked() -> None:
@@ -89,4 +93,4 @@ def test_some_changes_pass_a_limit_and_some_are_ranked() -> None:
     ranked = [float(own["change_ranks.ranked"]) for own in worked_out()]
     assert sum(each > 0 for each in passing) >= 5
     assert sum(each >= 3 for each in ranked) >= 5
-    assert {float(own["change_ranks.first"]) for own in worked_out()} >= {1.0, 2.0}
+    assert len({float(own["change_ranks.first"]) for own in worked_out()}) >= 4
