@@ -123,8 +123,9 @@ def everything(computed: Computed) -> Mapping[str, Found]:
 
 
 def _is_told(one: Found) -> bool:
-    """Whether it is worth offering: the flag beside an input has the same words as the input."""
-    return isinstance(one, RawInput) or one.kind != "flag"
+    """Whether it is worth offering: the flag beside an input has the same words as the input, and a line made again for
+    another way of running the farm those of the line itself."""
+    return isinstance(one, RawInput) or (one.kind != "flag" and not one.case)
 
 
 def _fitting(ones: list[Found], wanted: str) -> list[Found]:

@@ -153,10 +153,11 @@ def _part(w: _Writer, x: n.Expr) -> Parts:
     if isinstance(x, Figure):
         times = ("*100",) if x.percent else ()
         behind = ("%" if x.percent else "") + x.after
-        value = (*w.value(x.value).at(MULTIPLIED), *times)
+        plain = w.value(x.value).at(MULTIPLIED)
+        value = (*plain, *times)
         minus = ('LEFT("-",1*(ROUND(', *value, f",{x.digits})<0))&", *((f"{_quoted(x.sign)}&",) if x.sign else ()))
         shown = (*minus, "FIXED(ABS(", *value, f"),{x.digits})", *((f"&{_quoted(behind)}",) if behind else ()))
-        return ("IF(", *value, "=0,", _quoted(x.none), ",", *shown, ")") if x.none else shown
+        return ("IF(", *plain, "=0,", _quoted(x.none), ",", *shown, ")") if x.none else shown
     return w.value(x).parts
 
 

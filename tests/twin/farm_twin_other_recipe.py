@@ -105,7 +105,7 @@ def money_of_work(given: Given, out: Results) -> dict[str, float]:
 
 def of_a_hundred(given: Given, out: Results, found: Results, mix: int) -> dict[str, float]:
     """A hundred bags inoculated with one recipe; nothing of a spare one."""
-    names = ("materials", "spent", "live_leaves", "living", "leaves", "leaves_a_day")
+    names = ("materials", "spent", "live_leaves", "living", "leaves", "leaves_live", "leaves_a_day")
     if given["recipe.name"][mix] == "":
         return dict.fromkeys(names, 0.0)
     materials = float(out["bag.material_cost"]) + float(out["bag.cost_above_chosen"][mix])
@@ -115,8 +115,8 @@ def of_a_hundred(given: Given, out: Results, found: Results, mix: int) -> dict[s
     live = found["taken"][mix] * found["value"] - found["later"]
     money = (HUNDRED - lost) * live - lost * found["cull"] - HUNDRED * spent
     days = (HUNDRED - lost) * float(out["harvest.days_place_taken"])
-    living = (HUNDRED - lost) / HUNDRED
-    return dict(zip(names, (materials, spent, live, living, money / HUNDRED, over(money, days)), strict=True))
+    each = (money / HUNDRED, over(money, HUNDRED - lost), over(money, days))
+    return dict(zip(names, (materials, spent, live, (HUNDRED - lost) / HUNDRED, *each), strict=True))
 
 
 def recipes_by_bag(given: Given, out: Results) -> Results:
@@ -211,6 +211,7 @@ def recipe_choice(given: Given, out: Results) -> Results:
     found = {
         "more": other["profit"] - now["profit"],
         "better": float(better is other),
+        "between": better["profit"] - worse["profit"],
         "better_takings": better["net_takings"],
         "apart": apart,
         "clear": float(apart > CLOSE),

@@ -61,6 +61,7 @@ def steamer_whole(given: Given, out: Results) -> Results:
         "other_leaves": other,
         "more": other - now,
         "better": float(better),
+        "between": abs(other - now),
         "better_takings": takings,
         "apart": apart,
         "clear": float(apart > CLOSE),

@@ -160,7 +160,14 @@ class Recipes(Section):
     @line("A fruiting place leaves for each day, by recipe", unit="money/place/day", axes=(RECIPE,), source=ARITHMETIC)
     def leaves_a_day(self) -> Expr:
         """The same money, over the days that a bag that lives takes its place. Where rooms are full, this is what counts."""
-        return ratio(joined(ratio(self.leaves, self.living), "money/place"), self.harvest.days_place_taken)
+        return ratio(joined(self.leaves_live, "money/place"), self.harvest.days_place_taken)
+
+    @line(
+        "A bag moved to fruiting leaves, all inoculated for it paid, by recipe", unit="money/bag_live", axes=(RECIPE,)
+    )
+    def leaves_live(self) -> Expr:
+        """The same money over the bags that live."""
+        return ratio(self.leaves, self.living)
 
     @line("Which of the two counts for a recipe", unit="1")
     def counts(self) -> Expr:

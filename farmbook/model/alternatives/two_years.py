@@ -48,10 +48,15 @@ class TwoYears(Alike):
         """What a few percent are taken of."""
         return where(self.better, self.other.net_takings, self.now.net_takings)
 
+    @line("{} and the one in use differ by, a year", unit="money/year")
+    def between(self) -> Expr:
+        """Either way."""
+        return absolute(self.more)
+
     @line("{} and the one in use differ by, of the takings", unit="share")
     def apart(self) -> Expr:
         """Less than a few percent is no difference."""
-        return ratio(absolute(self.more), absolute(self.better_takings))
+        return ratio(self.between, absolute(self.better_takings))
 
     @line("{} or the one in use: it is clear which", unit="flag")
     def clear(self) -> Expr:

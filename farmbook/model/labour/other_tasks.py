@@ -58,7 +58,7 @@ class UpkeepWork(Task, words="Upkeep of plant and house"):
     table = "hours"
 
     upkeep_hours = number(
-        "Upkeep of plant and house, hours a week",
+        "Hours of upkeep of plant and house, a week",
         unit="person_hour/week",
         usual=(2, 10),
         hard=(0, 1000),
@@ -80,7 +80,7 @@ class OfficeWork(Task, words="Office"):
     table = "hours"
 
     office_hours = number(
-        "Office, hours a week",
+        "Hours in the office, a week",
         unit="person_hour/week",
         usual=(5, 25),
         hard=(0, 1000),
