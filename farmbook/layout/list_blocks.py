@@ -135,7 +135,8 @@ def comes_to(page: Page, names: Sequence[str]) -> None:
 def compare_block(page: Page, block: Block) -> None:
     """Alternatives side by side: each row has a label and one single-valued line for each alternative.
 
-    A head `{unit}` is the unit of the column's first line; the unit of a row stands behind it where there is room.
+    A head `{unit}` is the unit of the column's first line; the unit of a row stands behind it where there is room
+    and all of the row have it.
     """
     unit_column = VALUE + len(block.heads)
     page.heading(block.title, side="how it is worked out")
@@ -156,7 +157,7 @@ def compare_block(page: Page, block: Block) -> None:
 
 def _compared(page: Page, label: str, names: Sequence[str], unit_column: int) -> None:
     plan, row = page.plan, page.row
-    named = []
+    named, units = [], set()
     page.number(row, names[-1].removeprefix("show:"))
     page.put(row, LABEL, Text(label), "label")
     for column, name in enumerate(names, VALUE):
@@ -164,11 +165,13 @@ def _compared(page: Page, label: str, names: Sequence[str], unit_column: int) ->
         look = "worked" + ("_text" if line.is_text else "")
         page.put(row, column, Worked(line, ()) if home else Shown(line, ()), look, form=plan.line_format(line))
         named.append(workbook_name(line))
+        units.add(line.unit)
         if home:
             plan.settle(line, Home(page.sheet.name, row, column, label_column=LABEL))
             page.name(workbook_name(line), row, column)
     words_column = HOW + HOW_COLUMNS - WORDS_COLUMNS
     if unit_column < words_column:
-        page.put(row, unit_column, Text(plan.unit_after(line.unit)), "unit", across=words_column - unit_column)
+        said = plan.unit_after(line.unit) if len(units) == 1 else ""
+        page.put(row, unit_column, Text(said), "unit", across=words_column - unit_column)
     worked_out(page, words_column, line, home=home)
     page.words(row, NAME, ", ".join(named), "name")

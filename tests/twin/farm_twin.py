@@ -2,12 +2,13 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
 from typing import Final
 
 import numpy as np
 
 from tests.twin.farm_twin_bag import bags, mixing
+from tests.twin.farm_twin_buy_in import bag_to_fruiting, buy_in, spawn_years
 from tests.twin.farm_twin_choice import make_or_buy, make_or_buy_turn, make_or_buy_worth
 from tests.twin.farm_twin_climate import climate
 from tests.twin.farm_twin_cook import cabinet_cook, cook_curve, core_heating, lethal_rates, vessel_cook
@@ -25,6 +26,7 @@ from tests.twin.farm_twin_steam import cabinet_heat, vessel_heat
 from tests.twin.farm_twin_steam_cost import cabinet_cost, steamer_in_use, vessel_cost
 from tests.twin.farm_twin_steam_run import cabinet_run, steaming, vessel_run
 from tests.twin.farm_twin_steamers import cabinet_year, steamer_choice, vessel_year
+from tests.twin.farm_twin_trials import trials
 from tests.twin.farm_twin_water import altitude_boiling, altitude_pressure, site, vessel_steam, wanted_steam
 from tests.twin.farm_twin_year import bills, capital, year
 
@@ -32,7 +34,7 @@ __all__ = ["SUBJECTS", "twin"]
 
 Subject = Callable[[Given, Results], Results]
 
-SUBJECTS: Final[tuple[Subject, ...]] = (
+FARM: Final[tuple[Subject, ...]] = (
     plan,
     recipes,
     recipe_checks,
@@ -94,6 +96,33 @@ SUBJECTS: Final[tuple[Subject, ...]] = (
 """In the order in which a farm is worked out: each may use what came before."""
 
 
+def other_spawn(given: Given, out: Results) -> Results:
+    """The farm once more, made spawn bought and bought spawn made, and what hangs on that."""
+    made = bool(out["spawn_source.made"])
+    other = worked_out({**given, "spawn.supply": "bought" if made else "made on the farm"}, FARM)
+    ways = {"made": out, "bought": other} if made else {"made": other, "bought": out}
+    costs = {way: bag_to_fruiting(given, found) for way, found in ways.items()}
+    now = costs["made" if made else "bought"]
+    parts = {
+        "bag_to_fruiting": now,
+        "spawn_years": spawn_years(float(given["farm.weeks_worked"]), out, ways["made"], ways["bought"]),
+        "buy_in": buy_in(given, out, now, costs),
+    }
+    return {f"{part}.{name}": value for part, found in parts.items() for name, value in found.items()}
+
+
+SUBJECTS: Final[tuple[Subject, ...]] = (*FARM, trials, other_spawn)
+"""The farm, and what is tried on it."""
+
+
+def worked_out(inputs: Given, subjects: Sequence[Subject]) -> Results:
+    """One subject after the other."""
+    out: Results = {}
+    for subject in subjects:
+        out |= subject(inputs, out)
+    return out
+
+
 def twin(inputs: Given) -> dict[str, Numbers]:
     """Every worked line and check of the farm by its dotted name, in metric units, over its axes in their order.
 
@@ -101,7 +130,5 @@ def twin(inputs: Given) -> dict[str, Numbers]:
     the lists of names; beside an optional number stands `<name>_given`, 1 where it was typed. A line that shows one of
     several sentences is given as the place of the sentence, from 1.
     """
-    out: Results = {}
-    for subject in SUBJECTS:
-        out |= subject(inputs, out)
+    out = worked_out(inputs, SUBJECTS)
     return {name: np.asarray(value, dtype=float) for name, value in out.items()}

@@ -181,9 +181,12 @@ def in_declared_units(values: Mapping[Line, Array], system: str) -> dict[str, Ar
 
 @cache
 def compared_lines() -> tuple[Line, ...]:
-    """Every worked line and check of the farm but sentences, from which nothing is worked out, and the section `report`."""
+    """Every worked line and check of the farm but sentences, from which nothing is worked out, and the section `report`.
+
+    Lines made again for a case are left out: what a case comes to stands in lines of its own.
+    """
     lines = (line for line in whole_farm().lines if line.kind in COMPARED and not isinstance(line.expr, Sentence))
-    return tuple(line for line in lines if not line.name.startswith("report"))
+    return tuple(line for line in lines if not line.name.startswith("report") and not line.case)
 
 
 @dataclass(frozen=True)
