@@ -152,8 +152,8 @@ def _stepped_axis(group: list[Line], inside: set[Line], nodes: list[Expr]) -> Ax
 
 
 def _holds_words(read: Expr | None, by: Expr) -> bool:
-    """Whether what is read may hold words where the reader wants a number; a sentence may take in another."""
-    return isinstance(read, Shown) or (isinstance(read, Sentence) and not isinstance(by, Sentence))
+    """Whether what is read may hold words where the reader wants a number; a sentence may take in another, a rank give one."""
+    return isinstance(read, Shown) or (isinstance(read, Sentence) and not isinstance(by, (Sentence, Nth)))
 
 
 def _words_fault(line: Line, source: Line) -> ModelFault:

@@ -26,6 +26,7 @@ __all__ = [
     "RangeOf",
     "factor_name",
     "formula_of",
+    "named",
     "workbook_name",
 ]
 
@@ -91,6 +92,13 @@ class _Text:
     def number(self) -> _Text:
         """Never a yes/no value: those differ between programs."""
         return _Text((*self.at(MULTIPLIED), "*1"), MULTIPLIED) if self.boolean else self
+
+
+def named(of: n.Line | n.RawInput) -> bool:
+    """Whether formulas go by a name: a single value does, but for limits, and lines of a case, of which there are many."""
+    if isinstance(of, n.Line):
+        return not of.axes and not of.case
+    return not of.axes and of.kind not in ("low", "high", "least", "most")
 
 
 def workbook_name(of: n.Line | n.RawInput) -> str:
@@ -165,7 +173,7 @@ class _Writer:
         return self.write(expr).number
 
     def cell(self, of: n.Line | n.RawInput) -> _Text:
-        if not of.axes and not (isinstance(of, n.RawInput) and of.kind in ("low", "high", "least", "most")):
+        if named(of):
             return _Text((workbook_name(of),))
         if self.over is not None and self.over in of.axes:
             return _Text((RangeOf(of, self.over),))

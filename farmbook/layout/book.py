@@ -150,6 +150,8 @@ class Mark:
 class Chart:
     """A picture of lines over one axis, or, without one, of single lines whose figures stand in rows from `figures` down.
 
+    A `signed` one has bars that may reach below zero.
+
     `kind`: "bars" lie, "columns" stand, "lines" run over the axis, "curves" over the figures of the line `across`.
     """
 
@@ -165,6 +167,7 @@ class Chart:
     across: Line | None = None
     axis_title: str = ""
     marks: tuple[Mark, ...] = ()
+    signed: bool = False
 
 
 @dataclass

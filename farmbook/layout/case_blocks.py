@@ -9,9 +9,9 @@ from farmbook.errors import ModelFault
 from farmbook.expr.axis import Axis
 from farmbook.expr.nodes import Line, Nth
 from farmbook.expr.walk import ordered_axes, walk
-from farmbook.interpret.formula import workbook_name
+from farmbook.interpret.words import sentence_of
 from farmbook.layout.book import Home, Text, Worked
-from farmbook.layout.grid import LABEL, NAME, VALUE
+from farmbook.layout.grid import HOW, HOW_COLUMNS, LABEL, NAME, VALUE
 from farmbook.layout.list_blocks import list_block
 from farmbook.layout.page import Page
 from farmbook.layout.table_blocks import across_block, matrix_block, table_block
@@ -19,6 +19,7 @@ from farmbook.layout.template import Block
 
 __all__ = ["case_block", "cases_block"]
 
+EACH: Final = "Each figure is worked out as the line of its name on its own sheet, from the figures of its case here."
 COLUMNS: Final = 8
 """Lines side by side in one table; more go into a table of their own."""
 
@@ -41,6 +42,8 @@ def cases_block(page: Page, block: Block) -> None:
     page.heading(block.title)
     page.heads(page.row, [(LABEL, "", 1), *((VALUE + place, head, 1) for place, head in enumerate(block.heads))])
     page.row += 1
+    page.put(page.row, LABEL, Text(EACH), "paragraph", across=HOW + HOW_COLUMNS - LABEL)
+    page.row += 1
     found = {case: _of_case(page, case) for case in block.cases}
     for plain in _ranked_first(page, found):
         _single_row(page, plain, [lines.get(plain) for lines in found.values()])
@@ -53,6 +56,7 @@ def cases_block(page: Page, block: Block) -> None:
         for axes, names in groups.items():
             page.heading(f"{block.title}: {head}")
             _group(page, Block("case", of=case), axes, names)
+            page.columns = [line for line in page.columns if line.case != case]
 
 
 def _of_case(page: Page, case: str) -> dict[str, Line]:
@@ -87,8 +91,20 @@ def _single_row(page: Page, plain: str, lines: list[Line | None]) -> None:
             look = "worked_text" if line.is_text else "worked"
             page.put(page.row, column, Worked(line, ()), look, form=page.plan.line_format(line))
             page.plan.settle(line, Home(page.sheet.name, page.row, column, label_column=LABEL))
-            page.name(workbook_name(line), page.row, column)
+    after = VALUE + len(lines)
+    page.put(page.row, after, Text(page.plan.unit_after(some.unit)), "unit")
+    words = HOW + HOW_COLUMNS - after - 1
+    page.ruled(page.row, after + 1, _as_elsewhere(page, plain, some), "words", across=words)
     page.words(page.row, NAME, plain.replace(".", "_"), "name")
+
+
+def _as_elsewhere(page: Page, plain: str, line: Line) -> str:
+    """Where the same is worked out for the farm as it is; or what the case makes of it."""
+    place = page.plan.places.get(plain)
+    changed = line.kind == "worked" and plain.endswith("_used")
+    if place is None or changed:
+        return f"{sentence_of(line.expr)}."
+    return f"as {place.sheet}, line {place.number}"
 
 
 def _group(page: Page, block: Block, axes: tuple[Axis, ...], names: list[str]) -> None:

@@ -51,8 +51,9 @@ def _drawn(page: Page, block: Block, row: int, column: int, width: int, height: 
         Mark(name, page.plan.line(along, page.where), page.plan.line(up, page.where)) for name, along, up in block.marks
     )
     chart = Chart(
-        row, column, width, height, kind, _caption(page, block), series, axis, 0, across, block.axis_title, marks
-    )
+        row, column, width, height, kind, _caption(page, block), series, axis, 0, across, block.axis_title, marks,
+        signed=block.signed,
+    )  # fmt: skip
     if axis is None:
         page.pending.append(chart)
         return

@@ -67,7 +67,8 @@ def worked_out(page: Page, column: int, line: Line, *, home: bool) -> None:
     here = home or page.plan.lives_on.get(line.name) == page.sheet.name
     words = how(page.plan, line, here)
     if here and page.prints:
-        said = page.as_fits(page.row, column, [f"{_way(page.plan, line)}.", *sentences_of(line.note)], across=across)
+        parts = [f"{_way(page.plan, line)}.", *sentences_of(line.note)]
+        said = page.as_fits(page.row, column, parts, across=across)
         if said != words:
             page.columns.append(line)
         words = said
@@ -136,14 +137,16 @@ def compare_block(page: Page, block: Block) -> None:
     """Alternatives side by side: each row has a label and one single-valued line for each alternative.
 
     A head `{unit}` is the unit of the column's first line; the unit of a row stands behind it where there is room
-    and all of the row have it.
+    and all of the row have it. `spans` says how many columns of the grid each takes where that is not one.
     """
-    unit_column = VALUE + len(block.heads)
+    spans = block.spans or (1,) * len(block.heads)
+    columns = [VALUE + sum(spans[:place]) for place in range(len(spans))]
     page.heading(block.title, side="how it is worked out")
     page.put(page.row, LABEL, Text(""), "column_head")
-    for column, (head, first) in enumerate(zip(block.heads, block.rows[0][1:], strict=False), VALUE):
+    for column, span, head, first in zip(columns, spans, block.heads, block.rows[0][1:], strict=False):
         unit = page.plan.unit_words(page.plan.line(first.removeprefix("show:"), page.where).unit)
-        page.put(page.row, column, Text(head.replace("{unit}", unit)), "column_head_right")
+        look = "column_head" if span > 1 else "column_head_right"
+        page.put(page.row, column, Text(head.replace("{unit}", unit)), look, across=span)
     page.row += 1
     for label, *names in block.rows:
         if len(names) != len(block.heads):
@@ -151,27 +154,37 @@ def compare_block(page: Page, block: Block) -> None:
                 f"row `{label}` of `{block.title}` has {len(names)} lines for {len(block.heads)} columns",
                 where=page.where,
             )
-        _compared(page, label, names, unit_column)
+        _compared(page, label, list(zip(names, columns, spans, strict=True)))
         page.row += 1
 
 
-def _compared(page: Page, label: str, names: Sequence[str], unit_column: int) -> None:
+def _compared(page: Page, label: str, places: Sequence[tuple[str, int, int]]) -> None:
+    """One row; `places` says of each line where its cell begins and how many columns it takes."""
     plan, row = page.plan, page.row
-    named, units = [], set()
-    page.number(row, names[-1].removeprefix("show:"))
+    named, homes, units = [], [], set()
+    page.number(row, places[-1][0].removeprefix("show:"))
     page.put(row, LABEL, Text(label), "label")
-    for column, name in enumerate(names, VALUE):
+    for name, column, span in places:
         line, home = plan.line(name.removeprefix("show:"), page.where), not name.startswith("show:")
-        look = "worked" + ("_text" if line.is_text else "")
-        page.put(row, column, Worked(line, ()) if home else Shown(line, ()), look, form=plan.line_format(line))
+        look = "worked" if not line.is_text else "worked_text" if span > 1 else "worked_words"
+        content = Worked(line, ()) if home else Shown(line, ())
+        page.put(row, column, content, look, form=plan.line_format(line), across=span)
+        if line.is_text:
+            for said in sentences(line):
+                page.room(row, column, said, look, across=span)
         named.append(workbook_name(line))
         units.add(line.unit)
         if home:
+            homes.append(line)
             plan.settle(line, Home(page.sheet.name, row, column, label_column=LABEL))
             page.name(workbook_name(line), row, column)
-    words_column = HOW + HOW_COLUMNS - WORDS_COLUMNS
+    unit_column, words_column = places[-1][1] + places[-1][2], HOW + HOW_COLUMNS - WORDS_COLUMNS
+    unit = plan.unit_after(line.unit) if len(units) == 1 else ""
     if unit_column < words_column:
-        said = plan.unit_after(line.unit) if len(units) == 1 else ""
-        page.put(row, unit_column, Text(said), "unit", across=words_column - unit_column)
-    worked_out(page, words_column, line, home=home)
+        page.put(row, unit_column, Text(unit), "unit", across=words_column - unit_column)
+        worked_out(page, words_column, line, home=home)
+        homes = homes[:-1] if home else homes
+    elif unit_column == words_column:
+        page.put(row, unit_column, Text(unit), "unit", across=HOW + HOW_COLUMNS - unit_column)
+    page.columns += homes
     page.words(row, NAME, ", ".join(named), "name")

@@ -49,6 +49,8 @@ class Block:
     marks: tuple[list[str], ...] = ()
     form: str = "lines"
     cases: tuple[str, ...] = ()
+    spans: tuple[int, ...] = ()
+    signed: bool = False
 
 
 @dataclass(frozen=True)

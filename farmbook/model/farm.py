@@ -6,6 +6,20 @@ from collections.abc import Mapping
 from typing import Final
 
 from farmbook.expr.axis import Axis
+from farmbook.model.alternatives.change_ranks import ChangeRanks
+from farmbook.model.alternatives.change_sizes import ChangeSizes, OwnChange
+from farmbook.model.alternatives.changes import (
+    BagsChange,
+    EnergyChange,
+    LossesChange,
+    OwnChangeYear,
+    PayChange,
+    PriceChange,
+    SpawnChange,
+    UnsoldChange,
+    WeeksChange,
+    WeightChange,
+)
 from farmbook.model.alternatives.flush_choice import FlushChoice
 from farmbook.model.alternatives.flushes import Flushes
 from farmbook.model.alternatives.stops import (
@@ -37,8 +51,12 @@ from farmbook.model.cost.spawn_supply import SpawnSupply
 from farmbook.model.cost.steamer_year import CabinetYear, SteamerInUseYear, VesselYear
 from farmbook.model.crop.crop import Crop
 from farmbook.model.crop.spawn_source import SpawnSource
+from farmbook.model.decisions.building import Building, FirstBuilding, SecondBuilding
+from farmbook.model.decisions.cheaper_bag import CheaperBag
 from farmbook.model.decisions.crop_forgone import CropForgone
+from farmbook.model.decisions.filling_machine import FillingMachine
 from farmbook.model.decisions.missing_hour import MissingHour
+from farmbook.model.decisions.steam_fuel import SteamFuel
 from farmbook.model.decisions.volume_offer import VolumeOffer
 from farmbook.model.front import Front
 from farmbook.model.heat.cabinet_heat import CabinetHeat
@@ -141,11 +159,14 @@ SECTIONS: Final[tuple[type[Section], ...]] = (
     *(MixingWidening, SteamerWidening, CoolingWidening, BenchWidening, IncubationWidening),
     *(FruitingWidening, LabourWidening, ColdRoomWidening, CustomerWidening),
     *(VolumeOffer, CropForgone, MissingHour),
+    *(FillingMachine, CheaperBag, SteamFuel, FirstBuilding, SecondBuilding, Building),
     *(OneFewer, SpawnRateTrial, BagTried, BagTrial, RunDaysTrial, Trials),
     *(PlacesTrial, HoursTrial, LoadsTrial, WidenAnswer),
     *(BagToFruiting, OtherSpawn, SpawnYears, BuyIn),
     *(Flushes, StopRoomOne, StopRoomTwo, StopRoomThree, StopRoomFour),
     *(StopYearOne, StopYearTwo, StopYearThree, StopYearFour, FlushChoice),
+    *(ChangeSizes, OwnChange, PriceChange, WeightChange, LossesChange, BagsChange, PayChange),
+    *(EnergyChange, SpawnChange, UnsoldChange, WeeksChange, OwnChangeYear, ChangeRanks),
     *(ReportTables, Report, Front),
 )
 

@@ -33,9 +33,9 @@ class Alternative(Alike):
     def changes(self) -> Mapping[LineOf | NumberInput, Expr]:
         """What lines, and numbers typed in, are in this alternative."""
 
-    def of(self, declared: LineOf) -> Line:
-        """The line of a declaration here: made again, or the farm's own where no change reaches it."""
-        return self._again.line(self.model.line(declared))
+    def of(self, declared: LineOf | NumberInput) -> Line:
+        """The line or number of a declaration here: made again, or the farm's own where no change reaches it."""
+        return self._again.line(self._own(declared))
 
     @property
     def lines(self) -> list[Line]:
@@ -44,8 +44,8 @@ class Alternative(Alike):
 
     @cached_property
     def _again(self) -> Again:
-        given = {self._changed(declared): changed for declared, changed in self.changes().items()}
-        reads = needed_for(self.model.line(each) for each in self.wanted)
+        given = {self._own(declared): changed for declared, changed in self.changes().items()}
+        reads = needed_for((self.model.line(each) for each in self.wanted), given)
         read_by: dict[Source, list[Line]] = {}
         for line, read in reads.items():
             for each in read:
@@ -53,5 +53,5 @@ class Alternative(Alike):
         reached = closure(given, read_by) | (given.keys() & reads.keys())
         return Again(self.model.in_order(reached), given, self.key(), self.behind)
 
-    def _changed(self, declared: LineOf | NumberInput) -> Line:
+    def _own(self, declared: LineOf | NumberInput) -> Line:
         return self.model.used(declared) if isinstance(declared, NumberInput) else self.model.line(declared)

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping
+from collections.abc import Container, Iterable, Mapping
 from dataclasses import fields, is_dataclass, replace
 from typing import cast
 
@@ -44,17 +44,20 @@ class Again:
     def _named(self, line: Line, again: Line) -> Line:
         label = f"{line.head}, {self._label}"
         kind = "worked" if line in self._given else line.kind
-        return replace(again, name=f"{line.name}_{self._name}", label=label, case=self._name, short=line.head, kind=kind)
+        return replace(
+            again, name=f"{line.name}_{self._name}", label=label, case=self._name, short=line.head, kind=kind
+        )
 
 
-def needed_for(wanted: Iterable[Line]) -> dict[Line, list[Line]]:
-    """All lines that some are worked out from, and they themselves, with the lines that each reads."""
+def needed_for(wanted: Iterable[Line], given: Container[Line]) -> dict[Line, list[Line]]:
+    """All lines that some are worked out from, and they themselves, with the lines that each reads; what is `given` reads none."""
     found: dict[Line, list[Line]] = {}
     waiting = list(wanted)
     while waiting:
         line = waiting.pop()
         if line not in found:
-            found[line] = [each for each in sources_of(line.expr) if isinstance(each, Line)]
+            read = () if line in given else sources_of(line.expr)
+            found[line] = [each for each in read if isinstance(each, Line)]
             waiting += found[line]
     return found
 

@@ -9,7 +9,7 @@ from typing import TypeVar, cast
 from farmbook.errors import ModelFault
 from farmbook.expr.axis import Axis
 from farmbook.expr.graph import Graph
-from farmbook.expr.nodes import Constant, Expr, Line, RawInput
+from farmbook.expr.nodes import Constant, Expr, Line
 from farmbook.sections.alternative import Alternative
 from farmbook.sections.cases import Again
 from farmbook.sections.declare import Input, LineOf, NumberInput, Shock
@@ -155,4 +155,3 @@ def _applied_once(base: Model, declared: Shock) -> Line:
             f"the shock `{line.name}` stands in {named}", where=line.where, why="it must stand in one line"
         )
     return line
-

@@ -10,7 +10,7 @@ from farmbook.errors import ModelFault
 from farmbook.expr.axis import Axis
 from farmbook.expr.nodes import Line, RawInput
 from farmbook.expr.walk import ordered_axes
-from farmbook.interpret.formula import BlockOf, CellOf, ColumnOf, Part, RangeOf, workbook_name
+from farmbook.interpret.formula import BlockOf, CellOf, ColumnOf, Part, RangeOf, named, workbook_name
 from farmbook.layout.book import Home, a1
 
 __all__ = ["Addresses", "Filling"]
@@ -62,7 +62,7 @@ class Addresses:
 
     def cell(self, of: Line, sheet: str) -> Filling:
         """A reference to a line's cells from another sheet or block: by name where it is a single value, else by address."""
-        if not of.axes:
+        if named(of):
             return Filling((workbook_name(of),))
         return self._filling((CellOf(of),), replace(self._home(of), sheet=sheet))
 
@@ -156,5 +156,7 @@ def _corner(home: Home, own: Home, *, back: Axis | None = None, held: Mapping[Ax
     moving = [axis for axis in home.axes if axis not in held]
     runs = {home.way(axis) for axis in moving if axis in own.axes and own.way(axis) == home.way(axis)}
     down, across = (tuple(order.index(axis) for axis in moving if home.way(axis) == way) for way in ("down", "across"))
+    if not home.axes:
+        return a1(row, column)
     corner = _Corner(row, column, down, across, "down" not in runs, "across" not in runs)
     return corner if moving else corner.at(())

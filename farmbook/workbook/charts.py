@@ -128,14 +128,20 @@ def _axes(drawn: Any, chart: Chart, form: str, unit: str) -> None:
     grid = {"visible": True, "line": {"color": HAIR, "width": 0.75}}
     quiet = {"num_font": WORDS, "name_font": {**WORDS, "bold": False}, "line": {"color": LINE}}
     figures = {**quiet, "num_format": form, "line": {"none": True}}
+    unseen = {
+        **figures,
+        "visible": False,
+        "major_gridlines": {"visible": False},
+        **({} if chart.signed else {"min": 0}),
+    }
+    aside = {"label_position": "low"} if chart.signed else {}
     if chart.kind == "bars":
-        drawn.set_x_axis({**figures, "visible": False, "major_gridlines": {"visible": False}, "min": 0})
-        drawn.set_y_axis(
-            {**quiet, "reverse": True, "num_font": {**WORDS, "color": INK}, "major_gridlines": {"visible": False}}
-        )
+        names = {**quiet, **aside, "num_font": {**WORDS, "color": INK}, "major_gridlines": {"visible": False}}
+        drawn.set_x_axis(unseen)
+        drawn.set_y_axis({**names, "reverse": True})
     elif chart.kind == "columns":
-        drawn.set_x_axis(quiet)
-        drawn.set_y_axis({**figures, "visible": False, "major_gridlines": {"visible": False}, "min": 0})
+        drawn.set_x_axis({**quiet, **aside})
+        drawn.set_y_axis(unseen)
     else:
         drawn.set_x_axis({**quiet, "num_format": "General", "name": chart.axis_title})
         drawn.set_y_axis({**figures, "name": unit, "major_gridlines": grid})

@@ -2,15 +2,17 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Sequence
+from collections.abc import Callable
 from typing import Final
 
 import numpy as np
 
 from tests.twin.farm_twin_bag import bags, mixing
-from tests.twin.farm_twin_buy_in import bag_to_fruiting, buy_in, spawn_years
+from tests.twin.farm_twin_buy_in import other_spawn
+from tests.twin.farm_twin_changes import changes
 from tests.twin.farm_twin_choice import make_or_buy, make_or_buy_turn, make_or_buy_worth
 from tests.twin.farm_twin_climate import climate
+from tests.twin.farm_twin_compared import compared
 from tests.twin.farm_twin_cook import cabinet_cook, cook_curve, core_heating, lethal_rates, vessel_cook
 from tests.twin.farm_twin_cost import equipment_cost, growing_cost, lost_bags
 from tests.twin.farm_twin_crop import crop, harvest, spawn
@@ -34,7 +36,7 @@ __all__ = ["SUBJECTS", "twin"]
 
 Subject = Callable[[Given, Results], Results]
 
-FARM: Final[tuple[Subject, ...]] = (
+SUBJECTS: Final[tuple[Subject, ...]] = (
     plan,
     recipes,
     recipe_checks,
@@ -91,44 +93,32 @@ FARM: Final[tuple[Subject, ...]] = (
     floor_price,
     limits,
     decisions,
+    compared,
     busiest,
+    trials,
 )
 """In the order in which a farm is worked out: each may use what came before."""
+ALTERNATIVES: Final = (changes, other_spawn)
+"""Whole farms beside the farm: each is given what works one out."""
 
 
-def other_spawn(given: Given, out: Results) -> Results:
-    """The farm once more, made spawn bought and bought spawn made, and what hangs on that."""
-    made = bool(out["spawn_source.made"])
-    other = worked_out({**given, "spawn.supply": "bought" if made else "made on the farm"}, FARM)
-    ways = {"made": out, "bought": other} if made else {"made": other, "bought": out}
-    costs = {way: bag_to_fruiting(given, found) for way, found in ways.items()}
-    now = costs["made" if made else "bought"]
-    parts = {
-        "bag_to_fruiting": now,
-        "spawn_years": spawn_years(float(given["farm.weeks_worked"]), out, ways["made"], ways["bought"]),
-        "buy_in": buy_in(given, out, now, costs),
-    }
-    return {f"{part}.{name}": value for part, found in parts.items() for name, value in found.items()}
-
-
-SUBJECTS: Final[tuple[Subject, ...]] = (*FARM, trials, other_spawn)
-"""The farm, and what is tried on it."""
-
-
-def worked_out(inputs: Given, subjects: Sequence[Subject]) -> Results:
-    """One subject after the other."""
+def worked(inputs: Given) -> Results:
+    """One farm, without what else it might be."""
     out: Results = {}
-    for subject in subjects:
+    for subject in SUBJECTS:
         out |= subject(inputs, out)
     return out
 
 
-def twin(inputs: Given) -> dict[str, Numbers]:
+def twin(inputs: Given, *, alternatives: bool = False) -> dict[str, Numbers]:
     """Every worked line and check of the farm by its dotted name, in metric units, over its axes in their order.
 
     `inputs` holds, by dotted name and in metric units, numbers (zero where none stands or the row is spare), words, and
     the lists of names; beside an optional number stands `<name>_given`, 1 where it was typed. A line that shows one of
-    several sentences is given as the place of the sentence, from 1.
+    several sentences is given as the place of the sentence, from 1. With `alternatives` the farm is worked out anew for each
+    of them too, its lines under their names.
     """
-    out = worked_out(inputs, SUBJECTS)
+    out = worked(inputs)
+    for further in ALTERNATIVES if alternatives else ():
+        out |= further(inputs, out, worked)
     return {name: np.asarray(value, dtype=float) for name, value in out.items()}

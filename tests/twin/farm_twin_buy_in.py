@@ -2,10 +2,14 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
+
 from tests.twin.farm_twin_ground import Given, Results, over
 from tests.twin.farm_twin_trials import two_sides
 
-__all__ = ["bag_to_fruiting", "buy_in", "spawn_years"]
+__all__ = ["other_spawn"]
+
+Work = Callable[[Given], Results]
 
 MINUTES = 60
 
@@ -74,3 +78,20 @@ def buy_in(given: Given, out: Results, now: dict[str, float], ways: dict[str, di
         "with_hours_only": float(hours_only),
         "verdict": verdict if compared else 1.0,
     }
+
+
+def other_spawn(given: Given, out: Results, work: Work) -> Results:
+    """The farm once more, bought spawn made and made spawn bought, and what hangs on that."""
+    made = bool(out["spawn_source.made"])
+    other = work({**given, "spawn.supply": "bought" if made else "made on the farm"})
+    ways = {"made": out, "bought": other} if made else {"made": other, "bought": out}
+    costs = {way: bag_to_fruiting(given, found) for way, found in ways.items()}
+    now = costs["made" if made else "bought"]
+    parts = {
+        "bag_to_fruiting": now,
+        "spawn_years": spawn_years(float(given["farm.weeks_worked"]), out, ways["made"], ways["bought"]),
+        "buy_in": buy_in(given, out, now, costs),
+    }
+    found = {f"{part}.{name}": value for part, lines in parts.items() for name, value in lines.items()}
+    there = other | {f"bag_to_fruiting.{name}": value for name, value in costs["bought" if made else "made"].items()}
+    return found | {f"{name}_other_spawn": value for name, value in there.items()}

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from tests.twin.farm_twin_ground import ROUNDING, Given, Results, over, same
 
-__all__ = ["bills", "capital", "year"]
+__all__ = ["bills", "capital", "owned", "year"]
 
 LONGEST = 1000.0
 """Years after which money is worth nothing today."""
@@ -28,9 +28,14 @@ def worth_at_end(rate: float, life: float) -> float:
 
 
 def an_item(given: Given, row: int, rate: float) -> dict[str, float]:
+    """One row of what is owned."""
+    cost, left, life = (float(given[f"item.{name}"][row]) for name in ("price", "salvage", "life"))
+    return owned(cost, left, life, rate)
+
+
+def owned(cost: float, left: float, life: float, rate: float) -> dict[str, float]:
     """One thing owned: what it loses a year, and the level payment that stands for it."""
     names = ("yearly_loss", "end_of_life", "equal_share", "payment_factor", "owning_cost")
-    cost, left, life = (float(given[f"item.{name}"][row]) for name in ("price", "salvage", "life"))
     at_end, equal = worth_at_end(rate, life), over(1, life)
     payment = equal if at_end == 1 else over(rate, 1 - at_end)
     owning = cost * payment - left * payment + left * rate

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from functools import cache
 from typing import Any
@@ -169,24 +169,35 @@ def in_declared_units(values: Mapping[Line, Array], system: str) -> dict[str, Ar
     """
     found: dict[str, Array] = {}
     for line in compared_lines():
-        if isinstance(line.expr, Choose):
-            found[line.name] = np.asarray([1.0 + line.expr.sentences.index(str(each)) for each in values[line]])
-        elif isinstance(line.expr, Nth) and line.is_text:
-            labels = [line.expr.otherwise, *(each.head for each in line.expr.shown)]
-            found[line.name] = np.asarray([float(labels.index(str(each))) for each in values[line]])
+        told = _what_it_repeats(line).expr
+        if isinstance(told, Choose):
+            found[line.name] = np.asarray([1.0 + told.sentences.index(str(each)) for each in values[line]])
+        elif isinstance(told, Nth) and told.is_text:
+            found[line.name] = np.asarray(list(_places(told, line, values)))
         else:
             found[line.name] = in_metric(values[line], str(line.unit)) if system == "us" else values[line]
     return found
 
 
+def _what_it_repeats(line: Line) -> Line:
+    """The line whose words this one repeats, or itself."""
+    while line.is_text and isinstance(line.expr, Line):
+        line = line.expr
+    return line
+
+
+def _places(told: Nth, line: Line, values: Mapping[Line, Array]) -> Iterator[float]:
+    """For each draw the place, from 1, of the line whose label or words are given; 0 for the words said otherwise."""
+    for draw, said in enumerate(values[line]):
+        words = [each.called if told.labels else str(values[each].flat[draw]) for each in told.shown]
+        yield float([told.otherwise, *words].index(str(said)))
+
+
 @cache
 def compared_lines() -> tuple[Line, ...]:
-    """Every worked line and check of the farm but sentences, from which nothing is worked out, and the section `report`.
-
-    Lines made again for a case are left out: what a case comes to stands in lines of its own.
-    """
+    """Every worked line and check of the farm but sentences, from which nothing is worked out, and the section `report`."""
     lines = (line for line in whole_farm().lines if line.kind in COMPARED and not isinstance(line.expr, Sentence))
-    return tuple(line for line in lines if not line.name.startswith("report") and not line.case)
+    return tuple(line for line in lines if not line.name.startswith("report"))
 
 
 @dataclass(frozen=True)

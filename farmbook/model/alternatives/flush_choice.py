@@ -93,7 +93,7 @@ class FlushChoice(Section):
         """The least of what stages and customers allow."""
         return self._best(tuple(year.bags for year in self.years))
 
-    @line("Best stop leaves more than the next best, a year", unit="money/year", source=PARTIAL_BUDGET)
+    @line("Best stop is ahead by, a year", unit="money/year", source=PARTIAL_BUDGET)
     def ahead(self) -> Expr:
         """By so much."""
         return self.best_profit - self.second_profit
@@ -110,7 +110,7 @@ class FlushChoice(Section):
 
     # What would turn it
 
-    @line("Prices must move, for the next best stop to be as good", unit="share", source=ARITHMETIC, zero_is_none=True)
+    @line("Prices must move to turn it", unit="share", source=ARITHMETIC, zero_is_none=True)
     def price_turn(self) -> Expr:
         """All alike, the bags as they are. Below zero: they must fall. No figure where both sell alike."""
         return ratio(self.ahead, self.second_takings - self.best_takings)
@@ -146,7 +146,7 @@ class FlushChoice(Section):
         """1 where it keeps more flushes."""
         return self.best > self.second
 
-    @line("Weight of the flushes between must move", unit="share", source=ARITHMETIC, zero_is_none=True)
+    @line("Weight of flushes between must move", unit="share", source=ARITHMETIC, zero_is_none=True)
     def weight_turn(self) -> Expr:
         """For the next best stop to be as good, roughly: picking left out. Below zero: they must weigh less."""
         return ratio(self.ahead, self.takings_between) * (1 - self.best_is_later - self.best_is_later)
@@ -175,8 +175,7 @@ class FlushChoice(Section):
             either(self.clear, " After the ", " Too close to call: after the "),
             self.second_word,
             " it is ",
-            either(self.second_profit < 0, "-", ""),
-            figure(absolute(self.second_profit), -2, named=False),
+            figure(self.second_profit, -2, named=False),
             ".",
             either(self.none_pays, " No stop pays for its bag: fill fewer bags.", ""),
         )
@@ -188,8 +187,7 @@ class FlushChoice(Section):
             "Dumping after the ",
             self.best_word,
             " flush leaves most: ",
-            either(self.best_profit < 0, "-", ""),
-            figure(absolute(self.best_profit), -2, named=False),
+            figure(self.best_profit, -2, named=False),
             " a year with ",
             figure(self.best_bags, 0),
             ".",

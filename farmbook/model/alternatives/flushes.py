@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-
 from farmbook.calc.crop import picked_mass, surviving_share
 from farmbook.expr.functions import all_of, at, joined, maximum, negation, ratio, running_sum, total, where
 from farmbook.expr.nodes import Expr
@@ -59,15 +58,19 @@ class Flushes(Section):
     @line("Biological efficiency if the flush is kept", unit="kg_picked/kg_dry", axes=(FLUSH,), source=ARITHMETIC)
     def efficiency(self) -> Expr:
         """One never picked falls off from your last as the efficiencies typed on Tables do."""
-        falls_off = self.typed_efficiency * ratio(self.counted_last, self.typed_last)
-        return where(self.not_known, falls_off, self.crop.efficiency)
+        return where(self.not_known, self.typed_efficiency * self.counted_over_typed, self.crop.efficiency)
 
-    @line("Fresh weight from a bag moved to fruiting, if kept", unit="kg_picked/bag_live", axes=(FLUSH,))
+    @line("Last flush kept: counted, over typed", unit="share")
+    def counted_over_typed(self) -> Expr:
+        """By so much a flush never picked is moved."""
+        return ratio(self.counted_last, self.typed_last)
+
+    @line("Fresh weight, if kept", unit="kg_picked/bag_live", axes=(FLUSH,))
     def fresh(self) -> Expr:
         """Bags lost since they were opened are counted."""
         return picked_mass(self.efficiency, self.crop.dry_mix_per_live) * self.crop.reaching
 
-    @line("Days the place is taken, if bags leave after the flush", unit="day", axes=(FLUSH,))
+    @line("Days a place is taken, dumped then", unit="day", axes=(FLUSH,))
     def days(self) -> Expr:
         """The days now, and what the flushes between add or spare."""
         return self.harvest.days_place_taken + self.harvest.day_of_flush - self.days_now
@@ -88,7 +91,7 @@ class Flushes(Section):
         """Of a flush kept, what the last weight sold brings; of one more, what the next one would."""
         return where(self.crop.flush_kept, self.customers.last_one, self.customers.next_one)
 
-    @line("The flush leaves, for a bag moved to fruiting", unit="money/bag_live", axes=(FLUSH,), source=PARTIAL_BUDGET)
+    @line("The flush leaves", unit="money/bag_live", axes=(FLUSH,), source=PARTIAL_BUDGET)
     def leaves(self) -> Expr:
         """Picking and packing paid."""
         return self.fresh * self.taken_per_picked * (self.brings - self.one_more.grown_in_money)
@@ -98,7 +101,7 @@ class Flushes(Section):
         """In money, those lost before it too."""
         return ratio(self.one_more.bag_in_money, self.crop.live_per_filled)
 
-    @line("All flushes so far leave, the bag paid", unit="money/bag_live", axes=(FLUSH,), source=PARTIAL_BUDGET)
+    @line("All so far leave, bag paid", unit="money/bag_live", axes=(FLUSH,), source=PARTIAL_BUDGET)
     def leaves_so_far(self) -> Expr:
         """If the bag is dumped after this flush."""
         return self.left_so_far - self.bag_cost
@@ -109,7 +112,7 @@ class Flushes(Section):
         return running_sum(self.leaves, FLUSH)
 
     @line(
-        "Left for each day that a place is taken, dumped after the flush",
+        "Left for each of these days",
         unit="money/place/day",
         axes=(FLUSH,),
         source=PARTIAL_BUDGET,

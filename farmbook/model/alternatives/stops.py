@@ -34,11 +34,21 @@ __all__ = [
 ]
 
 STOPS: Final = tuple(
-    Constant(number, f"flushes_kept_{number}", label=f"Flushes kept, stop {number}", unit=unit("count"), source=ARITHMETIC.key)
+    Constant(
+        number,
+        f"flushes_kept_{number}",
+        label=f"Flushes kept, stop {number}",
+        unit=unit("count"),
+        source=ARITHMETIC.key,
+    )
     for number in range(1, 5)
 )
 CENTS: Final = Constant(
-    100, "cents_a_year", label="Parts of money by which years are ranked", unit=unit("year/money"), source=ARITHMETIC.key
+    100,
+    "cents_a_year",
+    label="Parts of money by which years are ranked",
+    unit=unit("year/money"),
+    source=ARITHMETIC.key,
 )
 
 
