@@ -9,7 +9,6 @@ from farmbook.errors import ModelFault
 from farmbook.expr.axis import Axis
 from farmbook.expr.nodes import Line, Nth
 from farmbook.expr.walk import ordered_axes, walk
-from farmbook.interpret.words import sentence_of
 from farmbook.layout.book import Home, Text, Worked
 from farmbook.layout.grid import HOW, HOW_COLUMNS, LABEL, NAME, VALUE
 from farmbook.layout.list_blocks import list_block
@@ -20,6 +19,7 @@ from farmbook.layout.template import Block
 __all__ = ["case_block", "cases_block"]
 
 EACH: Final = "Each figure is worked out as the line of its name on its own sheet, from the figures of its case here."
+CHANGED: Final = "what is changed in this case"
 COLUMNS: Final = 8
 """Lines side by side in one table; more go into a table of their own."""
 
@@ -94,17 +94,14 @@ def _single_row(page: Page, plain: str, lines: list[Line | None]) -> None:
     after = VALUE + len(lines)
     page.put(page.row, after, Text(page.plan.unit_after(some.unit)), "unit")
     words = HOW + HOW_COLUMNS - after - 1
-    page.ruled(page.row, after + 1, _as_elsewhere(page, plain, some), "words", across=words)
+    page.ruled(page.row, after + 1, _as_elsewhere(page, plain), "words", across=words)
     page.words(page.row, NAME, plain.replace(".", "_"), "name")
 
 
-def _as_elsewhere(page: Page, plain: str, line: Line) -> str:
-    """Where the same is worked out for the farm as it is; or what the case makes of it."""
+def _as_elsewhere(page: Page, plain: str) -> str:
+    """Where the same is worked out for the farm as it is."""
     place = page.plan.places.get(plain)
-    changed = line.kind == "worked" and plain.endswith("_used")
-    if place is None or changed:
-        return f"{sentence_of(line.expr)}."
-    return f"as {place.sheet}, line {place.number}"
+    return CHANGED if place is None or plain.endswith("_used") else f"as {place.sheet}, line {place.number}"
 
 
 def _group(page: Page, block: Block, axes: tuple[Axis, ...], names: list[str]) -> None:

@@ -65,7 +65,7 @@ LOOKS: Final[dict[str, Look]] = {
     "worked": Look(border="hair", align="right"),
     "worked_bold": Look(bold=True, border="hair", align="right"),
     "worked_text": Look(border="hair", wrap=True, align="left"),
-    "worked_words": Look(border="hair", wrap=True, align="right"),
+    "worked_words": Look(border="hair", wrap=True, align="center"),
     "headline": Look(bold=True, size=14, border="hair", align="right"),
     "used": Look(size=9, ink=SOFT, align="right"),
     "opening": Look(ink=SOFT, border="hair", align="right"),

@@ -156,7 +156,7 @@ def _corner(home: Home, own: Home, *, back: Axis | None = None, held: Mapping[Ax
     moving = [axis for axis in home.axes if axis not in held]
     runs = {home.way(axis) for axis in moving if axis in own.axes and own.way(axis) == home.way(axis)}
     down, across = (tuple(order.index(axis) for axis in moving if home.way(axis) == way) for way in ("down", "across"))
-    if not home.axes:
+    if not home.axes and not own.axes:
         return a1(row, column)
     corner = _Corner(row, column, down, across, "down" not in runs, "across" not in runs)
     return corner if moving else corner.at(())

@@ -159,14 +159,14 @@ class _Writer:
         )
 
     def _print_setup(self, page: Worksheet, sheet: Sheet) -> None:
-        last = sheet.printed_rows or max(cell.row for cell in sheet.cells) + 1
+        end = max(cell.row for cell in sheet.cells) + 1
         columns = sheet.widths[:PRINTED]
         page.set_paper(_PAPER[self.paper])
         page.set_landscape()
         if sheet.prints:
-            page.print_area(0, 0, last - 1, len(columns) - 1)
+            page.print_area(0, 0, (sheet.printed_rows or end) - 1, len(columns) - 1)
         else:
-            page.print_area(last, 0, last + 1, 0)  # cells that stay empty: no side, or a blank one
+            page.print_area(end, 0, end + 1, 0)  # cells that stay empty: no side, or a blank one
         page.set_print_scale(print_scale(sheet.widths, self.paper))
         page.set_margins(left=0.45, right=0.45, top=0.45, bottom=0.6)
         page.repeat_rows(0, 1)

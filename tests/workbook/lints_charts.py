@@ -52,11 +52,13 @@ def told(book: Written) -> Iterator[str]:
 
 
 def from_nothing(book: Written) -> Iterator[str]:
-    """Bars and columns begin at 0, so that one of twice the figure is twice as long."""
+    """Bars and columns begin at 0, so that one of twice the figure is twice as long; or reach below it, with their names aside."""
     for part, root in _charts(book):
         if root.find(f".//{CHART}barChart") is not None:
             least = root.find(f".//{CHART}valAx/{CHART}scaling/{CHART}min")
-            if least is None or float(least.get("val", "nan")) != 0:
+            names = root.find(f".//{CHART}catAx/{CHART}tickLblPos")
+            below = least is None and names is not None and names.get("val") == "low"
+            if not below and (least is None or float(least.get("val", "nan")) != 0):
                 yield f"{part}: its bars do not begin at 0"
 
 

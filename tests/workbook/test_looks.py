@@ -43,6 +43,7 @@ SEEN: Final[Mapping[str, str]] = {
     "worked": "10 ink, under hair, right",
     "worked_bold": "10 ink, bold, under hair, right",
     "worked_text": "10 ink, under hair, left, wraps",
+    "worked_words": "10 ink, under hair, center, wraps",
     "headline": "14 ink, bold, under hair, right",
     "unit": "9 soft, under hair, left, indent 1, wraps",
     "unit_head": "9 soft, under hair, right, wraps",
