@@ -137,6 +137,7 @@ def _parser() -> argparse.ArgumentParser:
     form.add_argument("--json", action="store_true", help="as JSON")
     form.add_argument("--csv", action="store_true", help="as CSV")
     show.set_defaults(run=_show)
+    _matters_parser(commands.add_parser("matters", help="print what to measure next: what moves a year's profit most"))
     _explain_parser(
         commands.add_parser("explain", help="print how a line is worked out and what feeds it, down to the inputs")
     )
@@ -152,6 +153,15 @@ def _parser() -> argparse.ArgumentParser:
     schema = commands.add_parser("schema", help="print the JSON Schema of scenario files")
     schema.set_defaults(run=_schema)
     return parser
+
+
+def _matters_parser(matters: argparse.ArgumentParser) -> None:
+    matters.add_argument("scenario", metavar="SCENARIO")
+    form = matters.add_mutually_exclusive_group()
+    form.add_argument("--all", action="store_true", help="every figure that moves the profit, not the first twenty")
+    form.add_argument("--json", action="store_true", help="every figure as JSON")
+    _anyway(matters, "print the table")
+    matters.set_defaults(run=_matters)
 
 
 def _explain_parser(explain: argparse.ArgumentParser) -> None:
@@ -265,6 +275,17 @@ def _show(options: argparse.Namespace) -> int:
         _say(as_csv(computed))
     else:
         _say(f"{headline_text(computed, names=options.names)}\n")
+    return 1 if failed else 0
+
+
+def _matters(options: argparse.Namespace) -> int:
+    from farmbook.matters_text import FIRST, matters_json, matters_text  # for start-up speed
+
+    computed, failed = _computed(options.scenario)
+    if _refused(options, failed, "printed"):
+        return 1
+    told = matters_json(computed) if options.json else matters_text(computed, None if options.all else FIRST)
+    _say(f"{told}\n")
     return 1 if failed else 0
 
 

@@ -8,7 +8,7 @@ from typing import Any, Final
 from farmbook.expr.lower import constant_value
 from farmbook.expr.nodes import Constant, Line, RawInput
 from farmbook.expr.walk import ordered_axes
-from farmbook.layout.forms import NO_FIGURE, line_form, money_sign
+from farmbook.layout.forms import NO_FIGURE, change_form, limit_form, line_form, money_sign
 from farmbook.layout.page import no_figure
 from farmbook.results import Computed
 from farmbook.units import displayed, unit
@@ -20,7 +20,9 @@ __all__ = [
     "recorded",
     "spoken",
     "spoken_cell",
+    "spoken_change",
     "spoken_constant",
+    "spoken_usual",
     "spoken_values",
     "unit_words",
 ]
@@ -36,6 +38,17 @@ def spoken(computed: Computed, line: Line, value: Any) -> str:
         return _words(line, value)
     unit = displayed(line.unit, computed.scenario.system)
     return line_form(line, unit, money_sign(computed.scenario.currency)).said(float(value))
+
+
+def spoken_change(computed: Computed, line: Line, value: float) -> str:
+    """So much more or less of a line, without its unit."""
+    return change_form(line_form(line, displayed(line.unit, computed.scenario.system))).said(value)
+
+
+def spoken_usual(computed: Computed, line: Line, value: float) -> str:
+    """An end of the usual range of a number typed in, without its unit."""
+    shown = displayed(line.unit, computed.scenario.system)
+    return limit_form(line.unit, shown, money_sign(computed.scenario.currency)).said(value)
 
 
 def answered(computed: Computed, line: Line, value: Any) -> str:

@@ -13,6 +13,7 @@ from farmbook.layout.book import Book
 from farmbook.layout.page import Plan
 from farmbook.layout.place import place
 from farmbook.layout.template import shipped_templates
+from farmbook.matters import swings
 from farmbook.model.place.farm_plan import Farm
 from farmbook.results import Computed
 from farmbook.scenario.header import PAPERS_SAID, UNITS_SAID
@@ -37,6 +38,7 @@ def lay_out(computed: Computed) -> tuple[Book, Plan]:
         computed.roots,
         scenario.notes,
         stamp_of(computed),
+        swings(computed),
     )
     book = place(plan, shipped_templates(), title_line="report.farm_title", verdict_line="report.verdict")
     return book, plan

@@ -15,6 +15,7 @@ from farmbook.expr.walk import ordered_axes
 from farmbook.figures import answered, is_number, spoken_cell, unit_words
 from farmbook.finding import WIDTH, Found, called_in_book, everything, head_of
 from farmbook.layout.template import Block, Template, shipped_templates
+from farmbook.matters_text import matters_text
 from farmbook.results import Computed
 
 __all__ = ["NoSuchSheet", "sheet_text"]
@@ -44,6 +45,8 @@ def sheet_text(computed: Computed, part: str, *, names: bool = False) -> str:
         answer = computed.line(sheet.answer)
         rows += ["", *textwrap.wrap(answered(computed, answer, computed.values[answer][0]), WIDTH)]
     for block in sheet.blocks:
+        if block.kind == "matters" and not block.after:
+            rows += ["", *matters_text(computed, block.first).splitlines()]
         if ones := _of(computed, block, known):
             rows += ["", *textwrap.wrap(block.title, WIDTH), *_block(computed, ones, names=names)]
     return "\n".join(rows)

@@ -16,6 +16,7 @@ from farmbook.expr.walk import ordered_axes
 from farmbook.figures import is_number, plain_unit, recorded, spoken, unit_words
 from farmbook.finding import WIDTH, called_in_book
 from farmbook.layout.template import shipped_templates
+from farmbook.matters_text import first_rows
 from farmbook.results import Computed
 
 __all__ = ["as_csv", "as_json", "headline_text", "records"]
@@ -44,7 +45,10 @@ def headlines() -> tuple[list[tuple[str, str]], list[str]]:
 
 
 def headline_text(computed: Computed, *, names: bool = False) -> str:
-    """The first sheet as text: its answer, figures one a row, sentences; with `names` each has its name in the workbook below it."""
+    """The first sheet as text: its answer, figures one a row, sentences, what to measure next.
+
+    With `names` each has its name in the workbook below it.
+    """
     figures, said = headlines()
     wide = max((len(label) for label, _ in figures), default=0)
     first, *rest = [_sentence(computed, computed.line(name), names=names) for name in said]
@@ -53,7 +57,8 @@ def headline_text(computed: Computed, *, names: bool = False) -> str:
         for label, name in figures
         for row in _figure(computed, computed.line(name.removeprefix("show:")), f"{label:<{wide}}", names=names)
     ]
-    return "\n\n".join("\n".join(block) for block in (first, shown, *rest))
+    tables = [first_rows(computed, block.first) for block in shipped_templates()[0].blocks if block.kind == "matters"]
+    return "\n\n".join([*("\n".join(block) for block in (first, shown, *rest)), *tables])
 
 
 def _figure(computed: Computed, line: Line, label: str, *, names: bool) -> list[str]:

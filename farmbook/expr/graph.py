@@ -53,6 +53,7 @@ class Graph:
         self.roots = dict(roots)
         self._sources = {line: sources_of(expr) for line, expr in self.roots.items()}
         self._between: dict[tuple[frozenset[Source], frozenset[Line] | None], tuple[int, ...]] = {}
+        self._before: dict[frozenset[Line], set[Line]] = {}
         for line, sources in self._sources.items():
             for source in sources:
                 if isinstance(source, Line) and _holds_words(self.roots.get(source), self.roots[line]):
@@ -104,9 +105,15 @@ class Graph:
         if asked not in self._between:
             hit = self.reached(asked[0])
             if asked[1] is not None:
-                hit &= self.before(asked[1])
+                hit &= self._needed_for(asked[1])
             self._between[asked] = tuple(sorted({self.place[line] for line in hit}))
         return self._between[asked]
+
+    def _needed_for(self, wanted: frozenset[Line]) -> set[Line]:
+        """What these lines are worked out from, remembered: one answer is asked after many changes."""
+        if wanted not in self._before:
+            self._before[wanted] = self.before(wanted)
+        return self._before[wanted]
 
     @cached_property
     def _needs(self) -> dict[Source, list[Line]]:

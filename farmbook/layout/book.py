@@ -8,7 +8,21 @@ from dataclasses import dataclass, field
 from farmbook.expr.axis import Axis
 from farmbook.expr.nodes import Constant, Line, RawInput
 
-__all__ = ["Area", "Book", "Cell", "Chart", "Content", "Home", "Index", "Mark", "Sheet", "Spot", "a1", "column_letters"]
+__all__ = [
+    "Area",
+    "Book",
+    "Cell",
+    "Chart",
+    "Content",
+    "Home",
+    "Index",
+    "Mark",
+    "Sheet",
+    "Spot",
+    "SwingChart",
+    "a1",
+    "column_letters",
+]
 
 Index = tuple[int, ...]
 Spot = tuple[str, int, int]
@@ -170,6 +184,24 @@ class Chart:
     signed: bool = False
 
 
+@dataclass(frozen=True)
+class SwingChart:
+    """Bars left and right of one zero, `count` of them, whose two columns of figures stand in rows from `figures` down.
+
+    `least` and `most` are the ends of what is drawn.
+    """
+
+    row: int
+    column: int
+    width: int
+    height: int
+    words: str
+    count: int
+    least: float
+    most: float
+    figures: int = 0
+
+
 @dataclass
 class Sheet:
     """One sheet of the book, in pixels.
@@ -185,6 +217,7 @@ class Sheet:
     cells: list[Cell] = field(default_factory=list)
     heights: dict[int, float] = field(default_factory=dict)
     charts: list[Chart] = field(default_factory=list)
+    swing_charts: list[SwingChart] = field(default_factory=list)
     starts: list[int] = field(default_factory=list)
     printed_rows: int = 0
     prints: bool = True

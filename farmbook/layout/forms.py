@@ -16,7 +16,10 @@ from typing import Final
 from farmbook.expr.nodes import Call, Expr, Joined, Line, Multiply, Number, Total, Where
 from farmbook.units import MASS_KINDS, Unit
 
-__all__ = ["NO_FIGURE", "Form", "form_of", "limit_code", "line_form", "marked", "money_sign", "signed", "typed_form"]
+__all__ = [
+    "NOTHING", "NO_FIGURE", "Form", "change_form", "form_of", "limit_code", "limit_form", "line_form", "marked", "money_sign",
+    "signed", "typed_form",
+]  # fmt: skip
 
 NO_FIGURE: Final = "no figure"
 """What a reader sees in place of 0 where 0 would mean that there is no such figure; few words, for a narrow cell shows hashes."""
@@ -30,7 +33,7 @@ _SIGNS: Final = {"USD": "$", "EUR": "€", "GBP": "£"}
 class Form:
     """How a number is shown: by `small` below `turn`, by `large` from it on; by `plain` where no turn may stand.
 
-    `sign` stands before it; `zero` in place of 0.
+    `sign` stands before it, `zero` in place of 0, and before what is above 0 a `plus`.
     """
 
     small: str
@@ -39,14 +42,15 @@ class Form:
     plain: str = ""
     sign: str = ""
     zero: str = ""
+    plus: str = ""
 
     @property
     def code(self) -> str:
         """The number format of a spreadsheet cell."""
         before = f'"{self.sign}"' if self.sign else ""
-        if self.zero:
+        if self.zero or self.plus:
             pattern = before + self._unturned
-            return f'{pattern};-{pattern};"{self.zero}"'
+            return f'{self.plus}{pattern};-{pattern};"{self.zero}"'
         if not self.large:
             return before + self.small
         return f"[<{self.turn:.10g}]{before}{self.small};{before}{self.large}"
@@ -56,11 +60,11 @@ class Form:
         if self.zero and value == 0:
             return self.zero
         text = _by_pattern(self._pattern(value), abs(value))
-        minus = "-" if value < 0 and text.strip("0.,%") else ""
-        return f"{minus}{self.sign}{text}"
+        before = "-" if value < 0 and text.strip("0.,%") else self.plus if value > 0 else ""
+        return f"{before}{self.sign}{text}"
 
     def _pattern(self, value: float) -> str:
-        if self.zero:
+        if self.zero or self.plus:
             return self._unturned
         return self.large if self.large and value >= self.turn else self.small
 
@@ -214,6 +218,16 @@ def typed_form(unit: Unit, sign: str = "") -> Form:
     if form_of(unit) is _MONEY:
         return Form(GENERAL, "#,##0", 1000, sign=sign)
     return Form("#,##0.00####", sign=sign)
+
+
+def limit_form(unit: Unit, shown: Unit, sign: str = "") -> Form:
+    """How a usual limit is shown: as it was set, unless it had to be converted into the unit shown."""
+    return typed_form(shown, sign) if shown == unit or unit.share else signed(form_of(shown), shown, sign)
+
+
+def change_form(form: Form, zero: str = NOTHING) -> Form:
+    """How more or less of something is shown: with a plus or a minus."""
+    return replace(form, zero=zero, plus="+")
 
 
 def marked(code: str, mark: str) -> str:

@@ -12,12 +12,13 @@ from farmbook.expr import nodes as n
 from farmbook.expr.axis import Axis
 from farmbook.expr.nodes import Constant, Expr, Line, RawInput, Running, Starting
 from farmbook.expr.walk import walk
-from farmbook.layout.book import Cell, Chart, Content, Home, Sheet, Shown, Text, Worked
-from farmbook.layout.forms import form_of, line_form, money_sign, signed, typed_form
+from farmbook.layout.book import Cell, Chart, Content, Home, Sheet, Shown, SwingChart, Text, Worked
+from farmbook.layout.forms import NOTHING, change_form, form_of, limit_form, line_form, money_sign, typed_form
 from farmbook.layout.grid import HEADING_HEIGHT, HOW, HOW_COLUMNS, NUMBER, ROW_HEIGHT, SPACE
 from farmbook.layout.line_numbers import Place
 from farmbook.layout.looks import LOOKS
 from farmbook.layout.measure import height_of
+from farmbook.layout.swings import NONE_SWUNG, Swings
 from farmbook.sections.model import Model
 from farmbook.sections.section import Bound
 from farmbook.sources import Source
@@ -28,7 +29,8 @@ __all__ = ["Page", "Plan", "cited", "no_figure"]
 
 @dataclass
 class Plan:
-    """The model as it is to be laid out: names, lowered lines, sizes; and the homes given so far.
+    """The model as it is to be laid out: names, lowered lines, sizes, what was fixed when the book was made; and the homes
+    given so far.
 
     Lines with a place in `places` are worked out in the numbers of lines, the others in labels.
     """
@@ -40,6 +42,7 @@ class Plan:
     roots: Mapping[Line, Expr]
     notes: Mapping[RawInput, Mapping[tuple[int, ...], str]]
     stamp: Mapping[str, str]
+    swings: Swings = NONE_SWUNG
     homes: dict[Line | RawInput, Home] = field(default_factory=dict)
     names: dict[str, tuple[str, int, int]] = field(default_factory=dict)
     constants: dict[str, Constant] = field(default_factory=dict)
@@ -93,15 +96,16 @@ class Plan:
         return typed_form(displayed(unit, self.system), "" if table else self.sign).code
 
     def limit_format(self, unit: Unit, *, table: bool = False) -> str:
-        """The number format of a usual limit: as it was set, unless it had to be converted into this book's unit."""
-        shown = displayed(unit, self.system)
-        if shown == unit or unit.share:
-            return self.typed_format(unit, table=table)
-        return signed(form_of(shown), shown, "" if table else self.sign).code
+        """The number format of a usual limit."""
+        return limit_form(unit, displayed(unit, self.system), "" if table else self.sign).code
 
     def line_format(self, line: Line, *, table: bool = False) -> str:
         """The number format of a line's cells in this book."""
         return line_form(line, displayed(line.unit, self.system), self.sign, table=table).code
+
+    def change_format(self, line: Line, zero: str = NOTHING) -> str:
+        """The number format of more or less of a line, in a table whose head says its unit; `zero` stands in place of 0."""
+        return change_form(line_form(line, displayed(line.unit, self.system)), zero).code
 
     def words_instead(self, line: Line) -> str:
         """The words that may stand in place of a number in a line's cells; nothing for most lines."""
@@ -153,6 +157,7 @@ class Page:
         self.columns: list[Line] = []
         self.asked: list[Bound] = []
         self.pending: list[Chart] = []
+        self.swung: list[SwingChart] = []
         self._said_how = False
 
     def put(self, row: int, column: int, content: Content, look: str, *, form: str = "", across: int = 1) -> None:

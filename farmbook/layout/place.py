@@ -18,6 +18,7 @@ from farmbook.layout.grid import ANSWER_HEIGHT, HOW, HOW_COLUMNS, INPUTS, LISTS,
 from farmbook.layout.input_blocks import inputs_block
 from farmbook.layout.input_tables import input_table_block, inputs_explained
 from farmbook.layout.list_blocks import COMES_TO_HEIGHT, comes_to, compare_block, list_block
+from farmbook.layout.matter_blocks import left_out_block, matters_block, matters_chart_block, matters_figures
 from farmbook.layout.numbering import numbered, reading_order
 from farmbook.layout.page import Page, Plan
 from farmbook.layout.reference_blocks import (
@@ -59,6 +60,9 @@ BLOCKS: Final[dict[str, Callable[[Page, Block], None]]] = {
     "cases": cases_block,
     "front": front_block,
     "says": says_block,
+    "matters": matters_block,
+    "matters_chart": matters_chart_block,
+    "matters_left_out": left_out_block,
 }
 
 
@@ -98,6 +102,7 @@ def _sheet(plan: Plan, template: Template, title_line: str, verdict_line: str) -
         (True, partial(columns_explained, page)),
         (True, partial(inputs_explained, page)),
         (True, partial(chart_figures, page)),
+        (True, partial(matters_figures, page)),
     ]
     for below, work in blocks:
         if below and not sheet.printed_rows:

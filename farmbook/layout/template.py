@@ -14,7 +14,7 @@ __all__ = ["Block", "Template", "read_templates", "shipped_templates", "starter"
 
 KINDS: Final = {
     "list", "table", "across", "matrix", "text", "cautions", "inputs", "input_table", "checks", "contents", "constants", "sources",
-    "glance", "legend", "stamp", "chart", "compare", "case", "cases", "front", "says",
+    "glance", "legend", "stamp", "chart", "compare", "case", "cases", "front", "says", "matters", "matters_chart", "matters_left_out",
 }  # fmt: skip
 CLASSES: Final = ("start", "inputs", "worked", "checks", "reference")
 NEEDED: Final = {
@@ -22,12 +22,16 @@ NEEDED: Final = {
     "cautions": ("paragraphs",), "inputs": ("inputs",), "input_table": ("inputs",), "checks": ("of",), "chart": ("title",),
     "compare": ("heads", "rows"),
     "glance": ("of",), "case": ("of",), "cases": ("cases", "heads"), "front": ("title", "rows", "bars"), "says": ("lines",),
+    "matters": ("title", "first"), "matters_chart": ("title", "first"), "matters_left_out": ("title",),
 }  # fmt: skip
 
 
 @dataclass(frozen=True)
 class Block:
-    """One block of a sheet; those `below` stand under what is printed, a chart may stand `beside` what the sheet comes to."""
+    """One block of a sheet; those `below` stand under what is printed, a chart may stand `beside` what the sheet comes to.
+
+    Of what matters, so many stand `first`, `after` so many that stand elsewhere.
+    """
 
     kind: str
     title: str = ""
@@ -51,6 +55,8 @@ class Block:
     cases: tuple[str, ...] = ()
     spans: tuple[int, ...] = ()
     signed: bool = False
+    first: int = 0
+    after: int = 0
 
 
 @dataclass(frozen=True)

@@ -96,6 +96,7 @@ from farmbook.model.place.energy import Energy
 from farmbook.model.place.farm_plan import Farm
 from farmbook.model.place.site import Site
 from farmbook.model.report import Report
+from farmbook.model.report_matters import ReportMatters
 from farmbook.model.report_tables import ReportTables
 from farmbook.model.rooms.fruiting_climate import FruitingClimate
 from farmbook.model.rooms.fruiting_room import FruitingRoom
@@ -167,7 +168,7 @@ SECTIONS: Final[tuple[type[Section], ...]] = (
     *(StopYearOne, StopYearTwo, StopYearThree, StopYearFour, FlushChoice),
     *(ChangeSizes, OwnChange, PriceChange, WeightChange, LossesChange, BagsChange, PayChange),
     *(EnergyChange, SpawnChange, UnsoldChange, WeeksChange, OwnChangeYear, ChangeRanks),
-    *(ReportTables, Report, Front),
+    *(ReportTables, Report, ReportMatters, Front),
 )
 
 

@@ -9,7 +9,6 @@ from farmbook.model.choices.steamer_choice import SteamerChoice
 from farmbook.model.cost.lost_bags import LostBags
 from farmbook.model.cost.steamer_year import CabinetYear, SteamerYear, VesselYear
 from farmbook.model.report import Report
-from farmbook.model.steam.steamer_in_use import SteamerInUse
 from farmbook.model.year.household import Household
 from farmbook.model.year.year import Year
 from farmbook.sections.declare import line, uses
@@ -24,7 +23,6 @@ class Front(Section):
     title = "What the farm should know first"
 
     lost = uses(LostBags)
-    steamer_in_use = uses(SteamerInUse)
     cabinet = uses(CabinetYear)
     vessel = uses(VesselYear)
     choice = uses(SteamerChoice)
@@ -40,7 +38,8 @@ class Front(Section):
             either(self.year.farm.is_new, "Once full, a", "A"),
             either(self.year.profit < 0, " typical year loses ", " typical year earns "),
             figure(absolute(self.year.profit), -2, named=False),
-            "; when the household has lived, ",
+            either(self.household.other_income > 0, "; with income from elsewhere, when", "; when"),
+            " the household has lived, ",
             figure(absolute(self.household.left_over_a_month), 0),
             either(self.household.left_over < 0, " is missing.", " is left."),
             " Of the ",
@@ -48,22 +47,6 @@ class Front(Section):
             " figures on Inputs ",
             figure(self.report.own_share, 0, named=False),
             either(own > self.report.not_own_singles, " are your own.", " are your own: take it as a first idea."),
-        )
-
-    @line("What a steam load costs", unit="1")
-    def steaming(self) -> Expr:
-        """The steamer in use, without owning it. Energy has the charge for your highest kW in it; water is the rest."""
-        energy = self.steamer_in_use.energy_cost_per_run + self.steamer_in_use.demand_cost_per_run
-        return say(
-            "A steam load costs ",
-            figure(self.steamer_in_use.cost_per_run, 0, named=False),
-            ": energy ",
-            figure(energy, 0, named=False),
-            ", work ",
-            figure(self.steamer_in_use.labour_cost_per_run, 0, named=False),
-            ". That is ",
-            figure(self.steamer_in_use.cost_per_bag, 2),
-            ".",
         )
 
     @line("Which steamer costs less", unit="1")
@@ -86,11 +69,6 @@ class Front(Section):
             figure(self.lost.share_of_cost, 0, named=False),
             " of what growing costs.",
         )
-
-    @line("What to measure next, in a sentence", unit="1")
-    def measure_next(self) -> Expr:
-        """Of what moves the cost most, the first that the book assumed, or else that you guessed."""
-        return say("What to measure next, or ask for: ", self.report.measure_next, ".")
 
     def _price_assumed(self, year: SteamerYear) -> Expr:
         """Whether the book filled in what a steamer costs to buy."""

@@ -17,15 +17,7 @@ from farmbook.sections.declare import LineOf, NumberInput, check, line, uses
 from farmbook.sections.model import Model
 from farmbook.sections.section import ABOVE, BELOW, IMPOSSIBLE, NOT_A_NUMBER, NOT_AN_OPTION, Bound, Section
 
-__all__ = ["MOVES_MOST", "Report"]
-
-
-MOVES_MOST: Final = frozenset({
-    "farm.bags_filled_a_week", "farm.bags_per_load", "farm.weeks_worked", "farm.wage", "farm.payroll_extra",
-    "bag.wet_fill", "spawn.price", "spawn.freight", "spawn.spawn_rate",
-    "crop.flushes_kept", "crop.loss_at_steaming", "crop.loss_before_first_pick", "crop.trim", "crop.shrink",
-})  # fmt: skip
-"""Numbers that move the cost of most farms most; they stand in the first block of the sheet Inputs."""
+__all__ = ["Report"]
 
 
 FARM_TABLES: Final = ("customer", "calendar_month", "item", "bill")
@@ -322,36 +314,6 @@ class Report(Section):
     def assumed_singles(self) -> Expr:
         """Filled in by the book because the scenario did not give them. A value you change should change its basis too."""
         return self.counted("assumed")
-
-    def _moves_most(self) -> dict[RawInput, str]:
-        """The basis cells of the numbers that move the cost most, with their labels."""
-        bounds = [bound for bound in self.singles() if bound.cell.name in MOVES_MOST]
-        return {bound.basis: bound.declared.label for bound in bounds if bound.basis is not None}
-
-    def _first_of_most(self, word: str, otherwise: str) -> Expr:
-        """The label of the first of them that is known so."""
-        most = self._moves_most()
-        return FirstLabel(tuple(most), tuple(most.values()), word, otherwise)
-
-    @line("Numbers that move the cost most and are assumed", unit="count")
-    def most_assumed(self) -> Expr:
-        """They stand in the first block of the sheet Inputs."""
-        return CountWord(tuple(self._moves_most()), "assumed")
-
-    @line("Of what moves the cost most, the first that the book assumed", unit="1")
-    def first_assumed(self) -> Expr:
-        """From the top of the sheet Inputs."""
-        return self._first_of_most("assumed", "none")
-
-    @line("Of what moves the cost most, the first that you guessed", unit="1")
-    def first_guessed(self) -> Expr:
-        """From the top of the sheet Inputs."""
-        return self._first_of_most("guess", "what stands on Tables; the rest that matters most is known")
-
-    @line("What to measure next", unit="1")
-    def measure_next(self) -> Expr:
-        """What the book assumed comes before what you guessed."""
-        return say(either(self.most_assumed > 0, self.first_assumed, self.first_guessed))
 
     @line("Single inputs not your own", unit="count")
     def not_own_singles(self) -> Expr:

@@ -147,7 +147,8 @@ class Input(Declared):
 class NumberInput(Input, Measured):
     """A number with a unit, a usual range, hard limits and a default; `optional` ones may stay blank.
 
-    Of several defaults, one for each member of an axis, None leaves that member blank.
+    Of several defaults, one for each member of an axis, None leaves that member blank. A `decided` one is set by whoever runs
+    the farm, or 0 on purpose: there is nothing to measure.
     """
 
     unit: str = "1"
@@ -155,6 +156,7 @@ class NumberInput(Input, Measured):
     hard: tuple[float, float] = (0, float("inf"))
     default: float | tuple[float | None, ...] | None = None
     optional: bool = False
+    decided: bool = False
     default_basis: str = "assumed"
 
     @overload
@@ -267,11 +269,27 @@ def number(
     axes: tuple[Axis, ...] = (),
     source: Source | None = None,
     optional: bool = False,
+    decided: bool = False,
+    tried: bool = False,
     note: str = "",
 ) -> NumberInput:
-    """Declare a number to be typed in. `default` None means that the scenario must give it (unless `optional`)."""
+    """Declare a number to be typed in. `default` None means that the scenario must give it (unless `optional`).
+
+    A `tried` one says nothing of the farm: it is there to be compared with, and its default says nothing of how it is known.
+    """
     return NumberInput(
-        label, how, axes, source, note, unit=unit, usual=usual, hard=hard, default=default, optional=optional
+        label,
+        how,
+        axes,
+        source,
+        note,
+        unit=unit,
+        usual=usual,
+        hard=hard,
+        default=default,
+        optional=optional,
+        decided=decided or tried,
+        default_basis="" if tried else "assumed",
     )
 
 

@@ -10,11 +10,11 @@ from xlsxwriter.worksheet import Worksheet
 from farmbook.expr.axis import Axis
 from farmbook.expr.nodes import Line
 from farmbook.expr.walk import ordered_axes
-from farmbook.layout.book import Book, Chart, Mark, Series
-from farmbook.layout.grid import LABEL, VALUE
+from farmbook.layout.book import Book, Chart, Mark, Series, SwingChart
+from farmbook.layout.grid import LABEL, UNIT, VALUE
 from farmbook.layout.looks import DEEP, FONT, HAIR, INK, LINE, MID, SOFT
 
-__all__ = ["draw"]
+__all__ = ["draw", "draw_swings"]
 
 TYPES: Final = {
     "bars": {"type": "bar"},
@@ -29,6 +29,8 @@ BAND: Final = ((1.25, "square_dot"), (2.75, "solid"), (1.25, "dash"))
 EXPECTED: Final = 1
 NAMES_AT_THE_END: Final = {"x": 0.14, "y": 0.06, "width": 0.74, "height": 0.66}
 """Where lines are drawn, as shares of the chart, so that their names have room right of them."""
+NAMES_BEFORE: Final = {"x": 0.4, "y": 0.02, "width": 0.58, "height": 0.96}
+"""The same for bars, so that their names have room left of them."""
 WORDS: Final = {"name": FONT, "size": 9, "color": SOFT}
 
 Cells = list[str | int]
@@ -60,6 +62,43 @@ def draw(
     drawn.set_chartarea({"border": {"none": True}, "fill": {"none": True}})
     drawn.set_plotarea({"fill": {"none": True}} | ({"layout": NAMES_AT_THE_END} if chart.kind == "lines" else {}))
     _axes(drawn, chart, form, unit)
+    _insert(page, drawn, chart)
+
+
+def draw_swings(workbook: xlsxwriter.Workbook, page: Worksheet, sheet: str, chart: SwingChart, form: str) -> None:
+    """Put a chart of bars on its sheet that lie left and right of one zero; the format of its figures hides 0."""
+    drawn = workbook.add_chart(TYPES["bars"])
+    last = chart.figures + chart.count - 1
+    for name, column, fill in (("less", VALUE, DEEP), ("more", UNIT, MID)):
+        drawn.add_series(
+            {
+                "name": name,
+                "categories": [sheet, chart.figures, LABEL, last, LABEL],
+                "values": [sheet, chart.figures, column, last, column],
+                **_filled(form),
+                "fill": {"color": fill},
+                "overlap": 100,
+            }
+        )
+    drawn.set_title({"none": True})
+    drawn.set_legend({"none": True})
+    drawn.set_chartarea({"border": {"none": True}, "fill": {"none": True}})
+    drawn.set_plotarea({"fill": {"none": True}, "layout": NAMES_BEFORE})
+    lines = {"major_gridlines": {"visible": False}}
+    drawn.set_x_axis({"visible": False, "min": chart.least, "max": chart.most, **lines})
+    drawn.set_y_axis(
+        {
+            "reverse": True,
+            "num_font": {**WORDS, "color": INK},
+            "label_position": "low",
+            "line": {"color": LINE},
+            **lines,
+        }
+    )
+    _insert(page, drawn, chart)
+
+
+def _insert(page: Worksheet, drawn: Any, chart: Chart | SwingChart) -> None:
     drawn.set_size({"width": chart.width, "height": chart.height})
     page.insert_chart(chart.row, chart.column, drawn, {"object_position": 2, "description": chart.words})
 

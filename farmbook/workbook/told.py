@@ -215,7 +215,7 @@ class _Telling:
         return cell.value or ""
 
     def _basis(self, declared: Input, cell: BookCell, basis: BookCell) -> str:
-        if has_basis(declared) and basis.value is None:
+        if has_basis(declared) and basis.value is None and getattr(declared, "default_basis", "assumed"):
             wanted = f"is empty; {cell.place} was taken as assumed"
             self.out.remarks.append(Problem(basis.place, "", wanted))
             return "assumed"

@@ -26,7 +26,7 @@ from farmbook.layout.looks import DEEP, FONT, HAIR, LINE, LOOKS, PALE, STRAW, ST
 from farmbook.layout.page import Plan
 from farmbook.sections.section import Bound
 from farmbook.workbook.address import Addresses, Filling
-from farmbook.workbook.charts import draw
+from farmbook.workbook.charts import draw, draw_swings
 from farmbook.workbook.done import done
 from farmbook.workbook.fingerprint import PLACEHOLDER, PROPERTY, sealed
 from farmbook.workbook.states import States
@@ -146,6 +146,9 @@ class _Writer:
             drawn = chart.series[0].line
             form, unit = self.plan.line_format(drawn), self.plan.unit_after(drawn.unit)
             draw(self.workbook, page, sheet.name, chart, self.book, form, unit)
+        for swings in sheet.swing_charts:
+            assert self.plan.swings.of is not None
+            draw_swings(self.workbook, page, sheet.name, swings, self.plan.change_format(self.plan.swings.of, zero=""))
         self._print_setup(page, sheet)
         states = States(self.workbook, self.book, self.plan)
         states.show(page, sheet)

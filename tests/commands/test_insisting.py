@@ -29,6 +29,8 @@ LOOKING = (
     ["show", "--json"],
     ["show", "--csv"],
     ["show", "--all"],
+    ["matters"],
+    ["matters", "--json"],
     ["explain", "LINE"],
 )
 
@@ -103,7 +105,7 @@ def test_what_is_printed_all_the_same_says_which_check_fails(weak: Path, capsys:
     assert 0 in found.values()
 
 
-@pytest.mark.parametrize("command", ["build", "show", "explain"])
+@pytest.mark.parametrize("command", ["build", "show", "matters", "explain"])
 def test_help_tells_of_insisting(command: str, capsys: pytest.CaptureFixture[str]) -> None:
     with pytest.raises(SystemExit, match="0"):
         main([command, "--help"])

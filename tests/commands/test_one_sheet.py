@@ -136,7 +136,7 @@ def test_show_prints_one_sheet_and_names(capsys: pytest.CaptureFixture[str]) -> 
 def test_show_says_its_sentences_whole_and_no_row_is_wider_than_a_screen() -> None:
     text = headline_text(farm())
     assert [row for row in text.splitlines() if len(row) > WIDTH] == []
-    for name in ("front.steaming", "front.lost_bag"):
+    for name in ("front.steamers", "front.lost_bag"):
         (said,) = farm().values[farm().line(name)]
         assert squeezed(said) in squeezed(text), name
     assert re.search(r"^What sells costs, in money +\$\d", text, re.MULTILINE)

@@ -7,13 +7,12 @@ from functools import cache
 import pytest
 
 from farmbook.expr.nodes import RawInput
-from farmbook.layout.template import shipped_templates
 from farmbook.model.cost.steamer_year import CabinetYear, VesselYear
 from farmbook.model.crop.crop import Crop
-from farmbook.model.report import MOVES_MOST, Report
+from farmbook.model.report import Report
 from farmbook.results import Computed, compute, load_scenario
 from farmbook.scenario.scenario import with_cell
-from farmbook.sections.declare import Input, NumberInput
+from farmbook.sections.declare import Input
 from tests.workbook.shipped import SCENARIOS
 
 FIRST_IDEA = " are your own: take it as a first idea."
@@ -69,25 +68,5 @@ def test_steamers_are_set_side_by_side_with_a_word_on_their_prices(assumed: tupl
 
 
 def test_each_sentence_says_the_figures_of_its_sheet() -> None:
-    assert said("front.steaming") == "A steam load costs $101: energy $54, work $46. That is $0.30 a bag filled."
     assert said("front.lost_bag").startswith("A bag lost in the spawn run costs $2.48, before the first pick $2.59.")
     assert said("make_or_buy.told").endswith("Too close to call: let something other than money decide.")
-
-
-def test_what_to_measure_next_is_the_first_that_the_book_assumed_of_what_matters_most() -> None:
-    """From the top of their block of Inputs, and of its numbers alone."""
-    blocks = [block for template in shipped_templates() for block in template.blocks if block.kind == "inputs"]
-    first = next(block for block in blocks if "farm.bags_filled_a_week" in block.inputs)
-    bounds = {bound.cell.name: bound for bound in farm().model.inputs.values()}
-    numbers = [bounds[name] for name in first.inputs if isinstance(bounds[name].declared, NumberInput)]
-    assert {bound.cell.name for bound in numbers} == MOVES_MOST
-    bases = [bound.basis for bound in numbers if bound.basis is not None]
-    assert len(bases) == len(numbers)
-    for place in (0, 4, len(numbers) - 1):
-        typed = [(each, "guess" if number < place else "Assumed") for number, each in enumerate(bases)]
-        label = numbers[place].declared.label
-        assert said("front.measure_next", *typed) == f"What to measure next, or ask for: {label}."
-    guessed = [(each, "guess" if number == 3 else "measured") for number, each in enumerate(bases)]
-    assert said("front.measure_next", *guessed).endswith(f": {numbers[3].declared.label}.")
-    nothing = said("front.measure_next", *((each, "quoted") for each in bases))
-    assert nothing.endswith(": what stands on Tables; the rest that matters most is known.")

@@ -44,6 +44,8 @@ LATER: tuple[tuple[str, ...], ...] = (
         "sheet_text",
         "show",
         "explain",
+        "matters",
+        "matters_text",
         "read_back",
         "printing",
         "asking",

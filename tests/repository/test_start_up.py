@@ -65,5 +65,5 @@ def test_asking_for_help_loads_no_library(tmp_path: Path) -> None:
 def test_help_names_every_command_and_complains_of_nothing(tmp_path: Path) -> None:
     done = python(tmp_path, "-m", "farmbook", "--help")
     assert (done.returncode, done.stderr) == (0, "")
-    for command in ("build", "check", "show"):
+    for command in ("build", "check", "show", "matters"):
         assert command in done.stdout

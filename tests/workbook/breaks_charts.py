@@ -23,6 +23,12 @@ CHART_BREAKS: dict[str, PartBreak] = {
         rules.from_nothing, {BARS: ('<c:min val="0"/>', '<c:min val="500"/>')}, "do not begin at 0"
     ),
     "bars that begin anywhere": PartBreak(rules.from_nothing, {BARS: ('<c:min val="0"/>', "")}, "do not begin at 0"),
+    "bars to both sides that end anywhere": PartBreak(
+        rules.from_nothing, {BARS: ('<c:min val="0"/>', '<c:min val="-5"/>')}, "do not begin at 0"
+    ),
+    "bars of which nothing shows where 0 lies": PartBreak(
+        rules.from_nothing, {BARS: ('<c:min val="0"/>', '<c:max val="-1"/><c:min val="-5"/>')}, "do not begin at 0"
+    ),
     "two lines alike": PartBreak(rules.told_apart, {LINES: ('w="34925"', 'w="15875"')}, "look alike"),
     "a line without its name": PartBreak(
         rules.named, {LINES: ('<c:showSerName val="1"/>', '<c:showSerName val="0"/>')}, "1 of 2 lines are not named"

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 import re
 from collections.abc import Iterator
 from xml.etree import ElementTree as ET
@@ -52,14 +53,23 @@ def told(book: Written) -> Iterator[str]:
 
 
 def from_nothing(book: Written) -> Iterator[str]:
-    """Bars and columns begin at 0, so that one of twice the figure is twice as long; or reach below it, with their names aside."""
+    """Bars and columns begin at 0, so that one of twice the figure is twice as long: it is the least that is drawn, or, of bars
+    to both sides, lies between the ends and is where they cross the axis of names, or their names stand aside."""
     for part, root in _charts(book):
         if root.find(f".//{CHART}barChart") is not None:
-            least = root.find(f".//{CHART}valAx/{CHART}scaling/{CHART}min")
+            least, most = (_end(root, which) for which in ("min", "max"))
+            crossing = root.find(f".//{CHART}catAx/{CHART}crosses")
+            to_both = least < 0 <= most and crossing is not None and crossing.get("val") == "autoZero"
             names = root.find(f".//{CHART}catAx/{CHART}tickLblPos")
-            below = least is None and names is not None and names.get("val") == "low"
-            if not below and (least is None or float(least.get("val", "nan")) != 0):
+            aside = math.isnan(least) and names is not None and names.get("val") == "low"
+            if least != 0 and not to_both and not aside:
                 yield f"{part}: its bars do not begin at 0"
+
+
+def _end(root: ET.Element, which: str) -> float:
+    """The least or the most that the axis of figures runs to; no number where that is left to the program."""
+    found = root.find(f".//{CHART}valAx/{CHART}scaling/{CHART}{which}")
+    return float(found.get("val", "nan")) if found is not None else math.nan
 
 
 def told_apart(book: Written) -> Iterator[str]:

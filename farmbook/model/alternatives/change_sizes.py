@@ -11,7 +11,14 @@ __all__ = ["ChangeSizes", "OwnChange"]
 
 def _share(label: str, default: float, how: str) -> NumberInput:
     return number(
-        label, unit="share", usual=(-0.3, 0.3), hard=(-1, 5), default=default, how=how, source=COMMON_PRACTICE
+        label,
+        unit="share",
+        usual=(-0.3, 0.3),
+        hard=(-1, 5),
+        default=default,
+        how=how,
+        source=COMMON_PRACTICE,
+        tried=True,
     )
 
 
@@ -32,6 +39,7 @@ class ChangeSizes(Section):
         default=0.05,
         how="All flushes together move by the same share.",
         source=COMMON_PRACTICE,
+        tried=True,
     )
     losses = _share("Change: bags lost, share more", -0.2, "Each loss you typed; -20% means a fifth fewer bags lost.")
     bags = _share("Change: bags filled a week, share more", 0.1, "If there is room for them.")
@@ -47,6 +55,7 @@ class ChangeSizes(Section):
         default=1,
         how="Of 52 in a year.",
         source=COMMON_PRACTICE,
+        tried=True,
     )
 
 
@@ -64,6 +73,7 @@ class OwnChange(Section):
         default=0,
         how="All flushes together move by the same share.",
         source=COMMON_PRACTICE,
+        tried=True,
     )
     losses = _share("Your own change: bags lost, share more", 0, "Each loss you typed.")
     bags = _share("Your own change: bags filled a week, share more", 0, "If there is room for them.")
@@ -79,4 +89,5 @@ class OwnChange(Section):
         default=0,
         how="Of 52 in a year.",
         source=COMMON_PRACTICE,
+        tried=True,
     )

@@ -126,7 +126,9 @@ class Change(Changed):
             self.size_told,
             either(self.gain < 0, ": costs ", ": brings "),
             figure(self.gain, -2, named=False),
-            " a year.",
+            " a year. Then limits: ",
+            self.limit,
+            ".",
         )
 
     @line("What it needs: {} changed", unit="1")

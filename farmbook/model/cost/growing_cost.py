@@ -81,6 +81,7 @@ class GrowingCost(Section):
         default=0,
         how="Rent, power and heat of the incubation room in a week, over the bags that stand in it.",
         source=COMMON_PRACTICE,
+        decided=True,
         note="0 on purpose: rent and power stand with the yearly bills. Type it here only if you leave it out there.",
     )
     fruiting_room_rate = number(
@@ -91,6 +92,7 @@ class GrowingCost(Section):
         default=0,
         how="Rent, power and water of the fruiting rooms in a week, over the places in them.",
         source=COMMON_PRACTICE,
+        decided=True,
         note="0 on purpose: rent and power stand with the yearly bills. Type it here only if you leave it out there.",
     )
 

@@ -96,6 +96,7 @@ class Crop(Section):
         default=2,
         how="A whole number, 1 to 4: after which pick do bags leave the room?",
         source=COMMON_PRACTICE,
+        decided=True,
     )
     yield_given = choice(
         "How the yield is given",

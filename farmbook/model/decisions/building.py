@@ -28,6 +28,7 @@ class OneBuilding(Owned):
         hard=(0, 1e8),
         optional=True,
         how="With what the landlord adds; heat and power left out.",
+        tried=True,
     )
     floor = number(
         "Floor for fruiting in the {}",
@@ -36,6 +37,7 @@ class OneBuilding(Owned):
         hard=(0, 100000),
         optional=True,
         how="What can be shelved and kept moist: offices, dock and corridors left out.",
+        tried=True,
     )
     price = number(
         "Fit-out of the {}",
@@ -45,6 +47,7 @@ class OneBuilding(Owned):
         default=20000,
         how="Walls, drains, fans, racks, power service: quotes. You may not get it back when you leave.",
         source=COMMON_PRACTICE,
+        tried=True,
     )
     life = number(
         "Years you can stay in the {}",
@@ -54,6 +57,7 @@ class OneBuilding(Owned):
         default=5,
         how="The lease with its options, no longer than the fit-out lasts.",
         source=COMMON_PRACTICE,
+        tried=True,
     )
     salvage = number(
         "Fit-out of the {} fetches at the end",
@@ -63,6 +67,7 @@ class OneBuilding(Owned):
         default=0,
         how="Racks and fans that you take with you, sold.",
         source=COMMON_PRACTICE,
+        tried=True,
     )
 
     @line("Places in the {}", unit="place", zero_is_none=True)

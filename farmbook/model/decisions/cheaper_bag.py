@@ -36,6 +36,7 @@ class CheaperBag(Section):
         how="Quote for a case, with freight, over the bags in it.",
         source=COMMON_PRACTICE,
         note="From memory; the same number in every currency.",
+        tried=True,
     )
     more_at_steaming = number(
         "Other bag: lost more at steaming",
@@ -45,6 +46,7 @@ class CheaperBag(Section):
         default=0.01,
         how="Steam fifty of each in one load and count what bursts or leaks.",
         source=COMMON_PRACTICE,
+        tried=True,
     )
     more_in_spawn_run = number(
         "Other bag: lost more in the spawn run",
@@ -55,6 +57,7 @@ class CheaperBag(Section):
         how="Bags of each that go bad, over bags inoculated, in three batches side by side.",
         source=COMMON_PRACTICE,
         note="From memory: pinholes and poor filter patches show up here.",
+        tried=True,
     )
 
     @line("Other bag: saved on bags a year", unit="money/year")

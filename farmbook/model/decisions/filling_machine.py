@@ -32,6 +32,7 @@ class FillingMachine(Owned, words="filling machine"):
         how="A quote, delivered and set up, with its wiring.",
         source=COMMON_PRACTICE,
         note="From memory; the same number in every currency.",
+        tried=True,
     )
     life = number(
         "Mixer and bagger: years it lasts",
@@ -41,6 +42,7 @@ class FillingMachine(Owned, words="filling machine"):
         default=10,
         how="Until most of it has to be bought again.",
         source=COMMON_PRACTICE,
+        tried=True,
     )
     salvage = number(
         "Mixer and bagger: fetches at the end",
@@ -50,6 +52,7 @@ class FillingMachine(Owned, words="filling machine"):
         default=2000,
         how="Second-hand price at that age.",
         source=COMMON_PRACTICE,
+        tried=True,
     )
     upkeep = number(
         "Mixer and bagger: upkeep and energy a year",
@@ -59,6 +62,7 @@ class FillingMachine(Owned, words="filling machine"):
         default=500,
         how="Repairs, belts, power; about 4% of what it cost.",
         source=COMMON_PRACTICE,
+        tried=True,
     )
     bags_per_hour = number(
         "Bags mixed and filled in an hour of work with the machine",
@@ -68,6 +72,7 @@ class FillingMachine(Owned, words="filling machine"):
         default=180,
         how="Ask a farm that has one, all hands counted; the maker's figure is for one hour at its best.",
         source=COMMON_PRACTICE,
+        tried=True,
     )
 
     @line("Mixing and filling with the machine, hours a week", unit="person_hour/week", source=ARITHMETIC)

@@ -41,6 +41,7 @@ class Recipe(Section):
         axes=MATRIX,
         how="By dry mass. Parts out of 100 are easiest, but any parts will do: they are brought to 100% here.",
         source=COMMON_PRACTICE,
+        decided=True,
         note="0 where the recipe does without the ingredient.",
     )
     target_moisture = number(

@@ -39,7 +39,7 @@ class Bills(Section):
         BILL, "Bill", how="Rent, insurance, licences, van, telephone, books. Not energy, water, wages or loans."
     )
     amount = number(
-        "A year",
+        "Amount a year",
         unit="money/year",
         usual=(50, 40000),
         hard=(0, 10000000),

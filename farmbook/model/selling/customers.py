@@ -61,6 +61,7 @@ class Customers(Section):
         axes=(CUSTOMER,),
         how="1 for whom you serve first. Of equal ones the left is first. Set beside the rank by what they bring.",
         source=COMMON_PRACTICE,
+        decided=True,
     )
     takes_rest = number(
         "Takes the rest: 1 for yes",
@@ -71,6 +72,7 @@ class Customers(Section):
         axes=(CUSTOMER,),
         how="1 for the one who takes what is left when all others have theirs; one at most. Comes after all others.",
         source=COMMON_PRACTICE,
+        decided=True,
     )
     price = number(
         "Price",

@@ -69,6 +69,7 @@ class OwnSpawn(Section):
         default=(1, 1, 2, 4),
         how="How often you mean to start this generation.",
         source=COMMON_PRACTICE,
+        decided=True,
     )
     run_days = number(
         "Own spawn: days to grow through",

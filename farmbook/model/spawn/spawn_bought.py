@@ -185,6 +185,7 @@ class Spawn(Section):
         default=2,
         how="Days on which bags are inoculated.",
         source=COMMON_PRACTICE,
+        decided=True,
     )
 
     # Spawn in a bag

@@ -1,0 +1,1 @@
+"""What matters most: its ranking, its place in the book, its command."""
