@@ -136,8 +136,8 @@ def comes_to(page: Page, names: Sequence[str]) -> None:
 def compare_block(page: Page, block: Block) -> None:
     """Alternatives side by side: each row has a label and one single-valued line for each alternative.
 
-    A head `{unit}` is the unit of the column's first line; the unit of a row stands behind it where there is room. `spans`
-    says how many columns of the grid each takes where that is not one.
+    A head `{unit}` is the unit of the column's first line; the unit of a row stands behind it where there is room
+    and all of the row have it. `spans` says how many columns of the grid each takes where that is not one.
     """
     spans = block.spans or (1,) * len(block.heads)
     columns = [VALUE + sum(spans[:place]) for place in range(len(spans))]
@@ -161,7 +161,7 @@ def compare_block(page: Page, block: Block) -> None:
 def _compared(page: Page, label: str, places: Sequence[tuple[str, int, int]]) -> None:
     """One row; `places` says of each line where its cell begins and how many columns it takes."""
     plan, row = page.plan, page.row
-    named, homes = [], []
+    named, homes, units = [], [], set()
     page.number(row, places[-1][0].removeprefix("show:"))
     page.put(row, LABEL, Text(label), "label")
     for name, column, span in places:
@@ -173,16 +173,18 @@ def _compared(page: Page, label: str, places: Sequence[tuple[str, int, int]]) ->
             for said in sentences(line):
                 page.room(row, column, said, look, across=span)
         named.append(workbook_name(line))
+        units.add(line.unit)
         if home:
             homes.append(line)
             plan.settle(line, Home(page.sheet.name, row, column, label_column=LABEL))
             page.name(workbook_name(line), row, column)
     unit_column, words_column = places[-1][1] + places[-1][2], HOW + HOW_COLUMNS - WORDS_COLUMNS
+    unit = plan.unit_after(line.unit) if len(units) == 1 else ""
     if unit_column < words_column:
-        page.put(row, unit_column, Text(plan.unit_after(line.unit)), "unit", across=words_column - unit_column)
+        page.put(row, unit_column, Text(unit), "unit", across=words_column - unit_column)
         worked_out(page, words_column, line, home=home)
         homes = homes[:-1] if home else homes
     elif unit_column == words_column:
-        page.put(row, unit_column, Text(plan.unit_after(line.unit)), "unit", across=HOW + HOW_COLUMNS - unit_column)
+        page.put(row, unit_column, Text(unit), "unit", across=HOW + HOW_COLUMNS - unit_column)
     page.columns += homes
     page.words(row, NAME, ", ".join(named), "name")

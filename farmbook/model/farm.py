@@ -125,6 +125,16 @@ from farmbook.model.steam.steamer_in_use import SteamerInUse
 from farmbook.model.steam.to_steam import ToSteam
 from farmbook.model.steam.vessel import Vessel
 from farmbook.model.steam.vessel_run import VesselRun
+from farmbook.model.trials.bag_size import BagTrial
+from farmbook.model.trials.bag_to_fruiting import BagToFruiting
+from farmbook.model.trials.bag_tried import BagTried
+from farmbook.model.trials.buy_in import BuyIn
+from farmbook.model.trials.one_fewer import OneFewer
+from farmbook.model.trials.other_spawn import OtherSpawn, SpawnYears
+from farmbook.model.trials.run_days import RunDaysTrial
+from farmbook.model.trials.spawn_rate import SpawnRateTrial
+from farmbook.model.trials.trials import Trials
+from farmbook.model.trials.widenings_tried import HoursTrial, LoadsTrial, PlacesTrial, WidenAnswer
 from farmbook.model.year.break_even import BreakEven
 from farmbook.model.year.floor_price import FloorPrice
 from farmbook.model.year.household import Household
@@ -160,6 +170,9 @@ SECTIONS: Final[tuple[type[Section], ...]] = (
     *(FruitingWidening, LabourWidening, ColdRoomWidening, CustomerWidening),
     *(VolumeOffer, CropForgone, MissingHour),
     *(FillingMachine, CheaperBag, SteamFuel, FirstBuilding, SecondBuilding, Building),
+    *(OneFewer, SpawnRateTrial, BagTried, BagTrial, RunDaysTrial, Trials),
+    *(PlacesTrial, HoursTrial, LoadsTrial, WidenAnswer),
+    *(BagToFruiting, OtherSpawn, SpawnYears, BuyIn),
     *(Flushes, StopRoomOne, StopRoomTwo, StopRoomThree, StopRoomFour),
     *(StopYearOne, StopYearTwo, StopYearThree, StopYearFour, FlushChoice, AsItIs),
     *(Recipes, OtherRecipeRoom, OtherRecipeYear, RecipeTurn, RecipeChoice),

@@ -50,6 +50,7 @@ ROOMS: Final[Mapping[str, Any]] = {
     "fruiting_climate.lamps": 0.4,
 }
 """Both rooms described."""
+FULL_ROOM: Final[Mapping[str, Any]] = {"incubation_room.own_places": 1800, "customer.most_a_week": 900}
 FULL_STEAMER: Final[Mapping[str, Any]] = {"farm.bags_per_load": 200, "recipe.loss_in_spawn_run": 0.1}
 
 WHOLE_FARM: Final[Mapping[str, Mapping[str, Any]]] = {
@@ -128,6 +129,43 @@ WHOLE_FARM: Final[Mapping[str, Mapping[str, Any]]] = {
         "limits.day_hours": 12,
     },
     "customers hold the farm back": {"customer.most_a_week": [30, 40, 0, 0, 0]},
+    "a shorter spawn run in a full room": {**FULL_ROOM, "trials.run_days": 18, "trials.wet_fill": 1.8},
+    "a longer spawn run in a full room": {**FULL_ROOM, "trials.run_days": 25, "trials.days_saved": -4},
+    "a spawn run as now": {**FULL_ROOM, "trials.run_days": 21, "trials.spawn_rate": 0.05, "trials.wet_fill": 2.27},
+    "little spawn, more lost": {"trials.spawn_rate": 0.02, "trials.days_saved": -3, "trials.loss_saved": -0.02},
+    "more spawn of one's own": {"spawn.supply": "made on the farm", "own_spawn.route": "one grain, then sawdust spawn"},
+    "spawn tried where none is used": {"spawn.spawn_rate": 0, "trials.spawn_rate": 0.05},
+    "spawn tried, all saved": {"trials.loss_saved": 1, "trials.days_saved": 60},
+    "a bag as now at another price": {"trials.wet_fill": 2.27, "trials.bag_price": 0.2},
+    "a bag of other places and crop": {**FULL_ROOM, "trials.bag_places": 1.1, "trials.efficiency": 0.1},
+    "a bag that gives nothing": {"trials.efficiency": -1},
+    "more hours where they limit": {
+        **PAID,
+        "hours.hired_hours": 40,
+        "customer.most_a_week": 900,
+        "trials.hour_cost": 8,
+    },
+    "more hours than there is use for": {
+        **PAID,
+        "hours.hired_hours": 50,
+        "customer.most_a_week": 900,
+        "trials.hours_more": 90,
+    },
+    "more loads where they limit": {**FULL_STEAMER, "customer.most_a_week": 900, "trials.load_cost": 60},
+    "more places where they limit": {"fruiting_room.own_places": 2300, "customer.most_a_week": 900},
+    "more places than there is use for": {
+        "fruiting_room.own_places": 2300,
+        "customer.most_a_week": 900,
+        "trials.places_more": 9000,
+    },
+    "none more tried": {"trials.places_more": 0, "trials.hours_more": 0, "trials.loads_more": None},
+    "ready-made bags for nothing": {"trials.ready_price": 0},
+    "ready-made bags that pay": {"trials.ready_price": 0.9, "trials.ready_ends": 6000},
+    "ready-made bags for hours dear to their owner": {
+        "trials.ready_price": 2.2,
+        "hours.own_rate": 90,
+        "hours.own_hours": 300,
+    },
     "no lab days": {"spawn.lab_days": 0, "limits.cooling_places": 300, "limits.bench_hours": 5},
     "no cold room": {"limits.cold_room": 0},
     "nothing owned": {"item.price": None, "item.salvage": None, "item.life": None},

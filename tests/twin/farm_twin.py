@@ -8,6 +8,7 @@ from typing import Final
 import numpy as np
 
 from tests.twin.farm_twin_bag import bags, mixing
+from tests.twin.farm_twin_buy_in import other_spawn
 from tests.twin.farm_twin_change_ranks import change_ranks
 from tests.twin.farm_twin_choice import make_or_buy, make_or_buy_turn, make_or_buy_worth
 from tests.twin.farm_twin_climate import climate
@@ -30,6 +31,7 @@ from tests.twin.farm_twin_steam import cabinet_heat, vessel_heat
 from tests.twin.farm_twin_steam_cost import cabinet_cost, steamer_in_use, vessel_cost
 from tests.twin.farm_twin_steam_run import cabinet_run, steaming, vessel_run
 from tests.twin.farm_twin_steamers import cabinet_year, steamer_choice, vessel_year
+from tests.twin.farm_twin_trials import trials
 from tests.twin.farm_twin_water import altitude_boiling, altitude_pressure, site, vessel_steam, wanted_steam
 from tests.twin.farm_twin_year import bills, capital, year
 
@@ -96,6 +98,7 @@ SUBJECTS: Final[tuple[Subject, ...]] = (
     decisions,
     compared,
     busiest,
+    trials,
     flushes,
     recipe_beside,
     recipes_by_bag,
@@ -108,6 +111,14 @@ CHOICES: Final[tuple[Subject, ...]] = (stop_choice, as_it_is, recipe_choice, ste
 """What is chosen among whole farms run in other ways."""
 
 
+def worked(inputs: Given) -> Results:
+    """The farm as it is, subject by subject."""
+    out: Results = {}
+    for subject in SUBJECTS:
+        out |= subject(inputs, out)
+    return out
+
+
 def twin(inputs: Given) -> dict[str, Numbers]:
     """Every worked line and check of the farm by its dotted name, in metric units, over its axes in their order.
 
@@ -115,9 +126,8 @@ def twin(inputs: Given) -> dict[str, Numbers]:
     the lists of names; beside an optional number stands `<name>_given`, 1 where it was typed. A line that shows one of
     several sentences is given as the place of the sentence, from 1.
     """
-    out: Results = {}
-    for subject in SUBJECTS:
-        out |= subject(inputs, out)
+    out = worked(inputs)
+    out |= other_spawn(inputs, out, worked)
     return {name: np.asarray(value, dtype=float) for name, value in out.items()}
 
 

@@ -18,7 +18,7 @@ from farmbook.results import lowered, whole_farm
 from farmbook.scenario.limits import NO_LIMIT
 from farmbook.sections.alternative import Alternative
 from farmbook.sections.declare import Input, NumberInput, TextInput
-from farmbook.units import displayed
+from farmbook.units import displayed, unit
 from tests.model.helpers import converted, in_metric
 from tests.twin.farm_twin_ground import Given
 
@@ -33,6 +33,7 @@ __all__ = [
     "farm_of",
     "farm_of_cells",
     "in_declared_units",
+    "least_room",
     "results",
     "twin_inputs",
 ]
@@ -230,6 +231,17 @@ class Difference:
     model: Any
 
 
+@cache
+def least_room() -> Mapping[str, float]:
+    """By how much two workings-out of a line may differ where it comes to hardly anything: a sum of money of a year may be the
+    difference of two that are ten million times a cent, and carries their last digits."""
+    a_year = unit("money/year")
+    return {
+        line.name: 1e-5 if line.name.endswith(".cents") else 1e-7 if line.unit == a_year else 1e-9
+        for line in (*compared_lines(), *alternative_lines())
+    }
+
+
 def differences(ours: Sequence[Mapping[str, Array]], theirs: Mapping[str, Array]) -> list[Difference]:
     """Where the twin's farms, one by one, and the model's draws differ, on the lines that have a twin."""
     found = []
@@ -238,7 +250,7 @@ def differences(ours: Sequence[Mapping[str, Array]], theirs: Mapping[str, Array]
             continue
         own = np.stack([each[name] for each in ours])
         model = np.broadcast_to(value, (len(ours), *value.shape[1:]))
-        room = 1e-9 * np.maximum(np.abs(own), np.abs(model)) + 1e-9
+        room = 1e-9 * np.maximum(np.abs(own), np.abs(model)) + least_room()[name]
         within = (np.abs(own - model) <= room).reshape(len(ours), -1).all(axis=1)
         outside = np.flatnonzero(~within).tolist()
         found += [Difference(farm, name, own[farm].tolist(), model[farm].tolist()) for farm in outside]

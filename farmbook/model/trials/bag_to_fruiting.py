@@ -1,0 +1,80 @@
+"""What a bag has cost when it is moved to the fruiting room, all of it that would end if bags came from elsewhere."""
+
+from __future__ import annotations
+
+from farmbook.expr.functions import joined, ratio
+from farmbook.expr.nodes import Expr
+from farmbook.model.cost.growing_cost import GrowingCost
+from farmbook.model.cost.own_spawn_work import OwnSpawnWork
+from farmbook.model.crop.crop import Crop
+from farmbook.model.crop.spawn_source import SpawnSource
+from farmbook.model.labour.hours import Hours
+from farmbook.model.place.farm_plan import Farm
+from farmbook.model.spawn.spawn_bought import Spawn
+from farmbook.model.year.one_more import OneMore
+from farmbook.sections.declare import line, uses
+from farmbook.sections.section import Section
+from farmbook.sources import ARITHMETIC, PARTIAL_BUDGET
+
+__all__ = ["BagToFruiting"]
+
+
+class BagToFruiting(Section):
+    """From the heap to the end of the spawn run, lost bags carried by those that live. Opening and all after it are left out,
+    as every bag needs them; steamer, lab and rooms are there already.
+    """
+
+    title = "A bag until it is moved to fruiting"
+
+    farm = uses(Farm)
+    crop = uses(Crop)
+    source = uses(SpawnSource)
+    spawn = uses(Spawn)
+    own_spawn = uses(OwnSpawnWork)
+    growing = uses(GrowingCost)
+    hours = uses(Hours)
+    one_more = uses(OneMore)
+
+    @line("Cultures and lab supplies, for each bag filled", unit="money/bag_filled")
+    def own_bills(self) -> Expr:
+        """They would end with own spawn; nothing where it is bought."""
+        return ratio(self.own_spawn.yearly_bills * self.source.made, self.farm.bags_filled_a_year)
+
+    @line("A bag until it is moved: goods", unit="money/bag_filled")
+    def goods(self) -> Expr:
+        """Mix, bag, steam, spawn, and what its spawn takes of cultures and supplies."""
+        fruiting = self.growing.fruiting_room_cost * self.crop.live_per_filled
+        return self.one_more.bag_goods - fruiting + self.own_bills
+
+    @line("Setting up for inoculating and in the lab, for each bag filled", unit="person_min/bag_filled")
+    def setting_up(self) -> Expr:
+        """The same for few bags as for many, but none without a bag."""
+        lab = self.own_spawn.weekly_hours * self.source.made
+        return ratio(self.spawn.set_up_hours_a_week + lab, self.farm.bags_filled_a_week)
+
+    @line("Taking out bags lost before they are moved, for each bag filled", unit="person_min/bag_filled")
+    def culling(self) -> Expr:
+        """At steaming and in the spawn run."""
+        lost = joined(1 - joined(self.crop.live_per_filled, "share"), "bag_inoculated/bag_filled")
+        return ratio(lost, self.growing.culling_rate)
+
+    @line("A bag until it is moved: work", unit="person_min/bag_filled")
+    def work(self) -> Expr:
+        """Filling, steaming, inoculating, shelving, own spawn, and taking out those lost."""
+        making = self.one_more.starting_hours + self.one_more.shelving_hours + self.one_more.spawn_hours
+        return making + self.setting_up + self.culling
+
+    @line("A bag moved to fruiting has cost, in money", unit="money/bag_live", source=ARITHMETIC, zero_is_none=True)
+    def in_money(self) -> Expr:
+        """Its hours at what an average hour costs in money."""
+        return ratio(self.goods + self.work * self.hours.hour_in_money, self.crop.live_per_filled)
+
+    @line(
+        "A bag moved to fruiting has cost, own hours in it",
+        unit="money/bag_live",
+        source=PARTIAL_BUDGET,
+        zero_is_none=True,
+    )
+    def in_full(self) -> Expr:
+        """Its hours at what an average hour costs with your own."""
+        return ratio(self.goods + self.work * self.hours.hour_in_full, self.crop.live_per_filled)
