@@ -110,13 +110,30 @@ class SteamerWhole(TwoYears, words="The other steamer"):
     def reason(self) -> Expr:
         """What the cost of a good bag leaves out."""
         return say(
-            " The cost of a good bag says otherwise: it ",
+            "It says otherwise: it ",
             either(
                 self.other_bags,
                 "leaves out how many bags each can steam.",
                 "counts all work as hired, and is a small part of the takings.",
             ),
         )
+
+    @line("Why a good bag says the same, or nothing", unit="1")
+    def agreement(self) -> Expr:
+        """Where it does not say otherwise."""
+        compared = all_of(self.both_work, self.choice.both_fit)
+        return say(
+            either(
+                compared,
+                "It says the same as the whole farm.",
+                "It cannot be compared: one of the two cannot steam the bags of a week as typed.",
+            )
+        )
+
+    @line("The cost of a good bag, beside the whole farm", unit="1")
+    def why(self) -> Expr:
+        """And why, if the two disagree."""
+        return say(either(self.says_otherwise, self.reason, self.agreement))
 
     @line("Steamer: the answer", unit="1")
     def answer(self) -> Expr:
@@ -127,5 +144,5 @@ class SteamerWhole(TwoYears, words="The other steamer"):
             ),
             " ",
             self.choice.costs,
-            either(self.says_otherwise, self.reason, ""),
+            either(self.says_otherwise, " The two disagree: see below why.", ""),
         )
