@@ -35,7 +35,7 @@ def says_block(page: Page, block: Block) -> None:
     page.heading(block.title)
     for line, home in entries(page.plan, block, page.where):
         page.put(page.row, NUMBER, Worked(line, ()) if home else Shown(line, ()), "said", across=HOW)
-        page.ruled(page.row, HOW, line.note, "words", across=HOW_COLUMNS)
+        page.ruled(page.row, HOW, line.note, "unit", across=HOW_COLUMNS)
         page.words(page.row, NAME, workbook_name(line), "name")
         if home:
             page.plan.settle(line, Home(page.sheet.name, page.row, NUMBER, label_column=NUMBER))

@@ -52,8 +52,8 @@ def _heads(page: Page) -> None:
         VALUE: "now",
         LOW: "usual, from",
         HIGH: "to",
-        AT_LOW: "profit at the low end",
-        AT_HIGH: "profit at the high end",
+        AT_LOW: "more or less at the low end",
+        AT_HIGH: "more or less at the high end",
     }
     for heads, look in ((left, "column_head"), (right, "column_head_right")):
         page.heads(page.row, [(column, words, 1) for column, words in heads.items()], look)

@@ -9,7 +9,9 @@ from farmbook.model.choices.steamer_choice import SteamerChoice
 from farmbook.model.cost.lost_bags import LostBags
 from farmbook.model.cost.steamer_year import CabinetYear, SteamerYear, VesselYear
 from farmbook.model.report import Report
+from farmbook.model.selling.customer_year import CustomerYear
 from farmbook.model.year.household import Household
+from farmbook.model.year.one_more import OneMore
 from farmbook.model.year.year import Year
 from farmbook.sections.declare import line, uses
 from farmbook.sections.section import Section
@@ -28,6 +30,8 @@ class Front(Section):
     choice = uses(SteamerChoice)
     year = uses(Year)
     household = uses(Household)
+    customers = uses(CustomerYear)
+    one_more = uses(OneMore)
     report = uses(Report)
 
     @line("What a typical year leaves, and how far to trust it", unit="1")
@@ -38,8 +42,10 @@ class Front(Section):
             either(self.year.farm.is_new, "Once full, a", "A"),
             either(self.year.profit < 0, " typical year loses ", " typical year earns "),
             figure(absolute(self.year.profit), -2, named=False),
-            either(self.household.other_income > 0, "; with income from elsewhere, when", "; when"),
-            " the household has lived, ",
+            " with ",
+            figure(self.year.farm.bags_filled_a_week, 0),
+            either(self.household.other_income > 0, "; with income from elsewhere", ";"),
+            " and the household fed, ",
             figure(absolute(self.household.left_over_a_month), 0),
             either(self.household.left_over < 0, " is missing.", " is left."),
             " Of the ",
@@ -53,7 +59,23 @@ class Front(Section):
     def steamers(self) -> Expr:
         """With owning, upkeep and the bags lost in it. How hard the bags are cooked is not in it, nor room and danger."""
         price_assumed = any_of(self._price_assumed(self.cabinet), self._price_assumed(self.vessel))
-        return say(self.choice.costs, either(price_assumed, " One has the book's price: give yours first.", ""))
+        return say(self.choice.told, either(price_assumed, " One has the book's price: give yours first.", ""))
+
+    @line("Who buys, and what one more brings", unit="1")
+    def selling(self) -> Expr:
+        """Who comes first, what to charge at least, and which market day is worth it, stands on the sheet Customers."""
+        return say(
+            figure(self.customers.not_worth_going, 0, named=False),
+            " of your ",
+            figure(self.customers.served, 0, named=False),
+            " customers leave less than sending it elsewhere. They pay ",
+            figure(self.customers.average_price, 2),
+            " on average; one more to sell brings ",
+            figure(self.customers.next_one, 2, named=False),
+            " and costs ",
+            figure(self.one_more.to_fill_in_money, 2, named=False),
+            " with its bag.",
+        )
 
     @line("What a lost bag costs", unit="1")
     def lost_bag(self) -> Expr:

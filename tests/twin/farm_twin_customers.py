@@ -155,12 +155,14 @@ def a_customers_year(given: Given, row: int, one: dict[str, float], months: list
     left = found["takings"] - paid
     net = left - found["hours"] * one["labour_rate"] - taken * one["credit"]
     next_to_be_served = any(month["takes_next"][row] for month in months)
+    worth_going = 0.0 if next_to_be_served else net - found["elsewhere"]
     return found | {
         "left": left,
         "net": net,
         "net_per_taken": over(net, taken),
         "is_next": float(next_to_be_served),
-        "worth_going": 0.0 if next_to_be_served else net - found["elsewhere"],
+        "worth_going": worth_going,
+        "leaves_less": float(nearest(worth_going * 100) < 0),
     }
 
 
@@ -206,6 +208,8 @@ def in_all(given: Given, year: Columns, by_month: Columns) -> dict[str, float]:
         "taken_or_left": found["taken_in_all"] + left,
         "sold_or_unsold": found["sold_in_all"] + found["unsold_in_all"],
         "not_placed": sum(by_month["homeless"]),
+        "served": float(sum(each > 0 for each in year["taken"])),
+        "not_worth_going": float(sum(year["leaves_less"])),
         "hours_a_week": over(found["hours_in_all"], given["farm.weeks_worked"]),
         "average_price": over(found["takings_in_all"], found["sold_in_all"]),
         "largest_share": sum(

@@ -103,15 +103,17 @@ def hours_there(given: Given, worked: float) -> dict[str, float]:
     }
 
 
-def hours_in_money(given: Given, out: Results, hired: float, had: float) -> dict[str, float]:
+def hours_in_money(given: Given, out: Results, worked: float, there: dict[str, float]) -> dict[str, float]:
     """What an hour and a year of hours cost."""
+    hired, had = there["hired"], there["had"]
     own, weeks = float(given["hours.own_hours"]), float(given["farm.weeks_worked"])
     rate, own_rate = float(out["farm.labour_rate"]), float(given["hours.own_rate"])
     money = hired * weeks * rate
+    hires = worked >= had if same(given["hours.counted"], "hours paid") else worked > own
     return {
-        "hired_share": over(hired, had),
-        "hour_in_money": over(hired * rate, had),
-        "hour_in_full": over(hired * rate + own * own_rate, had),
+        "next_is_hired": float(hires),
+        "hour_in_money": rate if hires else 0.0,
+        "hour_in_full": rate if hires else own_rate,
         "hired_cost": money,
         "labour_cost": money + float(out["picking.piece_cost"]),
         "own_a_year": own * weeks,
@@ -153,7 +155,7 @@ def hours(given: Given, out: Results) -> Results:
         "by_the_piece": by_the_piece,
         "by_the_hour": worked,
         **there,
-        **hours_in_money(given, out, there["hired"], there["had"]),
+        **hours_in_money(given, out, worked, there),
         "fixed": fixed,
         "fixed_rounds": sum(float(given[f"hours.{name}_hours"]) for name in STEADY),
         **by_the_bag(given, out, needed),

@@ -126,9 +126,7 @@ class Change(Changed):
             self.size_told,
             either(self.gain < 0, ": costs ", ": brings "),
             figure(self.gain, -2, named=False),
-            " a year. Then limits: ",
-            self.limit,
-            ".",
+            " a year.",
         )
 
     @line("What it needs: {} changed", unit="1")

@@ -111,7 +111,7 @@ class FlushChoice(Section):
 
     # What would turn it
 
-    @line("Prices must move to turn it", unit="share", source=ARITHMETIC, zero_is_none=True)
+    @line("Turns if all prices move by", unit="share", source=ARITHMETIC, zero_is_none=True)
     def price_turn(self) -> Expr:
         """All alike, the bags as they are. Below zero: they must fall. No figure where both sell alike."""
         return ratio(self.ahead, self.takings_apart * self.sell_apart)
@@ -157,7 +157,7 @@ class FlushChoice(Section):
         """1 where it keeps more flushes."""
         return self.best > self.second
 
-    @line("Weight of flushes between must move", unit="share", source=ARITHMETIC, zero_is_none=True)
+    @line("Turns if the flushes between weigh more by", unit="share", source=ARITHMETIC, zero_is_none=True)
     def weight_turn(self) -> Expr:
         """For the next best stop to be as good, roughly: picking left out. Below zero: they must weigh less."""
         return ratio(self.ahead, self.takings_between) * (1 - self.best_is_later - self.best_is_later)
@@ -179,28 +179,42 @@ class FlushChoice(Section):
         """Then each bag filled loses money, whenever it is dumped."""
         return total(self.flushes.leaves_so_far > 0, FLUSH) <= 0
 
-    @line("Flushes: how clear it is", unit="1")
-    def how_clear(self) -> Expr:
-        """Beside the next best stop."""
+    @line("Flushes: the best stop and the next", unit="1")
+    def clear_told(self) -> Expr:
+        """Where it is clear."""
         return say(
-            either(self.clear, " After the ", " Too close to call: after the "),
+            "Dump bags after the ",
+            self.best_word,
+            " flush: ",
+            figure(self.best_profit, -2, named=False),
+            " a year with ",
+            figure(self.best_bags, 0),
+            "; after the ",
             self.second_word,
             " it is ",
             figure(self.second_profit, -2, named=False),
             ".",
-            either(self.none_pays, " No stop pays for its bag: fill fewer bags.", ""),
+        )
+
+    @line("Flushes: two stops too close to call", unit="1")
+    def close_told(self) -> Expr:
+        """Old bags breed flies and mould, so the earlier is the safer."""
+        return say(
+            "Dumping after the ",
+            self.best_word,
+            " flush or after the ",
+            self.second_word,
+            " is too close to call: ",
+            figure(self.best_profit, -2, named=False),
+            " and ",
+            figure(self.second_profit, -2, named=False),
+            " a year. Take the earlier.",
         )
 
     @line("Flushes: the answer", unit="1")
     def answer(self) -> Expr:
-        """With the bags that stages and customers allow at each stop."""
+        """The whole year at each stop, with the bags that stages and customers then allow; what limits changes with the stop."""
         return say(
-            "Dumping after the ",
-            self.best_word,
-            " flush leaves most: ",
-            figure(self.best_profit, -2, named=False),
-            " a year with ",
-            figure(self.best_bags, 0),
-            ".",
-            self.how_clear,
+            either(self.clear, self.clear_told, self.close_told),
+            either(self.none_pays, " No stop pays for its bag: fill fewer bags.", ""),
         )

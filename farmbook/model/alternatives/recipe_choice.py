@@ -92,7 +92,7 @@ class RecipeChoice(TwoYears, words="The other recipe"):
 
     @line("Recipes: the answer", unit="1")
     def answer(self) -> Expr:
-        """In a sentence."""
+        """The whole year of both. What the other one gives is a claim until you have tried it, on thirty bags or more."""
         return say(either(self.beside.named, self.compared, self.alone))
 
     @line("One bag or place says another recipe than the whole farm", unit="flag")

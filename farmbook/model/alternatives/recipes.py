@@ -104,7 +104,7 @@ class Recipes(Section):
     @line("A lost bag, taken out, in money", unit="money/bag_inoculated")
     def cull(self) -> Expr:
         """Its minutes at what an average hour costs in money."""
-        return self.growing.culling_cost * self.hours.hired_share
+        return self.growing.culling_cost * self.hours.next_is_hired
 
     @line("A bag filled: steam, and work until it is inoculated", unit="money/bag_filled")
     def steam_and_work(self) -> Expr:
@@ -120,7 +120,7 @@ class Recipes(Section):
     @line("Spawn, shelving and room in the spawn run, for each bag", unit="money/bag_inoculated")
     def run_cost(self) -> Expr:
         """Spent on every bag inoculated, whatever becomes of it."""
-        shelving = self.growing.shelving_cost * self.hours.hired_share
+        shelving = self.growing.shelving_cost * self.hours.next_is_hired
         return self.one_more.spawn_goods + shelving + self.growing.incubation_room_cost
 
     @line("A bag inoculated and shelved has cost, by recipe", unit="money/bag_inoculated", axes=(RECIPE,))
@@ -133,7 +133,7 @@ class Recipes(Section):
     def later(self) -> Expr:
         """What comes after the spawn run, picking left out."""
         work = self.growing.opening_cost + self.growing.leaving_cost
-        return self.growing.fruiting_room_cost + work * self.hours.hired_share
+        return self.growing.fruiting_room_cost + work * self.hours.next_is_hired
 
     # What each leaves
 

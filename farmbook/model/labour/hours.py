@@ -146,20 +146,21 @@ class Hours(Section):
         """Work that nobody is there for."""
         return maximum(self.by_the_hour - self.had, 0)
 
-    @line("Hired, of all hours had", unit="share")
-    def hired_share(self) -> Expr:
-        """What an average hour costs goes by this."""
-        return ratio(self.hired, self.had)
+    @line("The next hour of work has to be hired", unit="flag")
+    def next_is_hired(self) -> Expr:
+        """Your own are used up; or, where hours are typed as paid, all that are paid and worked have a task."""
+        own = self.by_the_hour > self.own_hours
+        return where(self.chose(self.counted, PAID), self.by_the_hour >= self.had, own)
 
-    @line("An average hour in money", unit="money/person_hour")
+    @line("The next hour of work in money", unit="money/person_hour")
     def hour_in_money(self) -> Expr:
-        """Your own hours cost no money, so the average hour costs less than a hired one."""
-        return self.hired_share * self.farm.labour_rate
+        """What one more task costs, and one fewer saves: a hired hour, or nothing while own or paid hours are to spare."""
+        return self.next_is_hired * self.farm.labour_rate
 
-    @line("An average hour with your own", unit="money/person_hour")
+    @line("The next hour of work with your own at its worth", unit="money/person_hour")
     def hour_in_full(self) -> Expr:
-        """Hired hours at their cost, your own at what they are worth to you."""
-        return self.hour_in_money + ratio(self.own_hours, self.had) * self.own_rate
+        """Hired; or, while hours are to spare, what an hour of yours is worth to you."""
+        return where(self.next_is_hired, self.hour_in_money, self.own_rate)
 
     @line("Rounds, washing, upkeep and office, hours a week", unit="person_hour/week")
     def fixed_rounds(self) -> Expr:

@@ -135,7 +135,7 @@ class Limits(Section):
 
     @line("Limits: the answer", unit="1")
     def answer(self) -> Expr:
-        """The stages that give out first, by the bags a week that each could take."""
+        """By the bags a week that each could take, on the average day. A stage whose size you have not given never limits."""
         return say(
             "What limits you: ",
             self.first_name,

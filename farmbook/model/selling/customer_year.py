@@ -6,7 +6,7 @@ from typing import Final
 
 from farmbook.calc.calendar import MONTHS_COUNTED
 from farmbook.calc.tolerance import SUM_TOLERANCE, is_rounding
-from farmbook.expr.functions import all_of, joined, ratio, total, where
+from farmbook.expr.functions import all_of, joined, ratio, total, where, whole_near
 from farmbook.expr.nodes import Constant, Expr
 from farmbook.expr.ranking import before, preference_key
 from farmbook.expr.sentences import either, figure, say
@@ -140,6 +140,21 @@ class CustomerYear(Section):
         No figure where nothing goes, and for whoever gets the next one.
         """
         return where(self.is_next, 0, self.net - self.elsewhere)
+
+    @line("Customers served", unit="count")
+    def served(self) -> Expr:
+        """They get something in some month."""
+        return total(self.taken > 0, CUSTOMER)
+
+    @line("Customers who leave less than sending it elsewhere", unit="count")
+    def not_worth_going(self) -> Expr:
+        """Stall, driving and hours counted."""
+        return total(self.leaves_less, CUSTOMER)
+
+    @line("Leaves less than sending it elsewhere", unit="flag", axes=(CUSTOMER,))
+    def leaves_less(self) -> Expr:
+        """By a cent a year at least."""
+        return whole_near(self.worth_going * CENTS) < 0
 
     @line("Rank by what a weight brings, as a key", unit="1", axes=(CUSTOMER,))
     def net_key(self) -> Expr:
