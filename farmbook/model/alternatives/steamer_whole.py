@@ -87,13 +87,13 @@ class SteamerWhole(TwoYears, words="The other steamer"):
     @line("The other steamer, in a word", unit="1")
     def other_word(self) -> Expr:
         """The one not in use."""
-        return say(either(self.vessel_heat.in_use, "cabinet", "pressure vessel"))
+        return say(either(self.vessel_heat.in_use, "cabinet", "vessel"))
 
     @line("Whole farm with either steamer, in a sentence", unit="1")
     def told(self) -> Expr:
         """The return wanted on the money in each taken off."""
         return say(
-            "The whole farm leaves ",
+            "The farm leaves ",
             either(self.now_leaves < 0, "-", ""),
             figure(absolute(self.now_leaves), -2, named=False),
             " a year as it is, ",
@@ -101,8 +101,6 @@ class SteamerWhole(TwoYears, words="The other steamer"):
             figure(absolute(self.other_leaves), -2, named=False),
             " with the ",
             self.other_word,
-            " and ",
-            figure(self.other.bags, 0),
             either(self.clear, ".", ": too close to call."),
         )
 
@@ -139,10 +137,10 @@ class SteamerWhole(TwoYears, words="The other steamer"):
     def answer(self) -> Expr:
         """The whole farm first, then a good bag."""
         return say(
-            either(
-                self.both_work, self.told, "Not compared as whole farms: one of the two, as typed, cannot do a load."
-            ),
-            " ",
-            self.choice.costs,
-            either(self.says_otherwise, " The two disagree: see below why.", ""),
+            either(self.both_work, self.told, "Not compared as whole farms: one of them cannot do a load."),
+            " A good bag costs ",
+            figure(self.choice.cabinet.cost_per_good_bag, 2, named=False),
+            " in the cabinet, ",
+            figure(self.choice.vessel.cost_per_good_bag, 2, named=False),
+            either(self.says_otherwise, " in the vessel; below: why that says otherwise.", " in the vessel."),
         )
