@@ -38,6 +38,7 @@ class BagTried(Section):
         how="What it would weigh, less the empty bag. Type that of now, and nothing is changed.",
         source=COMMON_PRACTICE,
         note="3.2 kg is 7 lb.",
+        tried=True,
     )
     bag_price = number(
         "Bag to try: price of it empty",
@@ -47,6 +48,7 @@ class BagTried(Section):
         optional=True,
         how="A quote with freight. Left empty, as much dearer as it holds more.",
         source=COMMON_PRACTICE,
+        tried=True,
     )
     bag_places = number(
         "Bag to try: places it takes, for one that a bag takes now",
@@ -56,6 +58,7 @@ class BagTried(Section):
         optional=True,
         how="Bags of now that stand on a shelf and in the steamer, over those of the new size. Left empty, by weight.",
         source=COMMON_PRACTICE,
+        tried=True,
     )
     efficiency = number(
         "Bag to try: biological efficiency, above or below now",
@@ -66,6 +69,7 @@ class BagTried(Section):
         how="Trial batches: weight over dry mix, over that of now, less 1. 0 where you know nothing of it.",
         source=COMMON_PRACTICE,
         note="From memory: large bags often give somewhat less for their dry mix, as they stay warmer in the middle.",
+        tried=True,
     )
 
     # Against now

@@ -36,6 +36,7 @@ class BuyIn(Weighed, words="Ready-made bags"):
         how="A quote for bags grown through, freight inside, of the size that you fill.",
         source=COMMON_PRACTICE,
         note="From memory; the same number in every currency.",
+        tried=True,
     )
     ready_lost = number(
         "Ready-made bags that never reach fruiting",
@@ -45,6 +46,7 @@ class BuyIn(Weighed, words="Ready-made bags"):
         default=0.02,
         how="Bad on arrival and not made good, over those delivered.",
         source=COMMON_PRACTICE,
+        tried=True,
     )
     ready_ends = number(
         "Ready-made bags: cost a year that would end",
@@ -54,6 +56,7 @@ class BuyIn(Weighed, words="Ready-made bags"):
         default=0,
         how="Of steamer, lab and rooms given up: upkeep, rent, loss in value. Hours of making bags are counted already.",
         source=COMMON_PRACTICE,
+        tried=True,
     )
 
     # A bag that reaches the fruiting room

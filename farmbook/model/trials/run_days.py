@@ -29,6 +29,7 @@ class RunDaysTrial(SpawnRunTried, words="Spawn run to try"):
         default=25,
         how="From inoculation to opening, as it would be: with another strain, in a cold spell, with other spawn.",
         source=COMMON_PRACTICE,
+        tried=True,
     )
 
     @line("Another spawn run is tried", unit="flag")

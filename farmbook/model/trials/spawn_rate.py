@@ -51,6 +51,7 @@ class SpawnRateTrial(SpawnRunTried, Weighed, words="Spawn rate to try"):
         default=0.08,
         how="Growers give 3 to 8%. Type what you give now, and nothing is changed.",
         source=COMMON_PRACTICE,
+        tried=True,
     )
     days_saved = number(
         "Spawn rate to try: days by which the spawn run is shorter",
@@ -61,6 +62,7 @@ class SpawnRateTrial(SpawnRunTried, Weighed, words="Spawn rate to try"):
         how="Mean of five batches at that rate beside five of now. Below zero: so much longer.",
         source=COMMON_PRACTICE,
         note="From memory, for 8% in place of 5%. Type it below zero for a lower rate.",
+        tried=True,
     )
     loss_saved = number(
         "Spawn rate to try: share of bags saved in the spawn run",
@@ -71,6 +73,7 @@ class SpawnRateTrial(SpawnRunTried, Weighed, words="Spawn rate to try"):
         how="Share lost in ten batches now, less the share lost in ten at that rate. Below zero: so many more are lost.",
         source=COMMON_PRACTICE,
         note="From memory: spawn that closes over sooner leaves mould less time.",
+        tried=True,
     )
 
     @line("Another spawn rate is tried", unit="flag")

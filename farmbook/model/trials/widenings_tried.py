@@ -39,6 +39,7 @@ class PlacesTrial(WidenTrial, words="More fruiting places", units=BY_THE_PLACE):
         default=300,
         how="Bags that could stand there. 0 where you try none.",
         source=COMMON_PRACTICE,
+        tried=True,
     )
     places_cost = number(
         "Fruiting places more: cost a year",
@@ -49,6 +50,7 @@ class PlacesTrial(WidenTrial, words="More fruiting places", units=BY_THE_PLACE):
         how="Loss in value and interest of room and shelves, rent, heat and light, upkeep, rounds.",
         source=COMMON_PRACTICE,
         note="From memory: some 8 a place and year; the same number in every currency.",
+        tried=True,
     )
 
     @property
@@ -85,6 +87,7 @@ class HoursTrial(WidenTrial, words="More hours of work", units=BY_THE_HOUR):
         default=8,
         how="Another day of somebody's, say. 0 where you try none.",
         source=COMMON_PRACTICE,
+        tried=True,
     )
     hour_cost = number(
         "Hours more: what one costs",
@@ -94,6 +97,7 @@ class HoursTrial(WidenTrial, words="More hours of work", units=BY_THE_HOUR):
         optional=True,
         how="With payroll tax and insurance, or as overtime. Left empty, what an hour of work costs.",
         source=COMMON_PRACTICE,
+        tried=True,
     )
 
     @property
@@ -139,6 +143,7 @@ class LoadsTrial(WidenTrial, words="More steam loads", units=BY_THE_LOAD):
         default=1,
         how="Loads beyond those that the working hours leave room for now. 0 where you try none.",
         source=COMMON_PRACTICE,
+        tried=True,
     )
     load_cost = number(
         "Steam loads more: cost of each, beyond energy and work",
@@ -148,6 +153,7 @@ class LoadsTrial(WidenTrial, words="More steam loads", units=BY_THE_LOAD):
         optional=True,
         how="Night pay, a second cooler, a hired trailer. Left empty, nothing.",
         source=COMMON_PRACTICE,
+        tried=True,
     )
 
     @property
