@@ -10,7 +10,7 @@ from dataclasses import dataclass
 from typing import ClassVar, Final
 
 from farmbook.errors import ModelFault
-from farmbook.expr.nodes import Constant, Expr, FirstLabel, Line
+from farmbook.expr.nodes import Choose, Constant, Expr, FirstLabel, Line, Nth
 from farmbook.units import Unit
 
 __all__ = [
@@ -123,6 +123,11 @@ def longest(part: str | Expr) -> str:
         return "".join(longest(each) for each in part.parts)
     if isinstance(part, Either):
         return max(longest(part.yes), longest(part.no), key=len)
+    if isinstance(part, Choose):
+        return max((longest(each) for each in part.sentences), key=len)
     if isinstance(part, FirstLabel):
         return max(part.labels, key=len)
+    if isinstance(part, Nth) and part.is_text:
+        shown = (each.called if part.labels else longest(each) for each in part.shown)
+        return max((part.otherwise, *shown), key=len)
     return FIGURE_ROOM if isinstance(part, Figure) else ""

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from farmbook.expr.sentences import longest
 from farmbook.interpret.formula import workbook_name
 from farmbook.layout.book import Home, Link, Shown, Text, Worked
 from farmbook.layout.chart_blocks import chart_at
@@ -12,8 +13,8 @@ from farmbook.layout.template import Block
 
 __all__ = ["FRONT_ANSWER_HEIGHT", "front_block", "says_block"]
 
-FRONT_ANSWER_HEIGHT, FIGURE_HEIGHT, SAID_HEIGHT = 79, 33, 36
-"""Room for a band of four lines, a figure whose unit takes two, and a sentence of two."""
+FRONT_ANSWER_HEIGHT, FIGURE_HEIGHT, SAID_HEIGHT = 79, 33, 24
+"""Room for a band of four lines, a figure whose unit takes two, and a sentence of one."""
 
 
 def front_block(page: Page, block: Block) -> None:
@@ -41,4 +42,5 @@ def says_block(page: Page, block: Block) -> None:
             page.plan.settle(line, Home(page.sheet.name, page.row, NUMBER, label_column=NUMBER))
             page.name(workbook_name(line), page.row, NUMBER)
         page.grow(page.row, SAID_HEIGHT)
+        page.room(page.row, NUMBER, longest(line.expr), "said", across=HOW)
         page.row += 1

@@ -59,7 +59,15 @@ class Front(Section):
     def steamers(self) -> Expr:
         """With owning, upkeep and the bags lost in it. How hard the bags are cooked is not in it, nor room and danger."""
         price_assumed = any_of(self._price_assumed(self.cabinet), self._price_assumed(self.vessel))
-        return say(self.choice.told, either(price_assumed, " One has the book's price: give yours first.", ""))
+        return say(
+            "Steaming a good bag: ",
+            figure(self.cabinet.cost_per_good_bag, 2, named=False),
+            " in the cabinet, ",
+            figure(self.vessel.cost_per_good_bag, 2, named=False),
+            " in the pressure vessel. ",
+            self.choice.verdict,
+            either(price_assumed, " One price is the book's: give yours.", ""),
+        )
 
     @line("Who buys, and what one more brings", unit="1")
     def selling(self) -> Expr:

@@ -157,7 +157,7 @@ class FlushChoice(Section):
         """1 where it keeps more flushes."""
         return self.best > self.second
 
-    @line("Turns if the flushes between weigh more by", unit="share", source=ARITHMETIC, zero_is_none=True)
+    @line("Turns if the weight between moves by", unit="share", source=ARITHMETIC, zero_is_none=True)
     def weight_turn(self) -> Expr:
         """For the next best stop to be as good, roughly: picking left out. Below zero: they must weigh less."""
         return ratio(self.ahead, self.takings_between) * (1 - self.best_is_later - self.best_is_later)

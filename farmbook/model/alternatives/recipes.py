@@ -103,7 +103,7 @@ class Recipes(Section):
 
     @line("A lost bag, taken out, in money", unit="money/bag_inoculated")
     def cull(self) -> Expr:
-        """Its minutes at what an average hour costs in money."""
+        """Its minutes at what the next hour costs in money."""
         return self.growing.culling_cost * self.hours.next_is_hired
 
     @line("A bag filled: steam, and work until it is inoculated", unit="money/bag_filled")

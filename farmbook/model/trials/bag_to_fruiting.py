@@ -66,7 +66,7 @@ class BagToFruiting(Section):
 
     @line("A bag moved to fruiting has cost, in money", unit="money/bag_live", source=ARITHMETIC, zero_is_none=True)
     def in_money(self) -> Expr:
-        """Its hours at what an average hour costs in money."""
+        """Its hours at what the next hour costs in money."""
         return ratio(self.goods + self.work * self.hours.hour_in_money, self.crop.live_per_filled)
 
     @line(
@@ -76,5 +76,5 @@ class BagToFruiting(Section):
         zero_is_none=True,
     )
     def in_full(self) -> Expr:
-        """Its hours at what an average hour costs with your own."""
+        """Its hours at what the next hour costs with your own."""
         return ratio(self.goods + self.work * self.hours.hour_in_full, self.crop.live_per_filled)

@@ -151,7 +151,7 @@ class BagTried(Section):
 
     @line("Bag to try: costs in money", unit="money/bag_filled", source=PARTIAL_BUDGET)
     def in_money(self) -> Expr:
-        """Goods, and its hours at what an average hour costs in money."""
+        """Goods, and its hours at what the next hour costs in money."""
         goods = self.material_cost + self.place_goods + self.spawn_goods
         return goods + self.bag_hours * self.hours.hour_in_money
 

@@ -146,12 +146,12 @@ class OneMore(Section):
 
     @line("One more bag filled costs, in money", unit="money/bag_filled", source=PARTIAL_BUDGET)
     def bag_in_money(self) -> Expr:
-        """Goods, and its hours at what an average hour costs in money."""
+        """Goods, and its hours at what the next hour costs in money."""
         return self.bag_goods + self.bag_hours * self.hours.hour_in_money
 
     @line("One more bag filled costs, own hours in it", unit="money/bag_filled", source=PARTIAL_BUDGET)
     def bag_in_full(self) -> Expr:
-        """Goods, and its hours at what an average hour costs with your own."""
+        """Goods, and its hours at what the next hour costs with your own."""
         return self.bag_goods + self.bag_hours * self.hours.hour_in_full
 
     # A weight to sell
