@@ -103,6 +103,11 @@ class RecipeChoice(TwoYears, words="The other recipe"):
     @line("One bag, beside the whole farm", unit="1")
     def why(self) -> Expr:
         """By what counts: the bag inoculated, or the place for each day."""
+        return say(either(self.beside.named, self.why_of_two, "No other recipe is named."))
+
+    @line("One bag, beside the whole farm, where two are named", unit="1")
+    def why_of_two(self) -> Expr:
+        """Whether both say the same."""
         return say(
             either(
                 self.says_otherwise,

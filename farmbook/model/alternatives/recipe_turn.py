@@ -155,7 +155,7 @@ class RecipeTurn(Section):
         """For the richer of the two."""
         return say(
             self.richer_name,
-            " is the richer. It wins as long as it loses less than ",
+            " is the richer. By the bag it wins as long as it loses less than ",
             figure(self.turn_loss, 1, named=False),
             " of its bags in the spawn run; as typed it loses ",
             figure(self.rich_loss, 1, named=False),
