@@ -302,7 +302,7 @@ def test_more_fruiting_places_bring_nothing(changes: Changes, state: float, word
 
 
 def test_more_hours_where_they_limit() -> None:
-    """20 hours are paid at 12; an hour brings what its bags leave, and what their hours were counted at."""
+    """An hour brings what its bags leave, and the 12 that their hours were counted at, as none is to spare."""
     paid: Changes = {
         Hours.counted: PAID.label,
         Hours.own_hours: 20,
@@ -311,9 +311,8 @@ def test_more_hours_where_they_limit() -> None:
         Farm.payroll_extra: 0,
     }
     found = tried({**paid, HoursTrial.hours_more: 10, HoursTrial.hour_cost: 15})
-    a_bag, money = one(found, "hours.growing_with_a_bag"), one(found, "hours.hour_in_money")
-    assert money == pytest.approx(8)
-    hour = one(found, "missing_hour.bag_leaves") / a_bag + 8
+    agrees(found, "hours", hour_in_money=12)
+    hour = one(found, "missing_hour.bag_leaves") / one(found, "hours.growing_with_a_bag") + 12
     agrees(found, "hours_trial", counts=10, gained=10 * 50 * hour, spent=10 * 50 * 15, state=7)
     own = tried({**paid, HoursTrial.hours_more: 10})
     agrees(own, "hours_trial", hour_costs=12, spent=6000)
@@ -357,6 +356,19 @@ def test_ready_made_bags_may_pay_by_the_hours_they_free() -> None:
     agrees(found, "buy_in", ready=2, bought_in_full=(1.125 + work) / 0.9, with_hours_only=1)
     agrees(found, "buy_in", change=-33750, change_in_full=45000 * ((1.125 + work) / 0.9 - 2))
     says(found, "buy_in.told", "they pay only where your own hours can earn elsewhere")
+
+
+def test_hired_hours_go_first_where_the_work_on_bags_ends() -> None:
+    """10 hours are hired at 12, all others the owner's own at 30."""
+    paid: Changes = {Hours.counted: PAID.label, Hours.hired_hours: 10, Farm.wage: 12, Farm.payroll_extra: 0}
+    found = tried({**paid, Hours.own_hours: 100, Hours.own_rate: 30})
+    week = one(found, "bag_to_fruiting.work") / 60 * 1000
+    assert week > 10
+    goods = 1.125 / 0.9
+    agrees(found, "bag_to_fruiting", work_a_week=week, hired=10 / week, hour_in_money=120 / week)
+    agrees(found, "bag_to_fruiting", in_money=goods + 120 / 900, in_full=goods + (120 + 30 * (week - 10)) / 900)
+    many = tried({**paid, Hours.hired_hours: 500})
+    agrees(many, "bag_to_fruiting", hired=1, hour_in_money=12, hour_in_full=12)
 
 
 @pytest.mark.parametrize(

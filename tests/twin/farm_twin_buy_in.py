@@ -27,10 +27,23 @@ def bag_to_fruiting(given: Given, out: Results) -> dict[str, float]:
     culling = MINUTES * over(1 - alive, given["growing_cost.culling_rate"])
     steps = ("starting_hours", "shelving_hours", "spawn_hours")
     work = sum(float(out[f"one_more.{step}"]) for step in steps) + minutes + culling
-    found = {"own_bills": own_bills, "goods": goods, "setting_up": minutes, "culling": culling, "work": work}
-    for way in ("money", "full"):
-        found[f"in_{way}"] = over(goods + work / MINUTES * float(out[f"hours.hour_in_{way}"]), alive)
-    return found
+    week = work / MINUTES * bags
+    hired = over(min(week, float(out["hours.hired"])), week)
+    money = hired * float(out["farm.labour_rate"])
+    full = money + (1 - hired) * float(given["hours.own_rate"])
+    return {
+        "own_bills": own_bills,
+        "goods": goods,
+        "setting_up": minutes,
+        "culling": culling,
+        "work": work,
+        "work_a_week": week,
+        "hired": hired,
+        "hour_in_money": money,
+        "hour_in_full": full,
+        "in_money": over(goods + work / MINUTES * money, alive),
+        "in_full": over(goods + work / MINUTES * full, alive),
+    }
 
 
 def spawn_years(weeks: float, out: Results, made: Results, bought: Results) -> dict[str, float]:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from farmbook.expr.functions import joined, ratio
+from farmbook.expr.functions import joined, minimum, ratio
 from farmbook.expr.nodes import Expr
 from farmbook.model.cost.growing_cost import GrowingCost
 from farmbook.model.cost.own_spawn_work import OwnSpawnWork
@@ -64,10 +64,30 @@ class BagToFruiting(Section):
         making = self.one_more.starting_hours + self.one_more.shelving_hours + self.one_more.spawn_hours
         return making + self.setting_up + self.culling
 
+    @line("Work on bags until they are moved, hours a week", unit="person_hour/week")
+    def work_a_week(self) -> Expr:
+        """All bags filled."""
+        return self.work * self.farm.bags_filled_a_week
+
+    @line("Hired, of the work on bags until they are moved", unit="share")
+    def hired(self) -> Expr:
+        """If all of it ended, hired hours would go first; the rest is your own."""
+        return ratio(minimum(self.work_a_week, self.hours.hired), self.work_a_week)
+
+    @line("An hour on a bag until it is moved, in money", unit="money/person_hour")
+    def hour_in_money(self) -> Expr:
+        """As far as hired hours go."""
+        return self.hired * self.farm.labour_rate
+
+    @line("An hour on a bag until it is moved, with your own at its worth", unit="money/person_hour")
+    def hour_in_full(self) -> Expr:
+        """Hired hours at their cost, your own at what one is worth to you."""
+        return self.hour_in_money + (1 - self.hired) * self.hours.own_rate
+
     @line("A bag moved to fruiting has cost, in money", unit="money/bag_live", source=ARITHMETIC, zero_is_none=True)
     def in_money(self) -> Expr:
-        """Its hours at what the next hour costs in money."""
-        return ratio(self.goods + self.work * self.hours.hour_in_money, self.crop.live_per_filled)
+        """Goods, and its hours as far as they are hired."""
+        return ratio(self.goods + self.work * self.hour_in_money, self.crop.live_per_filled)
 
     @line(
         "A bag moved to fruiting has cost, own hours in it",
@@ -76,5 +96,5 @@ class BagToFruiting(Section):
         zero_is_none=True,
     )
     def in_full(self) -> Expr:
-        """Its hours at what the next hour costs with your own."""
-        return ratio(self.goods + self.work * self.hours.hour_in_full, self.crop.live_per_filled)
+        """Goods, and all its hours."""
+        return ratio(self.goods + self.work * self.hour_in_full, self.crop.live_per_filled)

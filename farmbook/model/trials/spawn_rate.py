@@ -101,7 +101,7 @@ class SpawnRateTrial(SpawnRunTried, Weighed, words="Spawn rate to try"):
 
     @line("A weight of own spawn costs, in money", unit="money/kg_spawn", source=ARITHMETIC)
     def own_weight(self) -> Expr:
-        """Materials, cooking and steaming, and the hours that grow with it at what an hour costs in money."""
+        """Materials, cooking and steaming, and the hours that grow with it at what the next one costs."""
         work = self.one_more.spawn_hours_a_week * self.hours.hour_in_money
         return ratio(self.own_spawn.goods_cost + work, self.spawn.spawn_a_week, otherwise=self.spawn.usable_price)
 
