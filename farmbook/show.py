@@ -36,12 +36,13 @@ class Record:
     unit: str
 
 
-def headlines() -> tuple[list[tuple[str, str]], list[str]]:
-    """What the first sheet leads with, in its order: figures by what they are called there, and sentences."""
+def headlines() -> tuple[list[tuple[str, str]], list[str], int]:
+    """What the first sheet leads with, in its order: figures by what they are called there, sentences, rows of what to measure."""
     start = shipped_templates()[0]
     figures = [(label, name) for block in start.blocks if block.kind == "front" for label, name in block.rows]
     said = [name for block in start.blocks if block.kind == "says" for name in block.lines]
-    return figures, [name.removeprefix("show:") for name in (start.answer, *said) if name]
+    rows = sum(block.first for block in start.blocks if block.kind == "matters")
+    return figures, [name.removeprefix("show:") for name in (start.answer, *said) if name], rows
 
 
 def headline_text(computed: Computed, *, names: bool = False) -> str:
@@ -49,7 +50,7 @@ def headline_text(computed: Computed, *, names: bool = False) -> str:
 
     With `names` each has its name in the workbook below it.
     """
-    figures, said = headlines()
+    figures, said, rows = headlines()
     wide = max((len(label) for label, _ in figures), default=0)
     first, *rest = [_sentence(computed, computed.line(name), names=names) for name in said]
     shown = [
@@ -57,7 +58,7 @@ def headline_text(computed: Computed, *, names: bool = False) -> str:
         for label, name in figures
         for row in _figure(computed, computed.line(name.removeprefix("show:")), f"{label:<{wide}}", names=names)
     ]
-    tables = [first_rows(computed, block.first) for block in shipped_templates()[0].blocks if block.kind == "matters"]
+    tables = [first_rows(computed, rows)] if rows else []
     return "\n\n".join([*("\n".join(block) for block in (first, shown, *rest)), *tables])
 
 

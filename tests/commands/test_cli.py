@@ -105,9 +105,9 @@ def test_check_reports_what_does_not_add_up(tmp_path: Path, capsys: pytest.Captu
 def test_show_prints_headlines_and_every_line(capsys: pytest.CaptureFixture[str]) -> None:
     assert main(["show", str(SCENARIO)]) == 0
     headlines = capsys.readouterr().out
-    assert "What sells costs, in money  " in headlines
+    assert "It costs, in money  " in headlines
     assert "A typical year earns $" in headlines
-    assert "A steam load costs $" in headlines
+    assert "Steaming a good bag: $" in headlines
     assert main(["show", str(SCENARIO), "--all", "--json"]) == 0
     rows = json.loads(capsys.readouterr().out)
     assert main(["show", str(SCENARIO), "--all", "--csv"]) == 0

@@ -86,7 +86,7 @@ def test_frames_hold_no_number_where_there_is_none() -> None:
 
 
 def test_a_reader_is_told_the_figure_with_its_unit_or_the_words_alone(monkeypatch: pytest.MonkeyPatch) -> None:
-    monkeypatch.setattr(show, "headlines", lambda: ([("Most", NAME)], [TITLE]))
+    monkeypatch.setattr(show, "headlines", lambda: ([("Most", NAME)], [TITLE], 0))
     number, words = computed({}), computed(NONE_WORTH)
     label = number.line(NAME).label
     assert headline_text(number).splitlines()[-1] == f"Most  {'$310':>12}"

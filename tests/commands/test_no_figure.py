@@ -17,7 +17,7 @@ from farmbook.results import Computed
 from farmbook.show import as_json, headline_text
 
 SCENARIO = Path(__file__).parents[2] / "scenarios" / "kestrel_hollow.toml"
-HEADLINE = "What sells costs, in money"
+HEADLINE = "It costs, in money"
 NAME = "year.money_per_sold"
 
 

@@ -139,7 +139,7 @@ def test_show_says_its_sentences_whole_and_no_row_is_wider_than_a_screen() -> No
     for name in ("front.steamers", "front.lost_bag"):
         (said,) = farm().values[farm().line(name)]
         assert squeezed(said) in squeezed(text), name
-    assert re.search(r"^What sells costs, in money +\$\d", text, re.MULTILINE)
+    assert re.search(r"^It costs, in money +\$\d", text, re.MULTILINE)
 
 
 @pytest.mark.parametrize("form", ["--json", "--csv"])

@@ -59,7 +59,7 @@ def test_front_sheets_are_printed_as_they_were_edited(book: Path, tmp_path: Path
 
 
 def cost_of_a_weight(said: str) -> float:
-    found = re.search(r"What sells costs, in money +\$([\d.]+)", said)
+    found = re.search(r"It costs, in money +\$([\d.]+)", said)
     assert found, said
     return float(found[1])
 

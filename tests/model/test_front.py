@@ -64,7 +64,10 @@ def test_a_farm_on_which_nothing_fruits_is_told_so_in_words() -> None:
 def test_steamers_are_set_side_by_side_with_a_word_on_their_prices(assumed: tuple[Input, ...]) -> None:
     prices = (CabinetYear.price, VesselYear.price)
     words = said("front.steamers", *((basis(each), "assumed" if each in assumed else "quoted") for each in prices))
-    assert words.endswith("give yours first." if assumed else " in the pressure vessel.")
+    assert words.startswith(
+        "Steaming a good bag: $0.39 in the cabinet, $0.95 in the pressure vessel. The cabinet costs less"
+    )
+    assert words.endswith(" One price is the book's: give yours.") == bool(assumed)
 
 
 def test_each_sentence_says_the_figures_of_its_sheet() -> None:
