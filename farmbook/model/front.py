@@ -48,11 +48,11 @@ class Front(Section):
             " and the household fed, ",
             figure(absolute(self.household.left_over_a_month), 0),
             either(self.household.left_over < 0, " is missing.", " is left."),
-            " Of the ",
+            " Of ",
             figure(self.report.all_singles, 0, named=False),
-            " figures on Inputs ",
+            " figures ",
             figure(self.report.own_share, 0, named=False),
-            either(own > self.report.not_own_singles, " are your own.", " are your own: take it as a first idea."),
+            either(own > self.report.not_own_singles, " are your own.", " are your own: a first idea."),
         )
 
     @line("Which steamer costs less", unit="1")

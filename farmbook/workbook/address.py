@@ -99,7 +99,8 @@ class Addresses:
         home = self._home(part.of)
         yield self._prefix(home, own.sheet)
         if isinstance(part, CellOf):
-            yield _corner(home, own, back=part.back)
+            plain = isinstance(part.of, Line) and not home.axes and not own.axes
+            yield a1(home.row, home.column) if plain else _corner(home, own, back=part.back)
             return
         last = home.counts[home.axes.index(part.axis)] - 1
         yield _corner(home, own, held={part.axis: 0})
@@ -156,7 +157,5 @@ def _corner(home: Home, own: Home, *, back: Axis | None = None, held: Mapping[Ax
     moving = [axis for axis in home.axes if axis not in held]
     runs = {home.way(axis) for axis in moving if axis in own.axes and own.way(axis) == home.way(axis)}
     down, across = (tuple(order.index(axis) for axis in moving if home.way(axis) == way) for way in ("down", "across"))
-    if not home.axes and not own.axes:
-        return a1(row, column)
     corner = _Corner(row, column, down, across, "down" not in runs, "across" not in runs)
     return corner if moving else corner.at(())

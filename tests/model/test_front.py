@@ -15,7 +15,7 @@ from farmbook.scenario.scenario import with_cell
 from farmbook.sections.declare import Input
 from tests.workbook.shipped import SCENARIOS
 
-FIRST_IDEA = " are your own: take it as a first idea."
+FIRST_IDEA = " are your own: a first idea."
 
 
 @cache
@@ -52,7 +52,7 @@ def test_the_answer_says_how_far_it_can_be_trusted() -> None:
 def test_a_farm_on_which_nothing_fruits_is_told_so_in_words() -> None:
     nothing = (cell(Crop.loss_at_steaming), 1.0)
     assert said("front.answer", nothing).startswith("A typical year loses ")
-    assert " is missing. Of the " in said("front.answer", nothing)
+    assert " is missing. Of " in said("front.answer", nothing)
     answer = said("year.answer", nothing)
     assert answer.endswith("What you sell costs no figure.")
     assert "0.00" not in answer

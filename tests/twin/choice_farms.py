@@ -96,6 +96,15 @@ TWISTS: Final[Mapping[str, Named]] = {
         "vessel.salvage": 1000,
         "vessel.bags_per_run": 260,
     },
+    "three flushes that give, then hardly any": {
+        "recipe.efficiency_given": [
+            [0.3, 0.27, 0.26, 0.02],
+            [0.32, 0.3, 0.28, 0.02],
+            [0.28, 0.24, 0.22, 0.02],
+            [0] * 4,
+        ],
+        "crop.added_days": [0, 8, 8, 30],
+    },
     "prices that fall steeply": {"customer.price": [30, 13, 7, 4.4, 40], "crop.flushes_kept": 3},
 }
 

@@ -60,7 +60,7 @@ def labels(book: Written) -> Iterator[str]:
     """
     of_label: dict[tuple[str, ...], set[str]] = {}
     of_name: dict[str, set[str]] = {}
-    found = list(_labelled(book))
+    found = [row for row in _labelled(book) if not row.label.startswith("=")]  # a sentence goes without a label
     inputs = {row.label for row in found if row.typed}
     for row in found:
         where = () if row.label in inputs else (row.sheet, row.heading)

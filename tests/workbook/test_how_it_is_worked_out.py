@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
+from functools import cache
 
 from farmbook.expr.nodes import Constant, Line
 from farmbook.interpret.formula import workbook_name
@@ -31,6 +32,7 @@ def worked_lines(shipped: ShippedBook) -> list[Line]:
     return [line for line in shipped.computed.roots if line.kind == "worked" and not line.is_text]
 
 
+@cache
 def side_by_side() -> set[str]:
     """Lines that stand beside others in one row: how they are worked out is told in full further down."""
     rows = [row for template in read_templates() for block in template.blocks for row in block.rows]

@@ -52,7 +52,7 @@ def test_every_line_and_input_of_the_model_stands_in_the_book(book: ShippedBook)
 
 
 def test_the_first_screen_holds_the_answers(book: ShippedBook) -> None:
-    """From the title to the last sentence; what the book is and how to use it stands below."""
-    target = book.written.names["front_lost_bag"]
+    """From the title over the figures to what limits and after which flush to dump; the other sentences stand below."""
+    said = {cell.text: at[1] for at, cell in book.written.formulas.items() if at[0] == "Start"}
     heights = heights_of(book.written)
-    assert sum(heights.get(row, 20) for row in range(1, target.last_row + 1)) <= SCREEN
+    assert sum(heights.get(row, 20) for row in range(1, said["=flush_choice_answer"] + 1)) <= SCREEN
