@@ -58,7 +58,7 @@ class SteamerGap(Section):
         """If not one bag were lost there any more, of as many as are lost now."""
         return self.vessel.good_bags * self.crop.chosen_loss_in_spawn_run * self.forgone.in_spawn_run
 
-    @line("The pressure vessel would have to save more bags than go bad", unit="flag")
+    @line("The pressure vessel would have to save more bags than spoil now", unit="flag")
     def beyond(self) -> Expr:
         """Known only while the cabinet is the one in use."""
         return all_of(negation(self.heat.in_use), self.left_to_save > self.most_to_save)
