@@ -54,8 +54,8 @@ def test_gnumeric_agrees_as_built(scenario: Path, written: Path) -> None:
 
 
 MOST_OUT_OF_REACH = 40
-RANDOM_FARMS, EDITS_EACH = 20, 12
-IN_PROCESS, BESIDE = 3, 6
+RANDOM_FARMS, EDITS_EACH = 12, 12
+IN_PROCESS, BESIDE = 4, 8
 """Of the edits of an input one in so many is made at each commit: in the engine in process, and in a program beside it."""
 
 
