@@ -125,7 +125,7 @@ class Change(Changed):
             self.words[:1].upper() + self.words[1:] + " ",
             self.size_told,
             either(self.gain < 0, ": costs ", ": brings "),
-            figure(self.gain, -2, named=False),
+            figure(absolute(self.gain), -2, named=False),
             " a year.",
         )
 
