@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from typing import Any, Final
 
 import xlsxwriter
@@ -121,6 +122,12 @@ def _filled(form: str) -> dict[str, Any]:
     }
 
 
+def _signed(form: str) -> str:
+    """A format for figures below zero too: of two conditions, LibreOffice drops the minus."""
+    small = re.sub(r"^\[[^\]]*\]", "", form).partition(";")[0]
+    return f'{small};-{small};""'
+
+
 def _over_axis(chart: Chart, axis: Axis, each: Series, place: int, book: Book, form: str) -> dict[str, Any]:
     across = chart.across
     labels = _of_line(across, axis, 0, book) if across is not None else _of_labels(axis, book, each.line)
@@ -132,7 +139,7 @@ def _over_axis(chart: Chart, axis: Axis, each: Series, place: int, book: Book, f
     if chart.kind == "columns" and place > 0:
         return found | {"line": {"color": INK, "width": 1.75, "dash_type": "dash"}}
     if chart.kind == "columns":
-        return found | _filled(f'[=0]"";{form}')  # a spare row, or a flush that is not picked
+        return found | _filled(_signed(form) if chart.signed else f'[=0]"";{form}')  # a spare row, a flush not picked
     width, dash = (BAND if chart.kind == "curves" else STROKES)[place]
     count = book.homes[each.line].counts[-1]
     labels_at, position = _label_of(chart, place, count)

@@ -34,7 +34,7 @@ class ChangeSizes(Section):
     weight = number(
         "Change: picked from a bag filled, more",
         unit="kg_picked/bag_filled",
-        usual=(-0.2, 0.2),
+        usual=(-0.25, 0.25),
         hard=(-20, 20),
         default=0.05,
         how="All flushes together move by the same share.",
@@ -68,7 +68,7 @@ class OwnChange(Section):
     weight = number(
         "Your own change: picked from a bag filled, more",
         unit="kg_picked/bag_filled",
-        usual=(-0.2, 0.2),
+        usual=(-0.25, 0.25),
         hard=(-20, 20),
         default=0,
         how="All flushes together move by the same share.",

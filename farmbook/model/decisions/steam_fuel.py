@@ -66,7 +66,7 @@ class SteamFuel(Section):
 
     @line("Steam by fuel, in a sentence", unit="1")
     def told(self) -> Expr:
-        """Fuel alone."""
+        """Energy alone, with the charge for your highest kW where electricity has one."""
         return say(
             "The heat of a load costs ",
             figure(self.electric, 2, named=False),
