@@ -55,6 +55,7 @@ def stamp_of(computed: Computed) -> dict[str, str]:
         "Units": UNITS_SAID[scenario.system],
         "Currency": scenario.currency,
         "Paper": PAPERS_SAID[scenario.paper],
+        "Months": str(scenario.months),
         "Rows in the tables": rows,
     }
 

@@ -63,6 +63,8 @@ def read_back(book: str | Path, out: str | Path, into: str | Path | None = None)
     if base is not None and into is not None:
         if base.paper == told.header["paper"]:
             del told.header["paper"]
+        if str(base.months) == told.header["months"]:
+            del told.header["months"]
         text = _text(told, given_in(into, model), Path(into))
         _judge_changed(str(into), told, text, out, model)
     return ReadBack(text, told.remarks)

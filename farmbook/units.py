@@ -6,15 +6,22 @@ different base kinds (`kg_dry` and `kg_wet`), though all are weighed in kilogram
 
 from __future__ import annotations
 
+import math
 import re
 from dataclasses import dataclass
+from datetime import date, timedelta
 from fractions import Fraction
 from functools import cache, cached_property
 from typing import Final
 
 from farmbook.errors import ModelFault
 
-__all__ = ["MASS_KINDS", "SYMBOLS", "SYSTEMS", "Symbol", "Unit", "displayed", "ice_point_shift", "unit"]
+__all__ = [
+    "DAY_0", "MASS_KINDS", "SYMBOLS", "SYSTEMS", "Symbol", "Unit", "day_of", "displayed", "ice_point_shift", "serial_of", "unit"
+]  # fmt: skip
+
+DAY_0: Final = date(1899, 12, 30)
+"""From which spreadsheets count days."""
 
 SYSTEMS: Final = ("metric", "us")
 
@@ -131,6 +138,7 @@ def _table() -> dict[str, Symbol]:
         _sized("min", "1/60", "h"),
         _sized("s", "1/3600", "h"),
         _sized("day", "24", "h"),
+        _sized("date", "24", "h"),
         _sized("person_min", "1/60", "person_hour", shown="minute of work"),
         _base("kJ"),
         _sized("kWh", "3600", "kJ"),
@@ -254,6 +262,11 @@ class Unit:
         return len(self.powers) == 1 and self.powers[0][1] == 1 and SYMBOLS[self.powers[0][0]].point
 
     @property
+    def date(self) -> bool:
+        """Whether this is a day of the calendar, counted as spreadsheets do."""
+        return self.powers == (("date", 1),)
+
+    @property
     def pure(self) -> bool:
         """Whether this is a plain number."""
         return not self.dimension
@@ -302,7 +315,7 @@ class Unit:
 
         Amounts of money have their sign before them; where they have none, as in a table, `money` is said here.
         """
-        if self.share or self.powers in ((), (("count", 1),)):
+        if self.share or self.date or self.powers in ((), (("count", 1),)):
             return ""
         if str(self) == "person_hour/h":
             return "people"
@@ -372,6 +385,19 @@ def displayed(of: Unit, system: str) -> Unit:
     for name, power in of.powers:
         total = total.times(Unit(((SYMBOLS[name].us or name, power),)))
     return total
+
+
+def serial_of(day: date) -> int:
+    """The number by which spreadsheets know a day."""
+    return (day - DAY_0).days
+
+
+def day_of(serial: float) -> date | None:
+    """The day behind such a number; None where no calendar has it."""
+    try:
+        return DAY_0 + timedelta(days=math.floor(serial))
+    except (OverflowError, ValueError):
+        return None
 
 
 def ice_point_shift(of: Unit) -> Fraction:

@@ -47,6 +47,8 @@ __all__ = [
     "all_of",
     "any_of",
     "at",
+    "calendar_month",
+    "calendar_year",
     "exponential",
     "internal_rate",
     "interpolated",
@@ -56,6 +58,7 @@ __all__ = [
     "maximum",
     "mean",
     "minimum",
+    "month_start",
     "natural_log",
     "negation",
     "previous",
@@ -83,8 +86,11 @@ Operand = TypeVar("Operand", float, "Array", Expr)
 FUNCTIONS: Final[dict[str, str]] = {
     **dict.fromkeys(("minimum", "maximum", "mean", "absolute", "whole_up", "whole_down", "whole_near"), "same"),
     **dict.fromkeys(("exponential", "natural_log", "log_10", "square_root"), "pure"),
+    **dict.fromkeys(("calendar_month", "calendar_year"), "of a date"),
+    "month_start": "a date",
 }
-"""Name: how units pass through ("same": one for arguments and result; "pure": plain numbers)."""
+"""Name: how units pass through ("same": one for arguments and result; "pure": plain numbers; "of a date": a date gives a
+plain number; "a date": a date and plain numbers give a date)."""
 
 
 def _call(function: str, *arguments: Any) -> Any:
@@ -149,6 +155,21 @@ def log_10(x: Operand) -> Operand:
 def square_root(x: Operand) -> Operand:
     """Square root of a plain number."""
     return cast(Operand, _call("square_root", x))
+
+
+def calendar_month(date: Operand) -> Operand:
+    """The month of a date, 1 to 12; for dates from March 1900 on, where all spreadsheets count alike."""
+    return cast(Operand, _call("calendar_month", date))
+
+
+def calendar_year(date: Operand) -> Operand:
+    """The year of a date, such as 2027."""
+    return cast(Operand, _call("calendar_year", date))
+
+
+def month_start(date: Operand, months: Operand | float) -> Operand:
+    """The first day of the month that is so many whole months after that of a date; of 0, of its own month."""
+    return cast(Operand, _call("month_start", date, months))
 
 
 def ratio(top: Operand, bottom: Operand, otherwise: Operand | float = 0) -> Operand:

@@ -23,6 +23,7 @@ from farmbook.units import MASS_KINDS, SYMBOLS, Unit, displayed, ice_point_shift
 __all__ = ["constant_value", "factor_between", "factor_value", "lower"]
 
 PURE: Final = Unit(())
+DATE: Final = unit("date")
 WHOLE: Final = ("whole_up", "whole_down", "whole_near")
 IN_TWO_SYSTEMS: Final = {name for symbol in SYMBOLS.values() if symbol.us for name in (symbol.name, symbol.us)}
 """Symbols of which a US book shows another one: a whole number of these is another amount in each book."""
@@ -259,6 +260,10 @@ def _where(work: _Lowering, expr: n.Where) -> Lowered:
 def _call(work: _Lowering, expr: n.Call) -> Lowered:
     if FUNCTIONS[expr.function] == "pure":
         return n.Call(expr.function, tuple(work.to(argument, PURE) for argument in expr.arguments)), PURE
+    if FUNCTIONS[expr.function] in ("of a date", "a date"):
+        date, *others = expr.arguments
+        arguments = (work.to(date, DATE), *(work.to(each, PURE) for each in others))
+        return n.Call(expr.function, arguments), DATE if FUNCTIONS[expr.function] == "a date" else PURE
     given = next((argument for argument in expr.arguments if not isinstance(argument, n.Number)), expr.arguments[0])
     found = work.natural_unit(given)
     if expr.function in WHOLE:

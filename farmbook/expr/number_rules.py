@@ -27,6 +27,26 @@ def _whole_near(x: Any) -> Any:
     return whole + np.trunc(2 * (digits - whole))
 
 
+EPOCH: Final = np.datetime64("1899-12-30")
+"""Day 0 of spreadsheets."""
+_LAST_DAY: Final = 2_958_465
+"""31 December 9999; no spreadsheet counts further."""
+
+
+def _months_since(date: Any) -> Any:
+    """Whole months since January of the year 0 in which a date falls."""
+    days = np.clip(np.nan_to_num(np.floor(np.asarray(date, dtype=float))), 0, _LAST_DAY)
+    return (EPOCH + days.astype("timedelta64[D]")).astype("datetime64[M]").astype(int) + 1970 * 12
+
+
+def _month_start(date: Any, months: Any) -> Any:
+    begun = np.clip(
+        _months_since(date) + np.nan_to_num(np.trunc(np.asarray(months, dtype=float))), 1900 * 12, 9999 * 12
+    )
+    first = (begun - 1970 * 12).astype(int).astype("datetime64[M]").astype("datetime64[D]")
+    return (first - EPOCH).astype(float)
+
+
 NUMBER_RULES: Final[dict[str, Callable[..., Any]]] = {
     "minimum": np.minimum,
     "maximum": np.maximum,
@@ -39,6 +59,9 @@ NUMBER_RULES: Final[dict[str, Callable[..., Any]]] = {
     "natural_log": np.log,
     "log_10": np.log10,
     "square_root": np.sqrt,
+    "calendar_month": lambda date: (_months_since(date) % 12 + 1).astype(float),
+    "calendar_year": lambda date: (_months_since(date) // 12).astype(float),
+    "month_start": _month_start,
 }
 """A rule for each name in `functions.FUNCTIONS`."""
 

@@ -265,6 +265,9 @@ FUNCTION_NAMES: Final[dict[str, str]] = {
     "square_root": "SQRT",
     "whole_up": "ROUNDUP",
     "whole_near": "ROUND",
+    "calendar_month": "MONTH",
+    "calendar_year": "YEAR",
+    "month_start": "EOMONTH",
 }
 
 
@@ -274,6 +277,9 @@ def _call(w: _Writer, x: n.Call) -> _Text:
         return _Text((f"{FUNCTION_NAMES[x.function]}(ROUND(", *w.value(x.arguments[0]).parts, ",9),0)"))
     if x.function == "whole_down":
         return _Text(("INT(ROUND(", *w.value(x.arguments[0]).parts, ",9))"))
+    if x.function == "month_start":  # the day after the last one of the month before
+        date, months = (w.value(each) for each in x.arguments)
+        return _Text(("(EOMONTH(", *date.parts, ",", *months.at(ADDED), "-1)+1)"))
     return w.call(FUNCTION_NAMES[x.function], *x.arguments)
 
 

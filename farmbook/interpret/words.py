@@ -197,6 +197,9 @@ _FUNCTIONS: Final = {
     "natural_log": "natural logarithm of {}",
     "log_10": "logarithm of {}",
     "square_root": "square root of {}",
+    "calendar_month": "the month of {}",
+    "calendar_year": "the year of {}",
+    "month_start": "the first of the month of {}, later by months: {}",
 }
 
 

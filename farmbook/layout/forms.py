@@ -14,7 +14,7 @@ from functools import cache
 from typing import Final
 
 from farmbook.expr.nodes import Call, Expr, Joined, Line, Multiply, Number, Total, Where
-from farmbook.units import MASS_KINDS, Unit
+from farmbook.units import MASS_KINDS, Unit, day_of
 
 __all__ = [
     "NOTHING", "NO_FIGURE", "Form", "change_form", "form_of", "limit_code", "limit_form", "line_form", "marked", "money_sign",
@@ -26,6 +26,8 @@ NO_FIGURE: Final = "no figure"
 NOTHING: Final = "\u2013"
 """0 in a table of money by time; a dash."""
 GENERAL: Final = "General"
+DAY: Final = "yyyy-mm-dd"
+"""One date, read alike everywhere."""
 _SIGNS: Final = {"USD": "$", "EUR": "€", "GBP": "£"}
 
 
@@ -74,6 +76,8 @@ class Form:
 
 
 def _by_pattern(pattern: str, value: float) -> str:
+    if pattern == DAY:
+        return str(day_of(value) or f"{value:.10g}")
     if pattern == GENERAL:
         return f"{value:.10g}"
     decimals = pattern.partition(".")[2].rstrip("%")
@@ -130,6 +134,8 @@ _AMOUNTS: Final = _MASSES | {"L", "gal", "m", "ft", "kWh", "kJ", "kWh_fuel", "th
 @cache
 def form_of(unit: Unit) -> Form:
     """How a number of a displayed unit is shown, without a sign of money."""
+    if unit.date:
+        return Form(DAY)
     if unit.share:
         return _SMALL_SHARE if any("nitrogen" in name for name, _ in unit.powers) else _SHARE
     if not unit.powers:
@@ -209,6 +215,8 @@ def _whole(of: Expr) -> bool:
 
 def typed_form(unit: Unit, sign: str = "") -> Form:
     """How a figure typed in is shown: with the digits typed, and no fewer than money and shares always have."""
+    if unit.date:
+        return Form(DAY)
     if unit.share:
         return Form("0.00##%" if form_of(unit) is _SMALL_SHARE else "0.0##%")
     if form_of(unit) is _AMOUNT_A_BAG:

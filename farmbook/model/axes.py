@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import math
+from collections.abc import Mapping
 from typing import Final
 
 from farmbook.expr.axis import Axis
@@ -17,10 +19,15 @@ __all__ = [
     "GENERATION",
     "INGREDIENT",
     "ITEM",
+    "MONTH",
     "RECIPE",
     "STEAMER",
     "STEP",
+    "WEEK",
+    "WEEKS_AFTER",
+    "WEEKS_BEFORE",
     "YEAR",
+    "sizes_of_plan",
 ]
 
 INGREDIENT: Final = Axis("ingredient", "ingredient", "down", 10, named=True, most=20)
@@ -80,3 +87,23 @@ CALENDAR: Final = Axis(
     ),
 )
 """The months of any year, by which customers buy more or less."""
+WEEK: Final = Axis("week", "week", "down", 97, ordered=True, sized=True)
+"""Weeks of the plan, with weeks before it that carry what is in process at the start, and weeks after it for what is started
+ahead."""
+MONTH: Final = Axis("month", "month", "across", 98, ordered=True, sized=True)
+
+WEEKS_BEFORE: Final = 26
+WEEKS_AFTER: Final = 20
+"""Weeks before and after the plan: a bag is in process, and spawn is started ahead, for no longer."""
+DAYS_A_YEAR, YEARS_TO_A_LEAP_DAY, DAYS_A_WEEK = 365, 4, 7
+
+
+def sizes_of_plan(months: int) -> Mapping[Axis, int]:
+    """How many weeks and months a plan of so many months has, whatever day it starts on.
+
+    Week 1 begins on the Monday on or before the first of the first month, up to six days before it.
+    """
+    years = math.ceil(months / 12)
+    days = DAYS_A_YEAR * years + math.ceil(years / YEARS_TO_A_LEAP_DAY)
+    weeks = math.ceil((days + DAYS_A_WEEK - 1) / DAYS_A_WEEK)
+    return {WEEK: WEEKS_BEFORE + weeks + WEEKS_AFTER, MONTH: months}

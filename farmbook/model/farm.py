@@ -2,10 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
 from typing import Final
 
-from farmbook.expr.axis import Axis
 from farmbook.model.alternatives.as_it_is import AsItIs
 from farmbook.model.alternatives.change_ranks import ChangeRanks
 from farmbook.model.alternatives.change_sizes import ChangeSizes, OwnChange
@@ -40,6 +38,7 @@ from farmbook.model.alternatives.stops import (
     StopYearThree,
     StopYearTwo,
 )
+from farmbook.model.axes import sizes_of_plan
 from farmbook.model.choices.equipment_cost import EquipmentCost
 from farmbook.model.choices.make_or_buy import MakeOrBuy
 from farmbook.model.choices.make_or_buy_turn import MakeOrBuyTurn
@@ -183,6 +182,6 @@ SECTIONS: Final[tuple[type[Section], ...]] = (
 )
 
 
-def farm_model(horizon: Mapping[Axis, int] | None = None) -> Model:
-    """The farm's model, made for so many members of each sized axis; its kinds are not yet checked."""
-    return Model(SECTIONS, horizon)
+def farm_model() -> Model:
+    """The farm's model, for plans of any length; its kinds are not yet checked."""
+    return Model(SECTIONS, made_for=sizes_of_plan)

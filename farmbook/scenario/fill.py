@@ -54,20 +54,22 @@ class Filled:
     warnings: list[Problem] = field(default_factory=list)
 
 
-def sizes_of(model: Model, rows: Mapping[Axis, Iterable[str]]) -> dict[Axis, int]:
-    """How many members each axis of the model has in the book.
+def sizes_of(
+    model: Model, rows: Mapping[Axis, Iterable[str]], sized: Mapping[Axis, int] | None = None
+) -> dict[Axis, int]:
+    """How many members each axis of the model has in the book; `sized` says it of those that follow the length of the plan.
 
     Named axes carry two spare rows at least, those that run across always all the columns there is room for.
     """
     axes = {axis for line in model.lines for axis in line.axes} | {
         axis for declared in model.inputs for axis in declared.axes
     }
-    return {axis: _size(model, axis, len(list(rows.get(axis, ())))) for axis in ordered_axes(axes)}
+    return {axis: _size(model, axis, len(list(rows.get(axis, ()))), sized or {}) for axis in ordered_axes(axes)}
 
 
-def _size(model: Model, axis: Axis, given: int) -> int:
+def _size(model: Model, axis: Axis, given: int, sized: Mapping[Axis, int]) -> int:
     if axis.sized:
-        return int(model.count(axis))
+        return sized[axis] if axis in sized else int(model.count(axis))
     if not axis.named:
         return len(axis.members)
     return axis.most if axis.direction == "across" else min(given + SPARE_ROWS, axis.most)

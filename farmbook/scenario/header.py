@@ -7,11 +7,13 @@ from dataclasses import dataclass
 from typing import Any, Final
 
 from farmbook.scenario.values import read_text, read_word
-from farmbook.scenario.words import UnfitError
+from farmbook.scenario.words import UnfitError, listed
 from farmbook.units import SYSTEMS
 
-__all__ = ["PAPERS_SAID", "TOP_KEYS", "UNITS_SAID", "Header", "TopKey"]
+__all__ = ["MONTHS_USUAL", "PAPERS_SAID", "TOP_KEYS", "UNITS_SAID", "Header", "TopKey"]
 
+MONTHS: Final = tuple(range(12, 85, 12))
+MONTHS_USUAL: Final = 36
 PAPERS: Final = ("letter", "a4")
 UNITS_SAID: Final[Mapping[str, str]] = {"us": "US customary (lb, ft, degF)", "metric": "metric (kg, m, degC)"}
 PAPERS_SAID: Final[Mapping[str, str]] = {"letter": "US letter", "a4": "A4"}
@@ -25,6 +27,7 @@ class Header:
     units: str = ""
     currency: str = ""
     paper: str = ""
+    months: str = ""
     extends: str = ""
 
 
@@ -44,6 +47,13 @@ def _currency(given: object) -> str:
     return text
 
 
+def _months(given: object) -> str:
+    """A horizon in whole years, as the text of its number."""
+    if isinstance(given, bool) or not isinstance(given, int) or given not in MONTHS:
+        raise UnfitError(f"whole years of months are wanted: {listed(map(str, MONTHS))}")
+    return str(given)
+
+
 def _one_of(says: str, words: tuple[str, ...]) -> TopKey:
     return TopKey(says, lambda given: read_word(given, words), {"type": "string", "enum": list(words)})
 
@@ -52,5 +62,8 @@ TOP_KEYS: Final[Mapping[str, TopKey]] = {
     "units": _one_of("What plain numbers in this file mean.", SYSTEMS),
     "currency": TopKey("The only currency of the file.", _currency, {"type": "string", "pattern": "^[A-Z]{3}$"}),
     "paper": _one_of("Paper to print on; left out, it follows the units.", PAPERS),
+    "months": TopKey(
+        f"Months that the plan runs, in whole years; left out, {MONTHS_USUAL}.", _months, {"enum": list(MONTHS)}
+    ),
     "extends": TopKey("A scenario file beside this one, whose values this one changes.", read_text, {"type": "string"}),
 }

@@ -12,6 +12,7 @@ from farmbook.scenario.fields import Table, tables_of
 from farmbook.scenario.files import SourceFile, bases_of, check_depth, digest_of, read_file
 from farmbook.scenario.fill import MOST_PROBLEMS, Missing, fill, sizes_of
 from farmbook.scenario.gather import Gathered, Unknown, gather
+from farmbook.scenario.header import MONTHS_USUAL
 from farmbook.scenario.scenario import Scenario
 from farmbook.scenario.words import listed, where_table
 from farmbook.sections.model import Model
@@ -52,7 +53,8 @@ def _gathered(files: list[SourceFile], tables: Mapping[str, Table]) -> Gathered:
 def _scenario(path: str, files: list[SourceFile], model: Model) -> Scenario:
     tables = tables_of(type(section) for section in model.sections)
     gathered = _gathered(files, tables)
-    sizes = sizes_of(model, gathered.rows)
+    months = int(gathered.header.months or MONTHS_USUAL)
+    sizes = sizes_of(model, gathered.rows, model.made_for(months))
     filled = fill(model, tables, gathered, sizes)
     problems = [*_header_problems(gathered), *gathered.problems, *_joined(gathered, filled.missing), *filled.problems]
     if problems:
@@ -64,6 +66,7 @@ def _scenario(path: str, files: list[SourceFile], model: Model) -> Scenario:
         system,
         gathered.header.currency,
         gathered.header.paper or _PAPERS[system],
+        months,
         {axis: tuple(gathered.rows.get(axis, ())) for axis in model.axes},
         sizes,
         filled.cells,

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping, MutableMapping, Sequence
 from dataclasses import dataclass
+from datetime import date
 from typing import Any
 
 import tomlkit
@@ -12,6 +13,8 @@ from tomlkit.exceptions import TOMLKitError
 from farmbook.scenario.fields import BASIS_KEY, Field
 from farmbook.scenario.gather import GUESS
 from farmbook.scenario.words import Path
+from farmbook.sections.declare import NumberInput
+from farmbook.units import day_of
 
 __all__ = ["Entry", "rewritten"]
 
@@ -40,7 +43,7 @@ def rewritten(
     try:
         document = tomlkit.parse(text)
         for key, word in header.items():
-            document[key] = word
+            document[key] = int(word) if word.isdigit() else word
         for path, members in gone.items():
             _remove(document, path, members)
         for entry in changed:
@@ -106,7 +109,7 @@ def _by_member(members: Sequence[str], values: Sequence[Any]) -> Any:
 
 
 def _update(before: MutableMapping[str, Any], entry: Entry) -> None:
-    before["value"] = _plain(entry.value)
+    before["value"] = _plain(entry)
     for key, words in ((BASIS_KEY, entry.basis), ("note", entry.note)):
         if words:
             before[key] = words
@@ -117,11 +120,15 @@ def _update(before: MutableMapping[str, Any], entry: Entry) -> None:
 def _written(entry: Entry, usual: str) -> Any:
     """A value by itself where nothing else is to be said of it."""
     if not entry.note and entry.basis in ("", usual):
-        return _plain(entry.value)
+        return _plain(entry)
     found = tomlkit.inline_table()
     _update(found, entry)
     return found
 
 
-def _plain(value: float | str) -> int | float | str:
-    return int(value) if isinstance(value, float) and value.is_integer() else value
+def _plain(entry: Entry) -> int | float | str | date:
+    value, declared = entry.value, entry.field.declared
+    if isinstance(value, str):
+        return value
+    day = day_of(value) if isinstance(declared, NumberInput) and declared.measure.date else None
+    return day or (int(value) if value.is_integer() else value)

@@ -28,6 +28,7 @@ class Scenario:
     system: str
     currency: str
     paper: str
+    months: int
     rows: Mapping[Axis, tuple[str, ...]]
     sizes: Mapping[Axis, int]
     cells: Mapping[RawInput, Cells]

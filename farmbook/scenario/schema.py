@@ -11,7 +11,7 @@ from farmbook.scenario.fields import BASIS_KEY, Field, Table, has_basis, tables_
 from farmbook.scenario.header import TOP_KEYS
 from farmbook.scenario.limits import usual_of
 from farmbook.scenario.values import LONGEST_TEXT
-from farmbook.scenario.words import usual_words
+from farmbook.scenario.words import amount, usual_words
 from farmbook.sections.declare import BASES, Choice, Input, NumberInput, TextInput
 from farmbook.sections.section import Section
 from farmbook.units import SYSTEMS, displayed
@@ -86,6 +86,8 @@ def _leaf(declared: Input) -> dict[str, Any]:
     extras: dict[str, Any] = {"note": {"type": "string", "maxLength": LONGEST_TEXT}}
     if has_basis(declared):
         extras["basis"] = {"enum": list(BASES)}
+    if isinstance(declared, NumberInput) and declared.measure.date:
+        return _with_cell([{"type": "string", "format": "date"}], extras)
     if isinstance(declared, NumberInput):
         return _with_cell([{"type": "number", **_bounds(declared)}, {"type": "string"}], extras)
     if isinstance(declared, Choice):
@@ -148,6 +150,8 @@ def _default(field: Field) -> Any:
 
 
 def _shown(declared: NumberInput, value: float) -> float | str:
+    if declared.measure.date:
+        return amount(value, declared.measure, "")
     return value if _same_everywhere(declared) else f"{_plain(value)} {declared.measure.shown()}"
 
 

@@ -21,7 +21,7 @@ COUNTS: Final = frozenset(
 )
 """Things that are counted: a text may leave them out ("5 lb" for the weight in a bag), but never a time."""
 
-_NEVER_WRITTEN: Final = {"share", "flag", "cent"}
+_NEVER_WRITTEN: Final = {"share", "flag", "cent", "date"}
 
 _ALIASES: Final = {
     "lb": "pound",

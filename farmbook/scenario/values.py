@@ -17,7 +17,7 @@ from farmbook.scenario.limits import hard_fault
 from farmbook.scenario.quantity import checked, converted, read_quantity, split_quantity
 from farmbook.scenario.words import UnfitError, closest, key_words, listed
 from farmbook.sections.declare import BASES, Choice, Input, NumberInput
-from farmbook.units import displayed
+from farmbook.units import displayed, serial_of
 
 __all__ = [
     "CELL_KEYS",
@@ -95,6 +95,8 @@ def read_value(declared: Input, given: object, context: Context) -> tuple[Fracti
 def read_number(declared: NumberInput, given: object, context: Context) -> Fraction:
     """A number in the declared unit; raises UnfitError for anything else and for a number past its hard limits."""
     target = declared.measure
+    if target.date:
+        return _read_day(declared, given, context)
     shown = displayed(target, context.system or "metric")
     number, written = _number_and_unit(given)
     if not written and not context.system:
@@ -104,6 +106,23 @@ def read_number(declared: NumberInput, given: object, context: Context) -> Fract
     found = converted(number, shown, target)
     if written:
         found = read_quantity(number, written, target, context.currency, shown)
+    fault = hard_fault(declared, found, given, context.system or "metric", context.currency)
+    if fault:
+        raise UnfitError(fault)
+    return found
+
+
+def _read_day(declared: NumberInput, given: object, context: Context) -> Fraction:
+    """A day of the calendar, by its number in spreadsheets; raises UnfitError for anything else, or one past the limits."""
+    day = given if isinstance(given, date) and not isinstance(given, datetime) else None
+    if isinstance(given, str):
+        try:
+            day = date.fromisoformat(given.strip())
+        except ValueError:
+            day = None
+    if day is None:
+        raise UnfitError("a date is wanted, year-month-day, such as 2027-03-01")
+    found = Fraction(serial_of(day))
     fault = hard_fault(declared, found, given, context.system or "metric", context.currency)
     if fault:
         raise UnfitError(fault)

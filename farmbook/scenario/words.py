@@ -14,7 +14,7 @@ from typing import Final
 from farmbook.errors import visible
 from farmbook.expr.texts import fold
 from farmbook.sections.declare import NumberInput
-from farmbook.units import SYMBOLS, Unit, displayed, unit
+from farmbook.units import SYMBOLS, Unit, day_of, displayed, unit
 
 __all__ = [
     "Path",
@@ -140,7 +140,9 @@ def share_like(of: Unit) -> bool:
 
 
 def amount(value: float | Fraction, of: Unit, currency: str) -> str:
-    """A value with its unit; shares in percent."""
+    """A value with its unit; shares in percent, days of the calendar by their dates."""
+    if of.date:
+        return str(day_of(float(value)) or figure(float(value)))
     if share_like(of):
         return f"{figure(float(value) * 100)} {_unit_words(of, currency)}"
     words = _unit_words(of, currency)
@@ -155,6 +157,8 @@ def _unit_words(of: Unit, currency: str) -> str:
 def usual_words(declared: NumberInput, limits: tuple[float, float], system: str, currency: str) -> str:
     """The usual range with its unit: `44 to 52 week/year`."""
     of = displayed(declared.measure, system)
+    if of.date:
+        return f"{amount(limits[0], of, currency)} to {amount(limits[1], of, currency)}"
     low = figure(limits[0] * 100 if share_like(of) else limits[0])
     return f"{low} to {amount(limits[1], of, currency)}"
 

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping
+from collections.abc import Callable, Iterable, Mapping
 from functools import cached_property
 from typing import TypeVar, cast
 
@@ -25,10 +25,17 @@ S = TypeVar("S")
 class Model:
     """All sections of one farm. `sections` come in reading order, each after those it uses.
 
-    `horizon` says how many members each sized axis has. Raises ModelFault for a sized axis that it leaves out.
+    `horizon` says how many members each sized axis has; a model without one serves plans of any length, and `made_for` says
+    how many members each sized axis has in a plan of so many months.
     """
 
-    def __init__(self, sections: Iterable[type[Section]], horizon: Mapping[Axis, int] | None = None) -> None:
+    def __init__(
+        self,
+        sections: Iterable[type[Section]],
+        horizon: Mapping[Axis, int] | None = None,
+        made_for: Callable[[int], Mapping[Axis, int]] = lambda _months: {},
+    ) -> None:
+        self.made_for = made_for
         self.horizon = {axis: _count_of(axis, members) for axis, members in (horizon or {}).items()}
         self.axes: dict[Axis, AxisLines] = {}
         self._sections: dict[type, Section] = {}

@@ -9,7 +9,7 @@ import warnings
 import zipfile
 from collections.abc import Iterator, Mapping
 from contextlib import contextmanager
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import cached_property
 from pathlib import Path
 from typing import Any, Final
@@ -58,6 +58,7 @@ class BookCell:
     value: float | str | None = None
     fault: str = ""
     remark: str = ""
+    day: dt.date | None = None
 
     @property
     def shown(self) -> str:
@@ -114,7 +115,7 @@ class EditedBook:
             return BookCell(
                 place, fault="holds a formula without a stored result; save the book in a spreadsheet program"
             )
-        return BookCell(place, stored.value, remark=f"holds a formula; its result, {stored.shown}, was taken")
+        return replace(stored, remark=f"holds a formula; its result, {stored.shown}, was taken")
 
     def _sheet(self, sheet: str, *, results: bool) -> dict[tuple[int, int], Any]:
         """The cells of a sheet that hold something, by row and column; with `results` what formulas came to when saved."""
@@ -173,7 +174,7 @@ def _plain(place: str, cell: Any) -> BookCell:
     if isinstance(value, bool):
         return BookCell(place, str(value).upper())
     if isinstance(value, dt.datetime) and value.time() == dt.time():
-        return BookCell(place, value.date().isoformat())
+        return BookCell(place, value.date().isoformat(), day=value.date())
     if isinstance(value, (dt.date, dt.time, dt.timedelta)):
         return BookCell(place, str(value))
     if isinstance(value, (int, float)):

@@ -14,12 +14,13 @@ from farmbook.expr.texts import fold
 from farmbook.expr.walk import ordered_axes
 from farmbook.layout.typed import name_of
 from farmbook.scenario.fields import Field, has_basis, tables_of
-from farmbook.scenario.header import PAPERS_SAID, UNITS_SAID
+from farmbook.scenario.header import MONTHS_USUAL, PAPERS_SAID, UNITS_SAID
 from farmbook.scenario.limits import default_at
 from farmbook.scenario.rewrite import Entry
 from farmbook.scenario.words import Path, as_written, figure, readable, where_of
 from farmbook.sections.declare import NAME_KEY, Input, NumberInput, TextInput
 from farmbook.sections.model import Model
+from farmbook.units import serial_of
 from farmbook.version import __version__
 from farmbook.workbook.reading import BookCell, EditedBook
 
@@ -58,6 +59,7 @@ def told_by(book: EditedBook, model: Model, before: Mapping[Axis, Mapping[str, s
 def _header(book: EditedBook) -> dict[str, str]:
     """Units, currency and paper as they were fixed when the book was made."""
     units, paper = book.words("book_units"), book.words("book_paper")
+    months = book.words("book_months")
     found = {
         "units": next((key for key, words in UNITS_SAID.items() if words == units), ""),
         "currency": book.words("book_currency"),
@@ -66,7 +68,7 @@ def _header(book: EditedBook) -> dict[str, str]:
     if not all(found.values()):
         lost = " and ".join(key for key, words in found.items() if not words)
         raise FileProblem(str(book.path), f"no longer says its {lost}, at the foot of the sheet Start")
-    return found
+    return found | {"months": months if months.isdigit() else str(MONTHS_USUAL)}
 
 
 def _reading_order(entry: Entry, rows: Mapping[Axis, Mapping[str, str]]) -> tuple[int, int, bool]:
@@ -188,7 +190,7 @@ class _Telling:
         if cell.value is None:
             self._empty(place, path, index, cell, (basis, note))
             return
-        value = self._number(cell) if isinstance(place.declared, NumberInput) else self._text(cell)
+        value = self._number(place.declared, cell) if isinstance(place.declared, NumberInput) else self._text(cell)
         if value is None:
             return
         known = self._basis(place.declared, cell, basis)
@@ -202,10 +204,13 @@ class _Telling:
             self.out.problems.append(Problem(cell.place, "", cell.fault))
         return not cell.fault
 
-    def _number(self, cell: BookCell) -> float | None:
+    def _number(self, declared: NumberInput, cell: BookCell) -> float | None:
         if isinstance(cell.value, float):
             return cell.value
-        wanted = "a number is wanted here, without words or unit; the unit stands beside the cell"
+        if declared.measure.date and cell.day is not None:
+            return float(serial_of(cell.day))
+        number = "a number is wanted here, without words or unit; the unit stands beside the cell"
+        wanted = "a date is wanted here, year-month-day" if declared.measure.date else number
         self.out.problems.append(Problem(cell.place, cell.shown, wanted))
         return None
 
