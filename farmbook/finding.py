@@ -5,15 +5,17 @@ from __future__ import annotations
 import difflib
 import re
 from collections.abc import Callable, Iterable, Mapping
+from functools import lru_cache
 from textwrap import wrap
 from typing import Final
 
 from farmbook.errors import FarmbookError, visible
+from farmbook.expr.graph import Graph
 from farmbook.expr.nodes import Line, RawInput
 from farmbook.expr.texts import fold
 from farmbook.interpret.formula import workbook_name
 from farmbook.layout.template import shipped_templates
-from farmbook.results import Computed
+from farmbook.results import Computed, names_of
 from farmbook.sections.earlier import earlier_names
 
 __all__ = ["WIDTH", "Found", "NoSuchLine", "SeveralLines", "called", "called_in_book", "everything", "found", "head_of"]
@@ -113,9 +115,14 @@ def _now_called(computed: Computed, wanted: str) -> str:
 
 def everything(computed: Computed) -> Mapping[str, Found]:
     """Every line, and every cell of text that lines read, by each of its names and its label, folded."""
-    known: dict[str, Found] = {fold(name): line for name, line in computed.named.items()}
-    read = (cell for line in computed.roots for cell in computed.graph.cells(line) if cell.kind in ("text", "choice"))
-    ones: list[Found] = [*computed.roots, *dict.fromkeys(read)]
+    return _everything(computed.graph)
+
+
+@lru_cache(maxsize=4)
+def _everything(graph: Graph) -> Mapping[str, Found]:
+    known: dict[str, Found] = {fold(name): line for name, line in names_of(graph.roots).items()}
+    read = (cell for line in graph.roots for cell in graph.cells(line) if cell.kind in ("text", "choice"))
+    ones: list[Found] = [*graph.roots, *dict.fromkeys(read)]
     for one in ones:
         for name in (one.name, workbook_name(one), one.label, head_of(one)):
             known.setdefault(fold(name), one)

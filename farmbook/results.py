@@ -20,7 +20,7 @@ from farmbook.scenario.load import load
 from farmbook.scenario.scenario import Scenario
 from farmbook.sections.model import Model
 
-__all__ = ["Computed", "compute", "load_scenario"]
+__all__ = ["Computed", "compute", "load_scenario", "names_of"]
 
 
 @lru_cache(maxsize=1)
@@ -80,17 +80,23 @@ class Computed:
     @cached_property
     def named(self) -> Mapping[str, Line]:
         """Every line by its dotted name, by its workbook name, and a number typed in by the names of its cell."""
-        found = {line.name: line for line in self.roots}
-        for line in self.roots:
-            known_as = (line,) if line.hands_on is None else (line, line.hands_on)
-            for each in known_as:
-                found.setdefault(each.name, line)
-                found.setdefault(workbook_name(each), line)
-        return found
+        return names_of(self.roots)
 
     def line(self, name: str) -> Line:
         """A line by any of its names; KeyError if there is none."""
         return self.named[name]
+
+
+def names_of(lines: Iterable[Line]) -> dict[str, Line]:
+    """Lines by their dotted names, by their workbook names, and a number typed in by the names of its cell."""
+    lines = list(lines)
+    found = {line.name: line for line in lines}
+    for line in lines:
+        known_as = (line,) if line.hands_on is None else (line, line.hands_on)
+        for each in known_as:
+            found.setdefault(each.name, line)
+            found.setdefault(workbook_name(each), line)
+    return found
 
 
 def load_scenario(path: str | Path) -> Scenario:

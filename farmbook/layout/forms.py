@@ -134,10 +134,8 @@ _AMOUNTS: Final = _MASSES | {"L", "gal", "m", "ft", "kWh", "kJ", "kWh_fuel", "th
 @cache
 def form_of(unit: Unit) -> Form:
     """How a number of a displayed unit is shown, without a sign of money."""
-    if unit.date:
-        return Form(DAY)
-    if unit.share:
-        return _SMALL_SHARE if any("nitrogen" in name for name, _ in unit.powers) else _SHARE
+    if unit.date or unit.share:
+        return Form(DAY) if unit.date else _share(unit)
     if not unit.powers:
         return _TECHNICAL
     if unit.shown() == "to 1":
@@ -157,6 +155,10 @@ def form_of(unit: Unit) -> Form:
     if first == "min" and below:
         return _SHORT_TIME
     return _BY_FIRST_SYMBOL.get(first, _OTHER)
+
+
+def _share(unit: Unit) -> Form:
+    return _SMALL_SHARE if any("nitrogen" in name for name, _ in unit.powers) else _SHARE
 
 
 def _money(below: list[str]) -> Form:

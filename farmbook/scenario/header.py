@@ -50,7 +50,7 @@ def _currency(given: object) -> str:
 def _months(given: object) -> str:
     """A horizon in whole years, as the text of its number."""
     if isinstance(given, bool) or not isinstance(given, int) or given not in MONTHS:
-        raise UnfitError(f"whole years of months are wanted: {listed(map(str, MONTHS))}")
+        raise UnfitError(f"whole years of months are wanted: {listed([str(each) for each in MONTHS])}")
     return str(given)
 
 

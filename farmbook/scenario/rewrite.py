@@ -128,7 +128,7 @@ def _written(entry: Entry, usual: str) -> Any:
 
 def _plain(entry: Entry) -> int | float | str | date:
     value, declared = entry.value, entry.field.declared
-    if isinstance(value, str):
+    if not isinstance(value, float):
         return value
     day = day_of(value) if isinstance(declared, NumberInput) and declared.measure.date else None
     return day or (int(value) if value.is_integer() else value)

@@ -41,7 +41,7 @@ def computed(given: dict[Input, Any]) -> Computed:
     """The small farm, worked out as a scenario of its own."""
     worked = work_out(model(), "metric", SIZES, given, names=NAMES)
     rows = {LOAN: ("Bank", "Family", "Shop")}
-    scenario = Scenario("ranks.toml", "0", "metric", "USD", "a4", rows, SIZES, worked.cells, {}, ())
+    scenario = Scenario("ranks.toml", "0", "metric", "USD", "a4", 12, rows, SIZES, worked.cells, {}, ())
     return Computed(scenario, model(), Graph(worked.roots), worked.engine)
 
 

@@ -5,7 +5,18 @@ from __future__ import annotations
 from typing import Final
 
 from farmbook.expr.axis import Axis
-from farmbook.expr.functions import joined, previous, running_product, running_sum, starting, total
+from farmbook.expr.functions import (
+    calendar_month,
+    calendar_year,
+    joined,
+    month_start,
+    previous,
+    running_product,
+    running_sum,
+    starting,
+    total,
+    whole_up,
+)
 from farmbook.expr.nodes import Constant, Expr, Label
 from farmbook.expr.ranking import preference_key, ranking_key
 from farmbook.sections.declare import NumberInput, Option, choice, line, names, number, text
@@ -28,6 +39,7 @@ def _constant(value: float, name: str, of: str) -> Constant:
     return Constant(value, name, label=name.replace("_", " "), unit=unit(of), source="arithmetic")
 
 
+A_DAY: Final = _constant(46400, "a_day_of_2027", "date")
 CONSTANTS: Final = {
     "1": _constant(1.7, "plain_constant", "1"),
     "share": _constant(0.35, "share_constant", "share"),
@@ -135,6 +147,16 @@ class Pool(Section):
     def flush_spell(self) -> Expr:
         """Both lists usually run down."""
         return joined(self.flush_share * self.spell_wet, "kg_dry")
+
+    @line("First of a month", unit="date")
+    def first_of_month(self) -> Expr:
+        """So many months after a day of 2027."""
+        return month_start(A_DAY + self.days, whole_up(self.plain))
+
+    @line("Year and month", unit="count")
+    def year_and_month(self) -> Expr:
+        """One number of the two."""
+        return calendar_year(self.first_of_month) + calendar_month(self.first_of_month)
 
     @line("Steps", unit="1")
     def steps(self) -> Expr:

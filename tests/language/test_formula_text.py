@@ -138,6 +138,8 @@ TEXTS: Mapping[str, tuple[str, str]] = {
     "rounded up": (text_of(f.whole_up(A / B)), "ROUNDUP(ROUND(bag_a/bag_b,9),0)"),
     "rounded down": (text_of(f.whole_down(A)), "INT(ROUND(bag_a,9))"),
     "rounded to the nearest": (text_of(f.whole_near(A)), "ROUND(ROUND(bag_a,9),0)"),
+    "the month": (text_of(f.calendar_month(line("bag.a", "date"))), "MONTH(bag_a)"),
+    "the first of a month": (text_of(f.month_start(line("bag.a", "date"), B), "date"), "(EOMONTH(bag_a,bag_b-1)+1)"),
     "a key to rank by": (text_of(ranking_key(A, KETTLE, B)), "ROUND(ROUND(bag_a,9),0)*bag_b-kettle_size"),
     "a key of what may be absent": (
         text_of(ranking_key(A, KETTLE, B, C)),
@@ -265,6 +267,8 @@ SENTENCES: Mapping[str, tuple[n.Expr, str]] = {
     "rounded up": (f.whole_up(A / B), "A / b, rounded up to a whole number"),
     "rounded down": (f.whole_down(A), "A, rounded down to a whole number"),
     "rounded to the nearest": (f.whole_near(A), "A, rounded to the nearest whole number"),
+    "the month": (f.calendar_month(A), "The month of a"),
+    "the first of a month": (f.month_start(A, B), "The first of the month of a, later by months: b"),
     "the largest value": (
         nth_value((A, B), 1, C, (B, C)),
         "The value that ranks as number 1, the largest first, or 0 above c",

@@ -83,5 +83,5 @@ def test_every_function_has_a_number_a_formula_and_words() -> None:
     assert set(formula.FUNCTION_NAMES) == set(FUNCTIONS)
     assert set(words._FUNCTIONS) == set(FUNCTIONS)
     assert set(NUMBER_RULES) == set(FUNCTIONS)
-    assert set(FUNCTIONS.values()) == {"same", "pure"}
+    assert set(FUNCTIONS.values()) == {"same", "pure", "of a date", "a date"}
     assert all(callable(rule) for rule in NUMBER_RULES.values())

@@ -21,8 +21,8 @@ from tests.engines import gnumeric, require
 from tests.language.books import opened
 
 
-def _constant(value: float, name: str) -> n.Constant:
-    return n.Constant(value, name, label=name.replace("_", " "), unit=unit("1"), source="arithmetic")
+def _constant(value: float, name: str, of: str = "1") -> n.Constant:
+    return n.Constant(value, name, label=name.replace("_", " "), unit=unit(of), source="arithmetic")
 
 
 CONSTANTS = {
@@ -36,8 +36,12 @@ CONSTANTS = {
     "seven": _constant(0.7, "seven_tenths"),
     "nine": _constant(0.9, "nine_tenths"),
     "cents": _constant(0.29, "some_cents"),
+    "march": _constant(46813, "first_of_march_2028", "date"),
+    "day": _constant(1, "one_day", "day"),
 }
-TWO, THREE, FOUR, TEN, HUNDRED, TENTH, FIFTH, SEVEN, NINE, CENTS = (f.named(each) for each in CONSTANTS.values())
+TWO, THREE, FOUR, TEN, HUNDRED, TENTH, FIFTH, SEVEN, NINE, CENTS, MARCH_2028, ONE_DAY = (
+    f.named(each) for each in CONSTANTS.values()
+)
 
 EXPECTED: Mapping[str, tuple[n.Expr, float]] = {
     "minus a square": (-(TWO**2), -4),
@@ -64,6 +68,12 @@ EXPECTED: Mapping[str, tuple[n.Expr, float]] = {
     "as much below zero": (f.whole_near(-(TEN / FOUR)), -3),
     "fourteen and a half, to the nearest": (f.whole_near(CENTS * HUNDRED / TWO), 15),
     "less than a half": (f.whole_near(TWO + TENTH), 2),
+    "February, a day before March in a leap year": (f.calendar_month(MARCH_2028 - ONE_DAY), 2),
+    "its year": (f.calendar_year(MARCH_2028 - ONE_DAY), 2028),
+    "the month after the leap day, less one": (
+        (f.month_start(MARCH_2028 - ONE_DAY, 1) - ONE_DAY - MARCH_2028) / ONE_DAY,
+        -1,
+    ),
     "not one and not two": (f.where(f.any_of(TWO <= 1, f.negation(THREE > TWO)), TEN, FOUR), 4),
 }
 

@@ -63,7 +63,7 @@ EXACT: Mapping[str, Fraction] = {
     "ft": INCH * 12, "in": INCH, "cm": Fraction(1, 100), "yd": INCH * 36, "gal": INCH**3 * 231, "L": Fraction(1, 1000),
     "qt": INCH**3 * 231 / 4, "pt": INCH**3 * 231 / 8, "dozen": Fraction(12), "hundred": Fraction(100),
     "thousand": Fraction(1000), "cent": Fraction(1, 100),
-    "min": Fraction(1, 60), "s": Fraction(1, 3600), "day": Fraction(24),
+    "min": Fraction(1, 60), "s": Fraction(1, 3600), "day": Fraction(24), "date": Fraction(24),
     "kWh": Fraction(3600), "Btu": POUND * 2326 / 1000, "therm": POUND * 2326 * 100,
     "kW": Fraction(3600), "W": Fraction(36, 10), "V": Fraction(36, 10), "Pa": Fraction(1, 1000), "MPa": Fraction(1000),
     "percent": Fraction(1, 100), "delta_degF": Fraction(5, 9), "degF": Fraction(5, 9),

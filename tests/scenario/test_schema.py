@@ -26,7 +26,17 @@ def properties(table: str, schema: dict[str, Any] = SCHEMA) -> dict[str, Any]:
 
 
 def test_the_keys_are_those_of_the_declarations() -> None:
-    assert set(SCHEMA["properties"]) == {"units", "currency", "paper", "extends", "bakery", "sale", "loaf", "stall"}
+    assert set(SCHEMA["properties"]) == {
+        "units",
+        "currency",
+        "paper",
+        "months",
+        "extends",
+        "bakery",
+        "sale",
+        "loaf",
+        "stall",
+    }
     assert set(properties("bakery")["properties"]) == {
         field.name for field in Bakery.declared if hasattr(field, "how")
     } | {"basis"}
