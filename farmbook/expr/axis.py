@@ -13,7 +13,8 @@ class Axis:
 
     `order` settles the order of dimensions in an array; time axes come last. A `named` axis takes its members' names
     from the scenario and carries spare rows. A `sized` one has as many members as the model is made for, called by their
-    numbers. The others have the fixed `members`. `ordered` axes may be stepped.
+    numbers; of these, so many `before` and `after` the plan are not drawn. The others have the fixed `members`. `ordered` axes
+    may be stepped.
     """
 
     name: str
@@ -25,6 +26,8 @@ class Axis:
     members: tuple[str, ...] = ()
     most: int = 60
     sized: bool = False
+    before: int = 0
+    after: int = 0
 
     def called(self, place: int) -> str:
         """What the member in a place, counted from 0, is called where the scenario does not name it."""

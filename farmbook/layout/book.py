@@ -7,6 +7,7 @@ from dataclasses import dataclass, field
 
 from farmbook.expr.axis import Axis
 from farmbook.expr.nodes import Constant, Line, RawInput
+from farmbook.layout.grid import COMMON, Grid
 
 __all__ = [
     "Area",
@@ -16,9 +17,11 @@ __all__ = [
     "Content",
     "Home",
     "Index",
+    "Lowest",
     "Mark",
     "Sheet",
     "Spot",
+    "Summed",
     "SwingChart",
     "a1",
     "column_letters",
@@ -103,6 +106,21 @@ class Shown:
 
 
 @dataclass(frozen=True)
+class Summed:
+    """The sum of cells that stand side by side on this sheet, from `first` to `last`, and show these members of a line."""
+
+    line: Line
+    shown: tuple[Index, ...]
+    first: tuple[int, int]
+    last: tuple[int, int]
+
+    @property
+    def text(self) -> str:
+        """The formula."""
+        return f"SUM({a1(*self.first)}:{a1(*self.last)})"
+
+
+@dataclass(frozen=True)
 class Typed:
     """A cell that a person types into."""
 
@@ -126,7 +144,7 @@ class Link:
     sheet: str
 
 
-Content = Text | Figure | Worked | Shown | Typed | Formula | Link
+Content = Text | Figure | Worked | Shown | Summed | Typed | Formula | Link
 
 
 @dataclass(frozen=True)
@@ -202,11 +220,22 @@ class SwingChart:
     figures: int = 0
 
 
+@dataclass(frozen=True)
+class Lowest:
+    """A row of cells that shows a line, of which the one as low as the line ever is stands out."""
+
+    row: int
+    first: int
+    last: int
+    line: Line
+
+
 @dataclass
 class Sheet:
     """One sheet of the book, in pixels.
 
-    `starts` are the lower of the two empty rows above its blocks; only the first `printed_rows` print.
+    `starts` are the lower of the two empty rows above its blocks; only the first `printed_rows` print. So many rows and columns
+    stay on the screen as are `frozen`.
     """
 
     name: str
@@ -221,6 +250,9 @@ class Sheet:
     starts: list[int] = field(default_factory=list)
     printed_rows: int = 0
     prints: bool = True
+    grid: Grid = COMMON
+    frozen: tuple[int, int] = (2, 0)
+    lowest: list[Lowest] = field(default_factory=list)
 
 
 @dataclass

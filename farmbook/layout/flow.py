@@ -9,12 +9,13 @@ from typing import Final
 from farmbook.layout.book import Sheet
 from farmbook.layout.grid import PRINTED, ROW_HEIGHT, SPACE
 
-__all__ = ["Part", "flow", "print_scale", "set_spaces", "side_height"]
+__all__ = ["Part", "flow", "print_scale", "scale_to_side", "set_spaces", "side_height"]
 
 _PRINTABLE: Final = {"letter": (969, 715), "a4": (1036, 693)}
 """Width and height of a side between its margins, landscape: 0.45 inch all round, 0.6 at the foot."""
 _IN_HAND: Final = 93
 """Of a hundred; some programs draw columns up to 6 % wider than they are set."""
+_SMALLEST: Final = 10
 FOOT: Final = 15
 """What a block must clear the foot by; less than any row that begins one."""
 TITLE_ROWS: Final = 2
@@ -37,14 +38,26 @@ class Part:
         return sum(self.heights)
 
 
-def print_scale(widths: Sequence[int], paper: str) -> int:
+def print_scale(widths: Sequence[int], paper: str, printed: int = PRINTED) -> int:
     """Percent at which the printed columns fill a side, at most as large as on the screen."""
-    return min(100, int(_IN_HAND * _PRINTABLE[paper][0] / sum(widths[:PRINTED])))
+    return min(100, int(_IN_HAND * _PRINTABLE[paper][0] / sum(widths[:printed])))
 
 
-def side_height(widths: Sequence[int], paper: str) -> float:
+def scale_to_side(sheet: Sheet, paper: str) -> int:
+    """Percent at which all that a sheet prints stands on one side, at least as small as any program prints."""
+    high = sum(sheet.heights.get(row, ROW_HEIGHT) for row in range(_rows(sheet)))
+    across = print_scale(sheet.widths, paper, sheet.grid.printed)
+    return max(_SMALLEST, min(across, int(_IN_HAND * _PRINTABLE[paper][1] / high)))
+
+
+def side_height(widths: Sequence[int], paper: str, printed: int = PRINTED) -> float:
     """How much of a sheet's height a printed side holds."""
-    return _PRINTABLE[paper][1] / print_scale(widths, paper) * 100
+    return _PRINTABLE[paper][1] / print_scale(widths, paper, printed) * 100
+
+
+def _rows(sheet: Sheet) -> int:
+    """How many rows of a sheet print."""
+    return sheet.printed_rows or max(cell.row for cell in sheet.cells) + 1
 
 
 def flow(first: float, parts: Sequence[Part], side: float, repeated: float) -> list[float]:
@@ -75,14 +88,18 @@ def set_spaces(sheet: Sheet, paper: str) -> None:
 
     Where a program's side is a little shorter, the lower row goes over to the next one by itself, and the gap there is small.
     """
-    rows = range(sheet.printed_rows or max(cell.row for cell in sheet.cells) + 1)
+    rows = range(_rows(sheet))
     heights = [sheet.heights.get(row, ROW_HEIGHT) for row in rows]
     starts = [row for row in sheet.starts if row < len(rows)]
-    if not starts:
+    if not starts or sheet.grid.one_side:
         return
     ends = [*(start - 1 for start in starts[1:]), len(rows)]
     parts = [Part(tuple(heights[start + 1 : end])) for start, end in zip(starts, ends, strict=True)]
-    spaces = flow(sum(heights[: starts[0] - 1]), parts, side_height(sheet.widths, paper), sum(heights[:TITLE_ROWS]))
+    spaces = flow(sum(heights[: starts[0] - 1]), parts, _side(sheet, paper), sum(heights[:TITLE_ROWS]))
     for start, space in zip(starts, spaces, strict=True):
         lower = min(space / 2, LOWER_ROW)
         sheet.heights.update({start - 1: space - lower, start: lower})
+
+
+def _side(sheet: Sheet, paper: str) -> float:
+    return side_height(sheet.widths, paper, sheet.grid.printed)

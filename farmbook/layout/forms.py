@@ -17,7 +17,7 @@ from farmbook.expr.nodes import Call, Expr, Joined, Line, Multiply, Number, Tota
 from farmbook.units import MASS_KINDS, Unit, day_of
 
 __all__ = [
-    "NOTHING", "NO_FIGURE", "Form", "change_form", "form_of", "limit_code", "limit_form", "line_form", "marked", "money_sign",
+    "MONTH", "NOTHING", "NO_FIGURE", "Form", "change_form", "form_of", "limit_code", "limit_form", "line_form", "marked", "money_sign",
     "signed", "typed_form",
 ]  # fmt: skip
 
@@ -28,6 +28,8 @@ NOTHING: Final = "\u2013"
 GENERAL: Final = "General"
 DAY: Final = "yyyy-mm-dd"
 """One date, read alike everywhere."""
+MONTH: Final = "mmm yy"
+"""The first day of a month, where the month is meant."""
 _SIGNS: Final = {"USD": "$", "EUR": "€", "GBP": "£"}
 
 

@@ -2,11 +2,13 @@
 
 from __future__ import annotations
 
+from dataclasses import dataclass
 from typing import Final
 
 __all__ = [
-    "ANSWER_HEIGHT", "HEADING_HEIGHT", "HOW", "HOW_COLUMNS", "INPUTS", "LABEL", "LISTS", "NAME", "NUMBER", "PRINTED", "ROW_HEIGHT", "SPACE",
-    "TITLE_HEIGHT", "UNIT", "VALUE", "WORKED",
+    "ANSWER_HEIGHT", "BEFORE", "COMMON", "FIRST_MONTH", "GRIDS", "HEADING_HEIGHT", "HOW", "HOW_COLUMNS", "INPUTS", "LABEL", "LISTS",
+    "MONTHS_A_YEAR", "MONTH_UNIT", "MONTH_WIDTH", "NAME", "NUMBER", "PRINTED", "ROW_HEIGHT", "SPACE", "TITLE_HEIGHT", "UNIT", "VALUE",
+    "WEEK_WIDTH", "WORKED", "YEAR", "Grid",
 ]  # fmt: skip
 
 NUMBER, LABEL, VALUE, UNIT, HOW, NAME = 0, 1, 2, 3, 4, 10
@@ -19,3 +21,40 @@ PRINTED: Final = 10
 """Columns of every sheet that print; what stands further right is for the screen."""
 
 ROW_HEIGHT, TITLE_HEIGHT, ANSWER_HEIGHT, HEADING_HEIGHT, SPACE = 20, 31, 46, 30, 8
+
+MONTHS_A_YEAR: Final = 12
+MONTH_UNIT, BEFORE, FIRST_MONTH = 2, 3, 4
+"""Columns of a sheet of monthly workings: the same month stands in the same column of every one."""
+MONTH_WIDTH, WEEK_WIDTH = 66, 84
+YEAR = 2 + MONTHS_A_YEAR
+"""The column of a year's total beside its twelve months."""
+
+
+@dataclass(frozen=True)
+class Grid:
+    """How a class of sheets uses its columns; of `widths`, workings that run on further have more of the last.
+
+    `printed` columns print, the right part of the title rows begins at `side`. Where columns are told in full, the label takes
+    those from 1 to `told`, the words those from there to `ends`, and the name the next. A `one_side` sheet is scaled to a side,
+    one that runs on is `wide`: its links stand beside its title.
+    """
+
+    widths: tuple[int, ...] = WORKED
+    printed: int = PRINTED
+    side: int = 5
+    told: int = VALUE
+    ends: int = PRINTED
+    one_side: bool = False
+    wide: bool = False
+
+
+COMMON: Final = Grid()
+GRIDS: Final = {
+    "months": Grid(
+        (28, 224, 84, MONTH_WIDTH, *[MONTH_WIDTH] * MONTHS_A_YEAR), FIRST_MONTH + MONTHS_A_YEAR, 9, VALUE,
+        FIRST_MONTH + MONTHS_A_YEAR, one_side=True, wide=True,
+    ),
+    "weeks": Grid((WEEK_WIDTH,) * 12, PRINTED, 5, 4, 12, wide=True),
+    "years": Grid((12, 194, *[60] * MONTHS_A_YEAR, 70, 170), YEAR + 1, 9, VALUE, YEAR + 1),
+}  # fmt: skip
+"""The grids of classes of sheets that have their own; the others have the common one."""

@@ -20,11 +20,11 @@ def numbered(plan: Plan, templates: Sequence[Template]) -> dict[str, Place]:
     """The place of every line and cell that has a number, by its dotted name."""
     found: dict[str, Place] = {}
     for template in templates:
-        number = 0
+        rows = [[(name, "")] for name in template.heads if not name.startswith("show:")]
         for block in reading_order(template):
-            for row in _rows(plan, block, template.path):
-                number += 1
-                found.update({name: Place(template.sheet, number, head) for name, head in row})
+            rows += _rows(plan, block, template.path)
+        for number, row in enumerate(rows, 1):
+            found.update({name: Place(template.sheet, number, head) for name, head in row})
     return found
 
 
@@ -40,7 +40,7 @@ def _rows(plan: Plan, block: Block, where: str) -> Iterator[list[tuple[str, str]
             yield [(name, ""), *([(used.name, "")] if used is not None else [])]
     elif block.kind == "input_table":
         yield [(name, plan.input(name, where).declared.label) for name in block.inputs]
-    elif block.kind in ("list", "across", "matrix", "table"):
+    elif block.kind in ("list", "across", "matrix", "table", "months", "weeks"):
         homes = [name for name in block.lines if not name.startswith("show:")]
         if block.kind == "table":
             yield [(name, plan.line(name, where).head) for name in homes]

@@ -14,7 +14,7 @@ from farmbook.expr.nodes import Constant, Expr, Line, RawInput, Running, Startin
 from farmbook.expr.walk import walk
 from farmbook.layout.book import Cell, Chart, Content, Home, Sheet, Shown, SwingChart, Text, Worked
 from farmbook.layout.forms import NOTHING, change_form, form_of, limit_form, line_form, money_sign, typed_form
-from farmbook.layout.grid import HEADING_HEIGHT, HOW, HOW_COLUMNS, NUMBER, ROW_HEIGHT, SPACE
+from farmbook.layout.grid import HEADING_HEIGHT, HOW, NUMBER, ROW_HEIGHT, SPACE
 from farmbook.layout.line_numbers import Place
 from farmbook.layout.looks import LOOKS
 from farmbook.layout.measure import height_of
@@ -147,7 +147,8 @@ TWO_LINES: Final = 34
 class Page:
     """One sheet, filled downwards; `row` is the next free row, `bold` names the lines that the sheet comes to.
 
-    `unsaid` are words that labels leave out here, as the sheet's title says them.
+    `unsaid` are words that labels leave out here, as the sheet's title says them. Where a sheet is one table of a list, that list
+    is what it runs `over`, `top` its first row, and `next_column` its next free column.
     """
 
     def __init__(self, sheet: Sheet, plan: Plan, where: str) -> None:
@@ -158,6 +159,8 @@ class Page:
         self.asked: list[Bound] = []
         self.pending: list[Chart] = []
         self.swung: list[SwingChart] = []
+        self.over: Axis | None = None
+        self.top, self.next_column = 0, 0
         self._said_how = False
 
     def put(self, row: int, column: int, content: Content, look: str, *, form: str = "", across: int = 1) -> None:
@@ -218,7 +221,7 @@ class Page:
             return
         if side and not self._said_how:
             self._said_how, side = True, f"{side}: numbers alone are lines of this sheet, on paper or below"
-        for column in range(HOW + HOW_COLUMNS):
+        for column in range(self.sheet.grid.printed):
             look = "heading_side" if column >= HOW else "heading"
             self.put(self.row, column, Text(title if column == 0 else side if column == HOW else ""), look)
         self.grow(self.row, HEADING_HEIGHT)
@@ -243,14 +246,17 @@ class Page:
             self.plan.labels.setdefault(axis, (self.sheet.name, row, column))
         if lines is not None and not down:
             self.grow(row, TWO_LINES)
-        for member in range(self.plan.sizes[axis]):
-            at = (row + member, column) if down else (row, column + member)
-            if lines is None:
-                self.put(*at, Text(axis.called(member).replace("_", " ").capitalize()), look)
-            elif lines.label in self.plan.homes:
-                self.put(*at, Shown(lines.label, (member,)), look)
-            else:
-                self.put(*at, Worked(lines.label, (member,)), look)
+        for member, name in enumerate(self.member_names(axis)):
+            self.put(*((row + member, column) if down else (row, column + member)), name, look)
         if lines is not None and lines.label not in self.plan.homes:
             sizes, swapped = (self.plan.sizes[axis],), (axis,) if turned else ()
             self.plan.settle(lines.label, Home(self.sheet.name, row, column, (axis,), sizes, column, swapped))
+
+    def member_names(self, axis: Axis) -> list[Content]:
+        """What says the names of an axis's members: fixed words, or the cells where they are worked out."""
+        lines = self.plan.model.axes.get(axis)
+        members = range(self.plan.sizes[axis])
+        if lines is None:
+            return [Text(axis.called(member).replace("_", " ").capitalize()) for member in members]
+        known = lines.label in self.plan.homes
+        return [Shown(lines.label, (member,)) if known else Worked(lines.label, (member,)) for member in members]

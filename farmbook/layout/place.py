@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections import Counter
-from collections.abc import Callable, Sequence
+from collections.abc import Callable, Iterator, Sequence
 from functools import partial
 from typing import Final
 
@@ -14,11 +14,12 @@ from farmbook.layout.book import Book, Cell, Home, Link, Sheet, Shown, Text, Wor
 from farmbook.layout.case_blocks import case_block, cases_block
 from farmbook.layout.chart_blocks import chart_block, chart_figures, charts_beside
 from farmbook.layout.front_blocks import FRONT_ANSWER_HEIGHT, front_block, says_block
-from farmbook.layout.grid import ANSWER_HEIGHT, HOW, HOW_COLUMNS, INPUTS, LISTS, NAME, TITLE_HEIGHT, VALUE, WORKED
+from farmbook.layout.grid import ANSWER_HEIGHT, COMMON, GRIDS, HOW, INPUTS, LISTS, TITLE_HEIGHT, VALUE, WORKED
 from farmbook.layout.input_blocks import inputs_block
 from farmbook.layout.input_tables import input_table_block, inputs_explained
 from farmbook.layout.list_blocks import COMES_TO_HEIGHT, comes_to, compare_block, list_block
 from farmbook.layout.matter_blocks import left_out_block, matters_block, matters_chart_block, matters_figures
+from farmbook.layout.month_blocks import month_heads, months_block
 from farmbook.layout.numbering import numbered, reading_order
 from farmbook.layout.page import Page, Plan
 from farmbook.layout.reference_blocks import (
@@ -35,8 +36,10 @@ from farmbook.layout.reference_blocks import (
 from farmbook.layout.table_blocks import across_block, columns_explained, matrix_block, table_block
 from farmbook.layout.template import Block, Template
 from farmbook.layout.typed import areas_of, typed_cells
+from farmbook.layout.week_blocks import week_heads, weeks_block
+from farmbook.layout.year_blocks import years_block
 
-__all__ = ["BLOCKS", "SIDE", "place"]
+__all__ = ["BLOCKS", "place"]
 
 BLOCKS: Final[dict[str, Callable[[Page, Block], None]]] = {
     "list": list_block,
@@ -63,7 +66,12 @@ BLOCKS: Final[dict[str, Callable[[Page, Block], None]]] = {
     "matters": matters_block,
     "matters_chart": matters_chart_block,
     "matters_left_out": left_out_block,
+    "months": months_block,
+    "years": years_block,
+    "weeks": weeks_block,
 }
+HEADS: Final = {"months": month_heads, "weeks": week_heads}
+"""What stands above, or left of, all blocks of a sheet that is one table."""
 
 
 EXTRA_WIDTH = 88
@@ -91,10 +99,12 @@ def place(plan: Plan, templates: Sequence[Template], *, title_line: str, verdict
 
 def _sheet(plan: Plan, template: Template, title_line: str, verdict_line: str) -> Sheet:
     sheet = Sheet(template.sheet, template.title, template.question, template.kind, _widths(plan, template))
-    sheet.prints = template.prints
+    sheet.prints, sheet.grid = template.prints, GRIDS.get(template.kind, COMMON)
     page = Page(sheet, plan, template.path)
     page.bold, page.unsaid = frozenset(template.comes_to), template.unsaid
     _title(page, template, title_line, verdict_line)
+    if template.kind in HEADS:
+        HEADS[template.kind](page, template.heads)
     blocks = [(block.below, partial(BLOCKS[block.kind], page, block)) for block in reading_order(template)]
     if template.comes_to:
         blocks.insert(0, (False, partial(_head, page, template)))
@@ -143,30 +153,28 @@ def _title(page: Page, template: Template, title_line: str, verdict_line: str) -
 
     On the first sheet question and answer keep to the columns that a phone shows.
     """
-    front = template.kind == "start"
+    front, side, end = template.kind == "start", page.sheet.grid.side, page.sheet.grid.printed
     title, verdict = (Shown(page.plan.line(name, template.path), ()) for name in (title_line, verdict_line))
     page.words(0, 0, template.title, "title")
-    page.put(0, SIDE, title, "farm", across=HOW + HOW_COLUMNS - SIDE)
-    page.put(1, 0, Text(template.question), "question", across=HOW if front else SIDE)
+    page.put(0, side, title, "farm", across=end - side)
+    page.put(1, 0, Text(template.question), "question", across=HOW if front else side)
     if front:
-        page.put(1, HOW, Text(""), "question", across=SIDE - HOW)
-    page.put(1, SIDE, verdict, "verdict", across=HOW + HOW_COLUMNS - SIDE)
+        page.put(1, HOW, Text(""), "question", across=side - HOW)
+    page.put(1, side, verdict, "verdict", across=end - side)
     page.grow(0, TITLE_HEIGHT)
     page.row = 2
     if template.answer:
         answer = page.plan.line(template.answer, template.path)
-        page.put(page.row, 0, Worked(answer, ()), "answer", across=HOW if front else HOW + HOW_COLUMNS)
+        page.put(page.row, 0, Worked(answer, ()), "answer", across=HOW if front else end)
         page.plan.settle(answer, Home(page.sheet.name, page.row, 0, label_column=0))
         page.name(workbook_name(answer), page.row, 0)
         page.grow(page.row, FRONT_ANSWER_HEIGHT if front else ANSWER_HEIGHT)
         page.row += 1
 
 
-SIDE = 5
-"""The column at which the right part of the title rows begins."""
-
-
 def _widths(plan: Plan, template: Template) -> list[int]:
+    if template.kind in GRIDS:
+        return list(GRIDS[template.kind].widths)
     if template.kind == "inputs":
         return list(LISTS if any(block.kind == "input_table" for block in template.blocks) else INPUTS)
     across = [plan.sizes[plan.axis(block.axis, template.path)] for block in template.blocks if block.kind == "across"]
@@ -177,17 +185,23 @@ def _links(plan: Plan, sheet: Sheet, read: Counter[tuple[str, str]]) -> None:
     """The way on, in the screen margin: the sheets beside this one, those it rests on, those that rest on it."""
     names = [name for name, _, _ in plan.sheets]
     at = names.index(sheet.name)
-    margin = len(INPUTS) if sheet.kind == "inputs" else NAME
     ways = [(f"\u2039 {names[0]}", names[0])] if at else []
     ways += [(f"next: {names[at + 1]} \u203a", names[at + 1])] if at + 1 < len(names) else []
     sources = Counter({source: times for (reader, source), times in read.items() if reader == sheet.name})
     readers = Counter({reader: times for (reader, source), times in read.items() if source == sheet.name})
     ways += [(f"comes from: {name}", name) for name, _ in sources.most_common(NEIGHBOURS)]
     ways += [(f"goes to: {name}", name) for name, _ in readers.most_common(NEIGHBOURS)]
+    for (row, column), (words, name) in zip(_free(sheet), ways, strict=False):
+        sheet.cells.append(Cell(row, column, Link(words, name), "link"))
+
+
+def _free(sheet: Sheet) -> Iterator[tuple[int, int]]:
+    """Where links may stand: down the screen margin, or, on a sheet that runs on to the right, beside its title."""
+    margin = len(INPUTS) if sheet.kind == "inputs" else sheet.grid.printed
+    if sheet.grid.wide:
+        return ((row, margin + column) for column in range(0, 20, 2) for row in range(2))
     taken = {cell.row for cell in sheet.cells if cell.column == margin}
-    rows = (row for row in range(200) if row not in taken)
-    for row, (words, name) in zip(rows, ways, strict=False):
-        sheet.cells.append(Cell(row, margin, Link(words, name), "link"))
+    return ((row, margin) for row in range(200) if row not in taken)
 
 
 def _read_between(plan: Plan) -> Counter[tuple[str, str]]:

@@ -38,7 +38,7 @@ def text_block(page: Page, block: Block) -> None:
     """Paragraphs across the grid."""
     page.heading(block.title)
     for paragraph in block.paragraphs:
-        page.words(page.row, LABEL, paragraph, "paragraph", across=ALL - LABEL)
+        page.words(page.row, LABEL, paragraph, "paragraph", across=page.sheet.grid.printed - LABEL)
         page.row += 1
 
 

@@ -17,7 +17,7 @@ from farmbook.layout.list_blocks import WORDS_COLUMNS, Entry, entries, how, work
 from farmbook.layout.page import Page
 from farmbook.layout.template import Block
 
-__all__ = ["across_block", "columns_explained", "matrix_block", "table_block"]
+__all__ = ["across_block", "columns_explained", "grid_cells", "matrix_block", "table_block"]
 
 COLUMNS = HOW + HOW_COLUMNS - VALUE
 """Columns of a table, the names of its rows aside."""
@@ -44,7 +44,7 @@ def table_block(page: Page, block: Block) -> None:
         first += 1
     page.member_labels(axis, first, LABEL, "label")
     for (line, home), grid in zip(lines, grids, strict=True):
-        _cells(page, line, home, replace(grid, row=first))
+        grid_cells(page, line, home, replace(grid, row=first))
     page.row = first + plan.sizes[axis]
     page.columns += [line for line, home in lines if home]
 
@@ -89,12 +89,12 @@ def _table_head(page: Page, line: Line, grid: Home, members: bool) -> None:
         page.put(unit_row, column, Text(page.plan.unit_words(line.unit)), "column_head_right")
 
 
-def _cells(page: Page, line: Line, home: bool, grid: Home) -> None:
+def grid_cells(page: Page, line: Line, home: bool, grid: Home, *, form: str = "", look: str = "") -> None:
     """The cells of a line over the lists of a grid, whose corner is its first one; before it stand opening values."""
     opening = home and page.plan.opening(line)
-    form = page.plan.line_format(line, table=True)
+    form = form or page.plan.line_format(line, table=True)
     for index in _indices(grid, opening=opening):
-        _grid_cell(page, line, grid, index, form, home=home)
+        _grid_cell(page, line, grid, index, form, home=home, look=look)
     if home:
         page.plan.settle(line, grid)
 
@@ -121,7 +121,7 @@ def across_block(page: Page, block: Block) -> None:
     for line, home in lines:
         page.number(page.row, line.name)
         page.put(page.row, LABEL, Text(page.label(line.head)), "label")
-        _cells(page, line, home, Home(page.sheet.name, page.row, first, (axis,), (plan.sizes[axis],), LABEL))
+        grid_cells(page, line, home, Home(page.sheet.name, page.row, first, (axis,), (plan.sizes[axis],), LABEL))
         rest = max(1, (words_column if wide else HOW + HOW_COLUMNS) - unit_column)
         page.put(page.row, unit_column, Text(plan.unit_words(line.unit)), "unit", across=rest)
         if wide:
@@ -148,7 +148,7 @@ def matrix_block(page: Page, block: Block) -> None:
         before = grid.way(axes[-1]) if opening else ""
         grid = replace(grid, row=grid.row + (before == "down"), column=grid.column + (before == "across"))
         _grid_heads(page, line, grid, before)
-        _cells(page, line, home, grid)
+        grid_cells(page, line, home, grid)
         page.row = grid.row + next(plan.sizes[axis] for axis in axes if grid.way(axis) == "down")
         page.columns += [line] if home else []
 
@@ -173,10 +173,10 @@ def _indices(grid: Home, *, opening: bool) -> Iterator[tuple[int, ...]]:
     return itertools.product(*map(range, others), range(-1 if opening else 0, last))
 
 
-def _grid_cell(page: Page, line: Line, grid: Home, index: tuple[int, ...], form: str, *, home: bool) -> None:
+def _grid_cell(page: Page, line: Line, grid: Home, index: tuple[int, ...], form: str, *, home: bool, look: str) -> None:
     opening = index[-1] < 0
     at = grid.place(dict(zip(grid.axes, index, strict=True)))
-    look = "opening" if opening else "worked" + ("_text" if line.is_text else "")
+    look = "opening" if opening else look or "worked" + ("_text" if line.is_text else "")
     content = Worked(line, index, opening=opening) if home else Shown(line, index)
     page.put(*at, content, look, form=form)
 
@@ -186,11 +186,13 @@ def columns_explained(page: Page) -> None:
     if not page.columns:
         return
     page.heading("In full: how columns and lines are worked out")
+    grid = page.sheet.grid
     for line in page.columns:
         page.number(page.row, line.name)
-        page.put(page.row, LABEL, Text(line.head), "label")
-        page.ruled(page.row, VALUE, how(page.plan, line, home=True), "words", across=COLUMNS)
-        page.words(page.row, NAME, workbook_name(line), "name")
+        page.put(page.row, LABEL, Text(line.head), "label", across=grid.told - LABEL)
+        words = how(page.plan, line, home=True)
+        page.ruled(page.row, grid.told, words, "words", across=grid.ends - grid.told)
+        page.words(page.row, grid.ends, workbook_name(line), "name")
         page.row += 1
 
 

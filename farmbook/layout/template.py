@@ -15,14 +15,19 @@ __all__ = ["Block", "Template", "read_templates", "shipped_templates", "starter"
 KINDS: Final = {
     "list", "table", "across", "matrix", "text", "cautions", "inputs", "input_table", "checks", "contents", "constants", "sources",
     "glance", "legend", "stamp", "chart", "compare", "case", "cases", "front", "says", "matters", "matters_chart", "matters_left_out",
+    "months", "years", "weeks",
 }  # fmt: skip
-CLASSES: Final = ("start", "inputs", "worked", "checks", "reference")
+CLASSES: Final = ("start", "inputs", "worked", "checks", "reference", "months", "years", "weeks")
+KEYS: Final = ("sheet", "title", "question", "class", "answer", "comes_to", "unsaid", "prints", "heads")
+ON_OWN_GRID: Final = {"months": {"months", "text"}, "years": {"years", "chart", "text"}, "weeks": {"weeks", "text"}}
+"""Of classes with a grid of their own, the kinds of block that stand on it; they stand on no other."""
 NEEDED: Final = {
     "list": ("lines",), "table": ("axis", "lines"), "across": ("axis", "lines"), "matrix": ("lines",), "text": ("paragraphs",),
     "cautions": ("paragraphs",), "inputs": ("inputs",), "input_table": ("inputs",), "checks": ("of",), "chart": ("title",),
     "compare": ("heads", "rows"),
     "glance": ("of",), "case": ("of",), "cases": ("cases", "heads"), "front": ("title", "rows", "bars"), "says": ("lines",),
     "matters": ("title", "first"), "matters_chart": ("title", "first"), "matters_left_out": ("title",),
+    "months": ("lines",), "years": ("title", "heads", "lines"), "weeks": ("title", "lines"),
 }  # fmt: skip
 
 
@@ -30,7 +35,8 @@ NEEDED: Final = {
 class Block:
     """One block of a sheet; those `below` stand under what is printed, a chart may stand `beside` what the sheet comes to.
 
-    Of what matters, so many stand `first`, `after` so many that stand elsewhere.
+    Of what matters, so many stand `first`, `after` so many that stand elsewhere. Of the lines of years, `levels` end a year as
+    its last month does, `rates` are not added up, `totals` are bold under a rule, and `lowest` is marked in its lowest month.
     """
 
     kind: str
@@ -57,13 +63,18 @@ class Block:
     signed: bool = False
     first: int = 0
     after: int = 0
+    levels: tuple[str, ...] = ()
+    rates: tuple[str, ...] = ()
+    totals: tuple[str, ...] = ()
+    lowest: str = ""
 
 
 @dataclass(frozen=True)
 class Template:
     """One sheet as its file describes it: `answer` names its sentence, `comes_to` the lines that stand at its head.
 
-    Its labels leave out the words `unsaid`, which the title says. A sheet of which `prints` is false is for the screen.
+    Its labels leave out the words `unsaid`, which the title says. A sheet of which `prints` is false is for the screen. `heads`
+    are lines that stay on the screen above all months, or left of all weeks.
     """
 
     path: str
@@ -76,6 +87,7 @@ class Template:
     comes_to: tuple[str, ...] = ()
     unsaid: tuple[str, ...] = ()
     prints: bool = True
+    heads: tuple[str, ...] = ()
 
     @property
     def homes(self) -> list[str]:
@@ -83,7 +95,7 @@ class Template:
         listed = [name for block in self.blocks for name in block.lines]
         compared = [name for block in self.blocks for row in block.rows for name in row[1:]]
         said = [self.answer] if self.answer else []
-        return [name for name in (*said, *listed, *compared) if not name.startswith("show:")]
+        return [name for name in (*said, *self.heads, *listed, *compared) if not name.startswith("show:")]
 
 
 def starter(units: str) -> str:
@@ -127,17 +139,14 @@ def _read(path: Path) -> Template:
         raise ModelFault("a sheet template cannot be read", where=path.name, why=str(error)) from None
     blocks = tuple(_block(block, path) for block in data.pop("block", []))
     missing = [key for key in ("sheet", "title", "question", "class") if key not in data]
-    unknown = [
-        key
-        for key in data
-        if key not in ("sheet", "title", "question", "class", "answer", "comes_to", "unsaid", "prints")
-    ]
+    unknown = [key for key in data if key not in KEYS]
     if missing or unknown:
         raise ModelFault(f"sheet template: missing {missing}, unknown {unknown}", where=path.name)
     if data["class"] not in CLASSES or not str(data["sheet"]).isalpha() or len(data["sheet"]) > 20:
         raise ModelFault(
             f"sheet `{data['sheet']}`: the name takes letters only, the class is one of {CLASSES}", where=path.name
         )
+    _stand_on_their_grid(data, blocks, path)
     return Template(
         path.name,
         data["sheet"],
@@ -149,7 +158,22 @@ def _read(path: Path) -> Template:
         tuple(data.get("comes_to", ())),
         tuple(data.get("unsaid", ())),
         data.get("prints", True),
+        tuple(data.get("heads", ())),
     )
+
+
+def _stand_on_their_grid(data: dict[str, Any], blocks: tuple[Block, ...], path: Path) -> None:
+    """Refuse blocks on a grid that is not theirs, and workings by week or month without heads."""
+    kind = data["class"]
+    own = set().union(*ON_OWN_GRID.values()) - {"text", "chart"}
+    fit = ON_OWN_GRID.get(kind, KINDS - own)
+    for block in blocks:
+        if block.kind not in fit:
+            raise ModelFault(f"a block of kind `{block.kind}` stands on no sheet of class `{kind}`", where=path.name)
+    if (kind in ("months", "weeks")) != bool(data.get("heads")):
+        raise ModelFault(f"a sheet of class `{kind}` has {'no ' if kind in ON_OWN_GRID else ''}heads", where=path.name)
+    if kind == "weeks" and data.get("prints", True):
+        raise ModelFault("a sheet of all weeks does not print; say so", where=path.name)
 
 
 def _block(data: dict[str, Any], path: Path) -> Block:

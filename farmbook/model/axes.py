@@ -20,6 +20,7 @@ __all__ = [
     "INGREDIENT",
     "ITEM",
     "MONTH",
+    "PLAN_YEAR",
     "RECIPE",
     "STEAMER",
     "STEP",
@@ -87,23 +88,24 @@ CALENDAR: Final = Axis(
     ),
 )
 """The months of any year, by which customers buy more or less."""
-WEEK: Final = Axis("week", "week", "down", 97, ordered=True, sized=True)
-"""Weeks of the plan, with weeks before it that carry what is in process at the start, and weeks after it for what is started
-ahead."""
-MONTH: Final = Axis("month", "month", "across", 98, ordered=True, sized=True)
-
 WEEKS_BEFORE: Final = 26
 WEEKS_AFTER: Final = 20
 """Weeks before and after the plan: a bag is in process, and spawn is started ahead, for no longer."""
+WEEK: Final = Axis("week", "week", "down", 97, ordered=True, sized=True, before=WEEKS_BEFORE, after=WEEKS_AFTER)
+"""Weeks of the plan, with weeks before it that carry what is in process at the start, and weeks after it for what is started
+ahead."""
+MONTH: Final = Axis("month", "month", "across", 98, ordered=True, sized=True)
+PLAN_YEAR: Final = Axis("plan_year", "year of the plan", "across", 99, ordered=True, sized=True)
+
 DAYS_A_YEAR, YEARS_TO_A_LEAP_DAY, DAYS_A_WEEK = 365, 4, 7
 
 
 def sizes_of_plan(months: int) -> Mapping[Axis, int]:
-    """How many weeks and months a plan of so many months has, whatever day it starts on.
+    """How many weeks, months and years a plan of so many months has, whatever day it starts on.
 
     Week 1 begins on the Monday on or before the first of the first month, up to six days before it.
     """
     years = math.ceil(months / 12)
     days = DAYS_A_YEAR * years + math.ceil(years / YEARS_TO_A_LEAP_DAY)
     weeks = math.ceil((days + DAYS_A_WEEK - 1) / DAYS_A_WEEK)
-    return {WEEK: WEEKS_BEFORE + weeks + WEEKS_AFTER, MONTH: months}
+    return {WEEK: WEEKS_BEFORE + weeks + WEEKS_AFTER, MONTH: months, PLAN_YEAR: years}

@@ -39,6 +39,10 @@ from farmbook.model.alternatives.stops import (
     StopYearTwo,
 )
 from farmbook.model.axes import sizes_of_plan
+from farmbook.model.calendar.plan_months import PlanMonths
+from farmbook.model.calendar.plan_start import PlanStart
+from farmbook.model.calendar.plan_weeks import PlanWeeks
+from farmbook.model.calendar.plan_years import PlanYears
 from farmbook.model.choices.equipment_cost import EquipmentCost
 from farmbook.model.choices.make_or_buy import MakeOrBuy
 from farmbook.model.choices.make_or_buy_turn import MakeOrBuyTurn
@@ -178,6 +182,7 @@ SECTIONS: Final[tuple[type[Section], ...]] = (
     *(OtherSteamerRoom, OtherSteamerYear, SteamerGap, SteamerWhole),
     *(ChangeSizes, OwnChange, PriceChange, WeightChange, LossesChange, BagsChange, PayChange),
     *(EnergyChange, SpawnChange, UnsoldChange, WeeksChange, OwnChangeYear, ChangeRanks),
+    *(PlanStart, PlanMonths, PlanWeeks, PlanYears),
     *(ReportTables, Report, ReportMatters, Front),
 )
 

@@ -10,11 +10,10 @@ from xlsxwriter.worksheet import Worksheet
 
 from farmbook.expr.axis import Axis
 from farmbook.expr.nodes import Line, RawInput
-from farmbook.layout.book import Book, Home, Sheet, a1
+from farmbook.layout.book import Book, Home, Lowest, Sheet, a1
 from farmbook.layout.forms import marked
 from farmbook.layout.looks import HAIR, INK, MARK
 from farmbook.layout.page import Plan
-from farmbook.layout.place import SIDE
 from farmbook.sections.section import Bound
 from farmbook.workbook.done import done
 
@@ -22,7 +21,6 @@ __all__ = ["FAILING", "States"]
 
 FAILING: Final = "report_errors_failing"
 """The name of the cell that counts the errors of a book."""
-LAST: Final = 9
 Area = tuple[int, int, int, int]
 
 
@@ -32,18 +30,21 @@ class States:
     def __init__(self, workbook: Workbook, book: Book, plan: Plan) -> None:
         self.workbook, self.book, self.plan = workbook, book, plan
         self.white = workbook.add_format({"bg_color": "#FFFFFF"})
+        self.on_ink = workbook.add_format({"bg_color": INK, "font_color": "#FFFFFF"})
         self.faint = workbook.add_format({"font_color": HAIR})
 
     def show(self, page: Worksheet, sheet: Sheet) -> None:
         """A book that does not add up looks so on every sheet; boxes show whose their figures are, and which are out of range."""
         if FAILING in self.book.names:
-            bad = self.workbook.add_format({"bg_color": INK, "font_color": "#FFFFFF"})
-            self._rule(page, (1, SIDE, 1, LAST), f"={FAILING}>0", bad)
+            bad = self.on_ink
+            self._rule(page, (1, sheet.grid.side, 1, sheet.grid.printed - 1), f"={FAILING}>0", bad)
             for cell in sheet.cells:
                 if cell.look in ("check", "glance_state"):
                     self._rule(
                         page, (cell.row, cell.column, cell.row, cell.column), f"={a1(cell.row, cell.column)}=0", bad
                     )
+        for marked_row in sheet.lowest:
+            self._lowest(page, marked_row)
         for bound in self.plan.model.inputs.values():
             home = self.book.homes.get(bound.cell)
             if home is not None and home.sheet == sheet.name:
@@ -51,6 +52,14 @@ class States:
         for line, home in self.book.homes.items():
             if isinstance(line, Line) and line.kind in ("worked", "label") and home.sheet == sheet.name:
                 self._spare(page, home)
+
+    def _lowest(self, page: Worksheet, shown: Lowest) -> None:
+        """The lowest month of all years is white on ink, in whichever row of them it stands."""
+        home = self.book.homes[shown.line]
+        top, left, bottom, right = _area(home)
+        first, last = (a1(*at, row_fixed=True, column_fixed=True) for at in ((top, left), (bottom, right)))
+        area = (shown.row, shown.first, shown.row, shown.last)
+        self._rule(page, area, f"={a1(shown.row, shown.first)}=MIN({home.sheet}!{first}:{last})", self.on_ink)
 
     def _spare(self, page: Worksheet, home: Home) -> None:
         """What is worked out for a row of a list that has no name is there, but hardly to be seen."""

@@ -19,9 +19,22 @@ from farmbook.expr.nodes import Line, RawInput
 from farmbook.expr.walk import ordered_axes
 from farmbook.interpret.formula import formula_of
 from farmbook.interpret.numbers import Array, Cells
-from farmbook.layout.book import Book, Cell, Content, Figure, Formula, Link, Sheet, Shown, Text, Typed, Worked, a1
-from farmbook.layout.flow import print_scale, set_spaces
-from farmbook.layout.grid import PRINTED
+from farmbook.layout.book import (
+    Book,
+    Cell,
+    Content,
+    Figure,
+    Formula,
+    Link,
+    Sheet,
+    Shown,
+    Summed,
+    Text,
+    Typed,
+    Worked,
+    a1,
+)
+from farmbook.layout.flow import print_scale, scale_to_side, set_spaces
 from farmbook.layout.looks import DEEP, FONT, HAIR, LINE, LOOKS, PALE, STRAW, STRAW_BOX
 from farmbook.layout.page import Plan
 from farmbook.sections.section import Bound
@@ -38,11 +51,12 @@ _BORDERS: Final[Mapping[str, dict[str, Any]]] = {
     "": {},
     "hair": {"bottom": 1, "bottom_color": HAIR},
     "line": {"bottom": 1, "bottom_color": LINE},
+    "total": {"top": 1, "top_color": LINE, "bottom": 1, "bottom_color": LINE},
     "box": {"border": 1, "border_color": HAIR},
     "straw": {"border": 1, "border_color": STRAW_BOX},
 }
 _PAPER: Final = {"letter": 1, "a4": 9}
-_TABS: Final = {"start": DEEP, "inputs": STRAW, "worked": PALE}
+_TABS: Final = {"start": DEEP, "years": DEEP, "inputs": STRAW, "worked": PALE, "months": PALE, "weeks": PALE}
 
 
 class PlainSheet(Worksheet):  # type: ignore[misc]  # the library carries no types
@@ -152,7 +166,7 @@ class _Writer:
         self._print_setup(page, sheet)
         states = States(self.workbook, self.book, self.plan)
         states.show(page, sheet)
-        page.freeze_panes(2, 0)
+        page.freeze_panes(*sheet.frozen)
         if sheet.kind in _TABS:
             page.set_tab_color(_TABS[sheet.kind])
         page.hide_gridlines(2)
@@ -163,14 +177,14 @@ class _Writer:
 
     def _print_setup(self, page: Worksheet, sheet: Sheet) -> None:
         end = max(cell.row for cell in sheet.cells) + 1
-        columns = sheet.widths[:PRINTED]
         page.set_paper(_PAPER[self.paper])
         page.set_landscape()
         if sheet.prints:
-            page.print_area(0, 0, (sheet.printed_rows or end) - 1, len(columns) - 1)
+            page.print_area(0, 0, (sheet.printed_rows or end) - 1, sheet.grid.printed - 1)
         else:
             page.print_area(end, 0, end + 1, 0)  # cells that stay empty: no side, or a blank one
-        page.set_print_scale(print_scale(sheet.widths, self.paper))
+        across = print_scale(sheet.widths, self.paper, sheet.grid.printed)
+        page.set_print_scale(scale_to_side(sheet, self.paper) if sheet.grid.one_side else across)
         page.set_margins(left=0.45, right=0.45, top=0.45, bottom=0.6)
         page.repeat_rows(0, 1)
         left = f"{self.plan.stamp.get('Scenario', '')}, farmbook {self.plan.stamp.get('Version', '')}"
@@ -194,6 +208,9 @@ class _Writer:
             done(page.write_number(*at, _finite(content.value, sheet.name), look), sheet.name)
         elif isinstance(content, Formula):
             done(page.write_formula(*at, "=" + content.text, look, _finite(content.value, content.text)), content.text)
+        elif isinstance(content, Summed):
+            value = sum(float(self._result(content.line, index)) for index in content.shown)
+            done(page.write_formula(*at, "=" + content.text, look, _finite(value, content.line.name)), content.text)
         elif isinstance(content, Link):
             done(page.write_url(*at, f"internal:'{content.sheet}'!A1", look, content.words), content.sheet)
         elif isinstance(content, Typed):

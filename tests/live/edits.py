@@ -9,7 +9,7 @@ from dataclasses import dataclass
 
 from farmbook.expr.nodes import Line, RawInput
 from farmbook.expr.walk import ordered_axes
-from farmbook.layout.book import Book, Formula, Shown, Worked, a1
+from farmbook.layout.book import Book, Formula, Shown, Summed, Worked, a1
 from farmbook.layout.page import Plan
 from farmbook.output import lay_out
 from farmbook.results import Computed
@@ -46,15 +46,19 @@ class LiveBook:
             (sheet.name, a1(cell.row, cell.column)): cell.content
             for sheet in self.book.sheets
             for cell in sheet.cells
-            if isinstance(cell.content, (Worked, Shown, Formula))
+            if isinstance(cell.content, (Worked, Shown, Summed, Formula))
         }
 
         self.factors: dict[Cell, Value] = {}
         self.places: dict[Line, list[tuple[Cell, int]]] = {}
         self.openings: dict[Line, list[tuple[Cell, int]]] = {}
+        self.sums: dict[Line, list[tuple[Cell, list[int]]]] = {}
         for place, content in self.formulas.items():
             if isinstance(content, Formula):
                 self.factors[place] = content.value
+            elif isinstance(content, Summed):
+                shown = [self._number(content.line, index) for index in content.shown]
+                self.sums.setdefault(content.line, []).append((place, shown))
             elif isinstance(content, Worked) and content.opening:
                 self.openings.setdefault(content.line, []).append((place, self._number(content.line, content.index)))
             else:
@@ -94,6 +98,9 @@ class LiveBook:
         for line in self.places if lines is None else lines:
             results = [str(value) if isinstance(value, str) else float(value) for value in values[line].reshape(-1)]
             found.update((place, results[number]) for place, number in self.places.get(line, ()))
+            found.update(
+                (place, sum(float(results[each]) for each in shown)) for place, shown in self.sums.get(line, ())
+            )
             if line in self.openings:
                 first = values.openings[line].reshape(-1)
                 found.update((place, float(first[number])) for place, number in self.openings[line])

@@ -12,7 +12,7 @@ from typing import NamedTuple
 
 from farmbook.expr.nodes import Line, RawInput
 from farmbook.interpret.formula import BlockOf, CellOf, ColumnOf, Part, formula_of
-from farmbook.layout.book import Cell, Figure, Formula, Link, Sheet, Shown, Text, Typed, Worked
+from farmbook.layout.book import Cell, Figure, Formula, Link, Sheet, Shown, Summed, Text, Typed, Worked
 from farmbook.output import lay_out
 from farmbook.results import Computed, compute, load_scenario
 from farmbook.sections.declare import NumberInput
@@ -90,7 +90,7 @@ def _content(cell: Cell) -> str:
         )
     if isinstance(content, Figure):
         return f"{content.value:g}"
-    if isinstance(content, Formula):
+    if isinstance(content, Formula | Summed):
         return f"={content.text}"
     if isinstance(content, Typed):
         return f"<{content.source.name}>"
