@@ -5,8 +5,6 @@ from __future__ import annotations
 from typing import Final
 
 from farmbook.expr.functions import (
-    all_of,
-    at,
     calendar_month,
     interpolated,
     month_start,
