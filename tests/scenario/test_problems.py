@@ -210,7 +210,7 @@ def test_a_key_like_no_other(tmp_path: Path) -> None:
         (
             "[zzz]",
             "",
-            "no such table; here stand `units`, `currency`, `paper`, `extends`, `bakery`, `loaf`, `stall` and `sale`",
+            "no such table; here stand `units`, `currency`, `paper`, `months`, `extends`, `bakery`, `loaf`, `stall` and `sale`",
         )
     ]
 

@@ -9,11 +9,10 @@ from typing import Any
 import numpy as np
 import pytest
 
-from farmbook.model.farm import SECTIONS
+from farmbook.model.farm import SECTIONS, farm_model
 from farmbook.scenario.fields import tables_of
 from farmbook.scenario.load import read
 from farmbook.scenario.schema import json_schema
-from farmbook.sections.model import Model
 from tests.scenario.bakery import GOOD, Bakery, Sale
 
 SCHEMA = json_schema([Bakery, Sale])
@@ -26,7 +25,17 @@ def properties(table: str, schema: dict[str, Any] = SCHEMA) -> dict[str, Any]:
 
 
 def test_the_keys_are_those_of_the_declarations() -> None:
-    assert set(SCHEMA["properties"]) == {"units", "currency", "paper", "extends", "bakery", "sale", "loaf", "stall"}
+    assert set(SCHEMA["properties"]) == {
+        "units",
+        "currency",
+        "paper",
+        "months",
+        "extends",
+        "bakery",
+        "sale",
+        "loaf",
+        "stall",
+    }
     assert set(properties("bakery")["properties"]) == {
         field.name for field in Bakery.declared if hasattr(field, "how")
     } | {"basis"}
@@ -79,7 +88,7 @@ def test_a_default_that_leaves_a_member_blank_names_the_others() -> None:
 
 @pytest.mark.parametrize("system", ["metric", "us"])
 def test_typing_every_default_of_the_schema_changes_nothing_but_the_digits(system: str) -> None:
-    model = Model(SECTIONS)
+    model = farm_model()
     schema = json_schema(SECTIONS)
     plain: dict[str, Any] = {
         "units": system,
