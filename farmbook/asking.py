@@ -59,7 +59,7 @@ QUESTIONS: Final = (
     _one("fruiting_room.own_places"),
     _one("bills.in_all"),
     _one("bills.energy", "Of these, energy bills a year"),
-    _one("loan.payments"),
+    _one("loans.payments"),
     _one("household.needs"),
     _one("household.other_income"),
 )

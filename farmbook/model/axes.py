@@ -19,6 +19,9 @@ __all__ = [
     "GENERATION",
     "INGREDIENT",
     "ITEM",
+    "LOAN",
+    "LOAN_ROW",
+    "LOAN_YEAR",
     "MONTH",
     "PLAN_YEAR",
     "RECIPE",
@@ -31,11 +34,14 @@ __all__ = [
     "sizes_of_plan",
 ]
 
+YEARS_OF_LOANS: Final = 40
+
 INGREDIENT: Final = Axis("ingredient", "ingredient", "down", 10, named=True, most=20)
 RECIPE: Final = Axis("recipe", "recipe", "across", 20, named=True, most=4)
 CUSTOMER: Final = Axis("customer", "customer", "across", 22, named=True, ordered=True, most=5)
 ITEM: Final = Axis("item", "item", "down", 24, named=True, most=20)
 BILL: Final = Axis("bill", "bill", "down", 26, named=True, most=20)
+LOAN: Final = Axis("loan", "loan", "down", 27, named=True, most=12)
 FLUSH: Final = Axis("flush", "flush", "down", 30, ordered=True, members=("first", "second", "third", "fourth"))
 STEAMER: Final = Axis("steamer", "steamer", "across", 40, members=("cabinet", "vessel"))
 GENERATION: Final = Axis(
@@ -66,6 +72,11 @@ COURSE: Final = Axis("course", "bag", "across", 75, ordered=True, members=("slow
 """How the middle of a bag may warm: what is expected stands between what is known at worst and at best."""
 STEP: Final = Axis("step", "step", "down", 80, ordered=True, members=tuple(str(number) for number in range(1, 193)))
 YEAR: Final = Axis("year", "year", "down", 90, ordered=True, members=tuple(str(number) for number in range(11)))
+LOAN_ROW: Final = Axis(
+    "loan_row", "year", "down", 92, ordered=True, members=tuple(str(number) for number in range(1, YEARS_OF_LOANS + 1))
+)
+LOAN_YEAR: Final = Axis("loan_year", "year", "across", 93, ordered=True, members=LOAN_ROW.members)
+"""Years from the start of the plan on in which loans are paid back: across where each loan has a row, down in their table."""
 CALENDAR: Final = Axis(
     "calendar_month",
     "month",

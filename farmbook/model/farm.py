@@ -39,6 +39,8 @@ from farmbook.model.alternatives.stops import (
     StopYearTwo,
 )
 from farmbook.model.axes import sizes_of_plan
+from farmbook.model.borrowing.loan_checks import LoanChecks
+from farmbook.model.borrowing.loan_list import LoanList
 from farmbook.model.calendar.plan_months import PlanMonths
 from farmbook.model.calendar.plan_start import PlanStart
 from farmbook.model.calendar.plan_weeks import PlanWeeks
@@ -107,6 +109,9 @@ from farmbook.model.place.altitude import AltitudeBoiling, AltitudePressure, Wan
 from farmbook.model.place.energy import Energy
 from farmbook.model.place.farm_plan import Farm
 from farmbook.model.place.site import Site
+from farmbook.model.repaying.loan_months import ListedLoans, LoanMonths
+from farmbook.model.repaying.loan_years import LoanYears
+from farmbook.model.repaying.loans_then import LoansAtMonth, LoansAtYear, LoansYearOn
 from farmbook.model.report import Report
 from farmbook.model.report_matters import ReportMatters
 from farmbook.model.report_tables import ReportTables
@@ -166,6 +171,7 @@ SECTIONS: Final[tuple[type[Section], ...]] = (
     *(OpeningWork, ClearingWork, CullingWork, RoundWork),
     *(PickingWork, PackingWork, SellingWork, UpkeepWork, OfficeWork, Hours),
     *(OwnedItems, Capital, Bills),
+    *(LoanList, LoanChecks),
     *(Loans, Year, Household, PriceParts, BreakEven, OneMore, FloorPrice),
     *(Capacities, MixingStage, SteamerStage, CoolingStage, BenchStage, IncubationStage, FruitingStage),
     *(LabourStage, ColdRoomStage, CustomerStage, Limits, BusiestDay),
@@ -183,6 +189,7 @@ SECTIONS: Final[tuple[type[Section], ...]] = (
     *(ChangeSizes, OwnChange, PriceChange, WeightChange, LossesChange, BagsChange, PayChange),
     *(EnergyChange, SpawnChange, UnsoldChange, WeeksChange, OwnChangeYear, ChangeRanks),
     *(PlanStart, PlanMonths, PlanWeeks, PlanYears),
+    *(LoansAtMonth, LoansYearOn, LoansAtYear, ListedLoans, LoanMonths, LoanYears),
     *(ReportTables, Report, ReportMatters, Front),
 )
 

@@ -9,7 +9,7 @@ from farmbook.sections.declare import Input
 
 __all__ = ["EARLIER_TABLES", "earlier_names"]
 
-EARLIER_TABLES: Final[Mapping[str, str]] = {"steriliser": "steamer"}
+EARLIER_TABLES: Final[Mapping[str, str]] = {"steriliser": "steamer", "loan": "loans"}
 """Tables of a scenario file: what each was called, and what it is called now."""
 _EARLIER_SECTIONS: Final[Mapping[str, str]] = {"steriliser": "steamer_in_use", "steriliser_choice": "steamer_choice"}
 """Sections of the model, by which lines that are worked out are named."""

@@ -6,7 +6,8 @@ from collections.abc import Mapping
 from typing import Any, Final
 
 from farmbook.interpret.numbers import Array
-from farmbook.model.axes import BILL, CUSTOMER, INGREDIENT, ITEM, RECIPE
+from farmbook.model.axes import BILL, CUSTOMER, INGREDIENT, ITEM, LOAN, RECIPE
+from farmbook.model.borrowing.loan_list import LoanList
 from farmbook.model.cost.harvest import Harvest
 from farmbook.model.cost.mixing import Mixing
 from farmbook.model.crop.crop import Crop
@@ -30,7 +31,14 @@ from tests.model.helpers import evaluate, with_used
 __all__ = ["FULL", "tried"]
 
 SECTIONS: Final = with_used(Trials, BagTrial, WidenAnswer, BuyIn, SpawnYears)
-NAMES: Final = {INGREDIENT: ("sawdust",), RECIPE: ("plain",), CUSTOMER: ("inn",), ITEM: ("van",), BILL: ("rent",)}
+NAMES: Final = {
+    INGREDIENT: ("sawdust",),
+    RECIPE: ("plain",),
+    CUSTOMER: ("inn",),
+    ITEM: ("van",),
+    BILL: ("rent",),
+    LOAN: ("",),
+}
 
 # 1,000 bags a week for 50 weeks, 2.5 kg each with 1 kg of dry mix at 0.20, bag and tie 0.30. 0.1 kg of spawn at 6.25.
 # A bag costs 0.50 + 0.625 = 1.125. One in ten is lost in the spawn run, the others give 0.5 kg: 0.45 kg at 10 for a bag
@@ -68,6 +76,9 @@ GIVEN: Final[Mapping[Input, Any]] = {
     Harvest.turn_round_days: 1,
     OwnedItems.price: 0,
     Bills.amount: 0,
+    LoanList.amount: 0,
+    LoanList.rate: 0,
+    LoanList.term: 12,
     Customers.order: 1,
     Customers.price: 10,
     Customers.most_a_week: 1000,

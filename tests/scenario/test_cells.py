@@ -12,7 +12,7 @@ import pytest
 from farmbook.expr.graph import Graph
 from farmbook.expr.lower import lower
 from farmbook.interpret.numbers import Engine
-from farmbook.model.farm import SECTIONS
+from farmbook.model.farm import SECTIONS, farm_model
 from farmbook.scenario.load import load
 from farmbook.scenario.values import Context, read_value
 from farmbook.sections.declare import Choice
@@ -275,7 +275,7 @@ oak_sawdust = 100
 """,
         encoding="utf-8",
     )
-    found = load(path, Model(SECTIONS))
+    found = load(path, farm_model())
     price = next(
         raw for raw in found.cells if raw.name.endswith(".price") and raw.kind == "number" and len(raw.axes) == 1
     )

@@ -9,11 +9,10 @@ from typing import Any
 import numpy as np
 import pytest
 
-from farmbook.model.farm import SECTIONS
+from farmbook.model.farm import SECTIONS, farm_model
 from farmbook.scenario.fields import tables_of
 from farmbook.scenario.load import read
 from farmbook.scenario.schema import json_schema
-from farmbook.sections.model import Model
 from tests.scenario.bakery import GOOD, Bakery, Sale
 
 SCHEMA = json_schema([Bakery, Sale])
@@ -89,7 +88,7 @@ def test_a_default_that_leaves_a_member_blank_names_the_others() -> None:
 
 @pytest.mark.parametrize("system", ["metric", "us"])
 def test_typing_every_default_of_the_schema_changes_nothing_but_the_digits(system: str) -> None:
-    model = Model(SECTIONS)
+    model = farm_model()
     schema = json_schema(SECTIONS)
     plain: dict[str, Any] = {
         "units": system,

@@ -37,7 +37,7 @@ BY_TOTALS: Final = {
     "bills.in_all": 22000,
     "bills.energy": 7000,
     "fruiting_room.own_places": 2000,
-    "loan.payments": 9000,
+    "loans.payments": 9000,
     "household.needs": 38000,
     **PAID,
 }
@@ -171,7 +171,7 @@ WHOLE_FARM: Final[Mapping[str, Mapping[str, Any]]] = {
     "nothing owned": {"item.price": None, "item.salvage": None, "item.life": None},
     "things still to be bought": {"item.bought_in": [0, 4, 0]},
     "energy bill below what steam takes": {"bills.energy": 50},
-    "a year of loss": {"customer.price": 1, "loan.payments": 20000, "household.tax_rate": 0.4},
+    "a year of loss": {"customer.price": 1, "loans.payments": 20000, "household.tax_rate": 0.4},
 }
 
 BY_NAME: Final[Mapping[str, Mapping[str, Any]]] = {

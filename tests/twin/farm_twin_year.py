@@ -200,8 +200,8 @@ def cash_book(given: Given, out: Results) -> dict[str, float]:
 
 def what_is_left(given: Given, out: Results, book: dict[str, float]) -> dict[str, float]:
     """From the cash book to the profit, and on to the household."""
-    paid_back, worn = float(given["loan.payments"]), float(out["capital.loss"])
-    interest = paid_back * float(given["loan.interest_share"])
+    paid_back, worn = float(given["loans.payments"]), float(out["capital.loss"])
+    interest = paid_back * float(given["loans.interest_share"])
     profit = book["takings"] - (book["cash_cost"] + worn + interest)
     tax = profit * float(given["household.tax_rate"]) if profit > 0 else 0.0
     household = book["takings"] - (book["cash_cost"] + paid_back + tax + worn)

@@ -63,7 +63,7 @@ class Household(Section):
     @line("Left for the household a year", unit="money/year")
     def left(self) -> Expr:
         """After loan payments, tax, and what replaces worn-out things."""
-        return self.year.cash_profit - self.loans.payments - self.tax - self.capital.loss
+        return self.year.cash_profit - self.loans.paid - self.tax - self.capital.loss
 
     @line("Left when the household has lived, a year", unit="money/year")
     def left_over(self) -> Expr:

@@ -1,0 +1,1 @@
+"""Loans one by one, and what they take in a typical year."""
