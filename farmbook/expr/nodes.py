@@ -225,6 +225,11 @@ class At(Expr):
     axis: Axis
     position: Expr
 
+    @property
+    def is_text(self) -> bool:
+        """Whether it gives a text: that of a line of texts, such as the names of a list."""
+        return self.line.is_text
+
 
 @dataclass(frozen=True, eq=False)
 class Before(Expr):

@@ -9,11 +9,13 @@ from typing import Final
 from farmbook.expr.axis import Axis
 
 __all__ = [
+    "AHEAD",
     "ALTITUDE",
     "BILL",
     "CALENDAR",
     "COURSE",
     "CUSTOMER",
+    "EARLIER",
     "EXTRA_LOSS",
     "FLUSH",
     "GENERATION",
@@ -25,8 +27,10 @@ __all__ = [
     "MONTH",
     "PLAN_YEAR",
     "RECIPE",
+    "SERVED",
     "STEAMER",
     "STEP",
+    "STEP_UP",
     "WEEK",
     "WEEKS_AFTER",
     "WEEKS_BEFORE",
@@ -42,6 +46,11 @@ CUSTOMER: Final = Axis("customer", "customer", "across", 22, named=True, ordered
 ITEM: Final = Axis("item", "item", "down", 24, named=True, most=20)
 BILL: Final = Axis("bill", "bill", "down", 26, named=True, most=20)
 LOAN: Final = Axis("loan", "loan", "down", 27, named=True, most=12)
+STEP_UP: Final = Axis("step_up", "change of the plan", "down", 28, named=True, ordered=True, most=10)
+SERVED: Final = Axis(
+    "served", "customer in turn", "down", 29, ordered=True, members=("first", "second", "third", "fourth", "fifth")
+)
+"""The columns of customers, put in the order in which they are served."""
 FLUSH: Final = Axis("flush", "flush", "down", 30, ordered=True, members=("first", "second", "third", "fourth"))
 STEAMER: Final = Axis("steamer", "steamer", "across", 40, members=("cabinet", "vessel"))
 GENERATION: Final = Axis(
@@ -99,6 +108,11 @@ CALENDAR: Final = Axis(
     ),
 )
 """The months of any year, by which customers buy more or less."""
+EARLIER: Final = Axis(
+    "earlier", "weeks before the plan", "down", 96, ordered=True, members=tuple(str(number) for number in range(1, 13))
+)
+AHEAD: Final = Axis("ahead", "week", "down", 96, ordered=True, members=tuple(str(number) for number in range(1, 14)))
+"""Weeks that the printed schedule shows, from this week on."""
 WEEKS_BEFORE: Final = 26
 WEEKS_AFTER: Final = 20
 """Weeks before and after the plan: a bag is in process, and spawn is started ahead, for no longer."""

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import Final
 
-from farmbook.expr.functions import all_of, calendar_month, running_sum
+from farmbook.expr.functions import all_of, calendar_month, running_sum, total
 from farmbook.expr.nodes import Constant, Expr
 from farmbook.model.axes import WEEK, WEEKS_AFTER, WEEKS_BEFORE
 from farmbook.model.calendar.plan_months import PlanMonths
@@ -14,7 +14,7 @@ from farmbook.sections.section import Section
 from farmbook.sources import ARITHMETIC
 from farmbook.units import unit
 
-__all__ = ["ROWS_AFTER", "ROWS_BEFORE", "PlanWeeks"]
+__all__ = ["ROWS_AFTER", "ROWS_BEFORE", "TO_THURSDAY", "PlanWeeks"]
 
 ROWS_BEFORE: Final = Constant(
     WEEKS_BEFORE, "weeks_before_the_plan", label="Weeks that stand before the plan", unit=unit("1"),
@@ -42,6 +42,11 @@ class PlanWeeks(Section):
     def row(self) -> Expr:
         """Counted from the first week that the book has, half a year before the plan."""
         return running_sum(1, WEEK)
+
+    @line("Rows of weeks", unit="count")
+    def rows(self) -> Expr:
+        """With those before and after the plan."""
+        return total(self.row > 0, WEEK)
 
     @line("Week of the plan", unit="count", axes=(WEEK,))
     def number(self) -> Expr:

@@ -1,0 +1,119 @@
+"""The cold room week by week, oldest first: what comes in, what customers take, what spoils, what is left."""
+
+from __future__ import annotations
+
+from farmbook.calc.tolerance import is_rounding
+from farmbook.expr.functions import at, maximum, minimum, previous, running_sum, starting, total, whole_down
+from farmbook.expr.nodes import Expr
+from farmbook.model.axes import CALENDAR, WEEK
+from farmbook.model.calendar.plan_start import ONE_WEEK
+from farmbook.model.calendar.plan_weeks import PlanWeeks
+from farmbook.model.schedule.in_turn import InTurn
+from farmbook.model.schedule.picks import Picks
+from farmbook.model.schedule.start_up import StartUp
+from farmbook.sections.declare import check, line, number, uses
+from farmbook.sections.section import Section
+from farmbook.sources import ARITHMETIC, COMMON_PRACTICE
+
+__all__ = ["ColdRoom"]
+
+
+class ColdRoom(Section):
+    """What is sold is the least of what is there and what customers take; what has lain too long is thrown out."""
+
+    title = "Sold and spoiled week by week"
+    table = "plan"
+
+    weeks = uses(PlanWeeks)
+    start_up = uses(StartUp)
+    picks = uses(Picks)
+    in_turn = uses(InTurn)
+
+    days_it_keeps = number(
+        "Days after the pick until it can no longer be sold",
+        unit="day",
+        usual=(4, 15),
+        hard=(0, 60),
+        default=7,
+        how="Packed and cold, as your customers see it; what is older is thrown out.",
+        source=COMMON_PRACTICE,
+        note="From memory: 12 to 15 days at 3 to 4 degrees in a good pack, of which some 7 are selling days.",
+    )
+
+    @line("Customers take, of what they take in a typical year", unit="share", axes=(WEEK,))
+    def learned_sales(self) -> Expr:
+        """Of a new farm less at first."""
+        first = self.start_up.sales_at_first
+        return first + (1 - first) * self.start_up.learned
+
+    @line("Customers take at most in the week", unit="kg_taken", axes=(WEEK,))
+    def wanted(self) -> Expr:
+        """By the month that holds most of the week; weeks in which no bags are filled sell too."""
+        return at(self.in_turn.all_take, CALENDAR, self.weeks.month_of_year) * self.learned_sales
+
+    @line("Ready for customers so far", unit="kg_taken", axes=(WEEK,))
+    def ready_so_far(self) -> Expr:
+        """From the first week that the book has."""
+        return running_sum(self.picks.ready, WEEK)
+
+    @line("Weeks that it keeps", unit="count")
+    def keeps(self) -> Expr:
+        """With a part of a week."""
+        return self.days_it_keeps / ONE_WEEK
+
+    @line("Whole weeks that it keeps", unit="count")
+    def keeps_whole(self) -> Expr:
+        """At or below."""
+        return whole_down(self.keeps)
+
+    @line("Part of a week that it keeps", unit="share")
+    def keeps_part(self) -> Expr:
+        """The rest."""
+        return self.keeps - self.keeps_whole
+
+    @line("Too old by the end of the week, of all so far", unit="kg_taken", axes=(WEEK,))
+    def aged(self) -> Expr:
+        """Ready so long before that it is sold by now or thrown out."""
+        row, whole = self.weeks.row, self.keeps_whole
+        this = at(self.ready_so_far, WEEK, maximum(row - whole, 1)) * (1 - self.keeps_part)
+        return this + at(self.ready_so_far, WEEK, maximum(row - whole - 1, 1)) * self.keeps_part
+
+    @line("Sold in the week", unit="kg_taken", axes=(WEEK,))
+    def sold(self) -> Expr:
+        """What is there or what customers take, whichever is less. What then stays unsold with them is counted there."""
+        return minimum(previous(self.left, WEEK) + self.picks.ready, self.wanted)
+
+    @line("Sold so far", unit="kg_taken", axes=(WEEK,))
+    def sold_so_far(self) -> Expr:
+        """From the first week that the book has."""
+        return running_sum(self.sold, WEEK)
+
+    @line("Spoiled in the week", unit="kg_taken", axes=(WEEK,), source=ARITHMETIC)
+    def spoiled(self) -> Expr:
+        """Too old by now, and neither sold nor thrown out before."""
+        return maximum(self.aged - self.sold_so_far - previous(self.spoiled_so_far, WEEK), 0)
+
+    @line("Spoiled so far", unit="kg_taken", axes=(WEEK,))
+    def spoiled_so_far(self) -> Expr:
+        """From the first week that the book has."""
+        return running_sum(self.spoiled, WEEK)
+
+    @line("Left in the cold room", unit="kg_taken", axes=(WEEK,))
+    def left(self) -> Expr:
+        """At the end of the week."""
+        return starting(0, previous(self.left, WEEK) + self.picks.ready - self.sold - self.spoiled)
+
+    @line("Weight of the week does not add up", unit="flag", axes=(WEEK,))
+    def week_off(self) -> Expr:
+        """1 where what was ready is not sold, spoiled or left."""
+        gone = self.sold_so_far + self.spoiled_so_far
+        return 1 - is_rounding(self.ready_so_far - gone - self.left, self.ready_so_far, gone)
+
+    @check(
+        "Weight ready for customers is sold, spoiled or left, in every week",
+        kind="error",
+        says="In some week what is picked is not sold, spoiled or left in the cold room: a formula of the weeks was changed.",
+    )
+    def weight_adds_up(self) -> Expr:
+        """Counted from the first week on."""
+        return total(self.week_off, WEEK) <= 0

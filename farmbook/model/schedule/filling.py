@@ -1,0 +1,152 @@
+"""Bags filled week by week: weeks that are shut, weeks before the plan, loads."""
+
+from __future__ import annotations
+
+from typing import Final
+
+from farmbook.expr.functions import (
+    all_of,
+    at,
+    joined,
+    maximum,
+    minimum,
+    month_start,
+    running_sum,
+    total,
+    where,
+    whole_down,
+)
+from farmbook.expr.nodes import Constant, Expr
+from farmbook.model.axes import CALENDAR, EARLIER, STEP_UP, WEEK
+from farmbook.model.calendar.plan_start import ONE_WEEK
+from farmbook.model.calendar.plan_weeks import TO_THURSDAY, PlanWeeks
+from farmbook.model.place.farm_plan import Farm
+from farmbook.model.schedule.plan_changes import PlanChanges
+from farmbook.model.schedule.start_up import StartUp
+from farmbook.sections.declare import check, line, number, uses
+from farmbook.sections.section import Section
+from farmbook.sources import ARITHMETIC, COMMON_PRACTICE
+from farmbook.units import unit
+
+__all__ = ["Filling"]
+
+WEEKS_TYPED: Final = Constant(
+    12, "weeks_typed", label="Weeks before the plan that can be typed", unit=unit("1"), source=ARITHMETIC.key
+)
+WEEKS_OF_A_YEAR: Final = Constant(
+    52, "weeks_of_a_year", label="Weeks of a year that can be worked or shut", unit=unit("week/year"),
+    source=ARITHMETIC.key,
+)  # fmt: skip
+A_WEEK_OFF: Final = Constant(
+    1, "a_week_off", label="Weeks by which shut weeks may differ", unit=unit("week/year"), source=ARITHMETIC.key,
+    note="A year has a day or two more than 52 weeks.",
+)  # fmt: skip
+
+
+class Filling(Section):
+    """Fruiting bags are the plan; spawn and hands follow it, and what is short is said, never cut off."""
+
+    title = "Bags filled"
+    table = "plan"
+
+    farm = uses(Farm)
+    weeks = uses(PlanWeeks)
+    start_up = uses(StartUp)
+    changes = uses(PlanChanges)
+
+    filled_earlier = number(
+        "Bags filled before the plan",
+        unit="bag_filled",
+        usual=(0, 4000),
+        hard=(0, 100000),
+        optional=True,
+        axes=(EARLIER,),
+        how="From the log: the week before the plan's first stands first. Left empty, an ordinary week.",
+    )
+    shut_weeks = number(
+        "Weeks in which no bags are filled",
+        unit="count",
+        usual=(0, 3),
+        hard=(0, 5),
+        default=(1, 0, 0, 0, 0, 0, 0, 1, 0, 0, 0, 0),
+        axes=(CALENDAR,),
+        how="Each year, the first weeks of the month. Together what weeks worked a year leave of 52.",
+        source=COMMON_PRACTICE,
+        decided=True,
+    )
+
+    # The plan
+
+    @line("Whole weeks of the month passed", unit="count", axes=(WEEK,))
+    def weeks_passed(self) -> Expr:
+        """Of the month that holds the week's Thursday."""
+        thursday = self.weeks.monday + TO_THURSDAY
+        return whole_down((thursday - month_start(thursday, 0)) / ONE_WEEK)
+
+    @line("Bags are filled in the week", unit="flag", axes=(WEEK,))
+    def is_open(self) -> Expr:
+        """0 in weeks that are shut."""
+        return self.weeks_passed >= at(self.shut_weeks, CALENDAR, self.weeks.month_of_year)
+
+    @line("Bags of a full week, as planned", unit="bag_filled", axes=(WEEK,))
+    def full_week(self) -> Expr:
+        """With all changes of the plan so far."""
+        changed = total(self.changes.more_bags * (self.changes.from_week <= self.weeks.number), STEP_UP)
+        return joined(self.farm.bags_filled_a_week, "bag_filled") + changed
+
+    @line("Bags to fill, as planned", unit="bag_filled", axes=(WEEK,))
+    def planned(self) -> Expr:
+        """From week 1 on; never below zero."""
+        return maximum(self.full_week, 0) * self.start_up.filled_share * self.is_open
+
+    # Before the plan
+
+    @line("Bags filled before the plan, counted", unit="bag_filled", axes=(EARLIER,))
+    def earlier(self) -> Expr:
+        """As typed, or an ordinary week."""
+        ordinary = joined(self.farm.bags_filled_a_week, "bag_filled")
+        return where(self.given(self.filled_earlier), self.filled_earlier, ordinary)
+
+    @line("Which week before the plan", unit="count", axes=(WEEK,))
+    def earlier_row(self) -> Expr:
+        """1 for the last one before week 1; no further back than can be typed."""
+        return minimum(maximum(1 - self.weeks.number, 1), WEEKS_TYPED)
+
+    @line("Bags filled before the plan, by week", unit="bag_filled", axes=(WEEK,))
+    def before(self) -> Expr:
+        """Of a running farm; of a new one none. In the very first row none either: what would come before it is not known."""
+        return self.logged * (self.weeks.row > 1) * (1 - self.farm.is_new)
+
+    @line("Bags logged or ordinary before the plan", unit="bag_filled", axes=(WEEK,))
+    def logged(self) -> Expr:
+        """A week that can be typed, or an ordinary one before it."""
+        typed = at(self.earlier, EARLIER, self.earlier_row)
+        return where(self.weeks.number + WEEKS_TYPED > 0, typed, joined(self.farm.bags_filled_a_week, "bag_filled"))
+
+    @line("Bags filled in the week", unit="bag_filled", axes=(WEEK,))
+    def filled(self) -> Expr:
+        """Before the plan as logged, then as planned."""
+        return where(self.weeks.number >= 1, self.planned, self.before)
+
+    @line("Bags filled so far", unit="bag_filled", axes=(WEEK,))
+    def filled_so_far(self) -> Expr:
+        """From the first week that the book has."""
+        return running_sum(self.filled, WEEK)
+
+    @line("Weeks shut a year, by month", unit="week/year")
+    def shut_in_all(self) -> Expr:
+        """As typed."""
+        return joined(total(self.shut_weeks, CALENDAR), "week/year")
+
+    @check(
+        "Weeks shut by month are those that weeks worked leave",
+        kind="alert",
+        says=(
+            "Weeks in which no bags are filled, typed by month, and weeks worked a year do not make 52: the plan then fills "
+            "more or fewer bags than a typical year."
+        ),
+    )
+    def shut_weeks_agree(self) -> Expr:
+        """Within a week."""
+        left = WEEKS_OF_A_YEAR - self.farm.weeks_worked
+        return all_of(self.shut_in_all >= left - A_WEEK_OFF, self.shut_in_all <= left + A_WEEK_OFF)

@@ -1,0 +1,126 @@
+"""Bags week by week from the filling table to the heap: on the way to the bench, in the spawn run, fruiting, lost, cleared."""
+
+from __future__ import annotations
+
+from farmbook.calc.tolerance import is_rounding
+from farmbook.expr.functions import joined, maximum, previous, starting, total
+from farmbook.expr.nodes import Expr
+from farmbook.model.axes import WEEK
+from farmbook.model.crop.crop import Crop
+from farmbook.model.schedule.filling import Filling
+from farmbook.model.schedule.lags import BenchLag, DumpLag, OpeningLag, PlaceLag
+from farmbook.model.schedule.start_up import StartUp
+from farmbook.sections.declare import check, line, uses
+from farmbook.sections.section import Section
+from farmbook.sources import ARITHMETIC
+
+__all__ = ["InProcess"]
+
+
+class InProcess(Section):
+    """At the end of each week. A bag lost in the spawn run leaves its place when its batch is opened."""
+
+    title = "Bags in process"
+
+    crop = uses(Crop)
+    start_up = uses(StartUp)
+    filling = uses(Filling)
+    bench = uses(BenchLag)
+    opening = uses(OpeningLag)
+    dump = uses(DumpLag)
+    place = uses(PlaceLag)
+
+    @line("Bags of the week that come whole out of the steamer", unit="bag_inoculated", axes=(WEEK,))
+    def steamed(self) -> Expr:
+        """Burst and leaking ones are taken out."""
+        return self.filling.filled * self.crop.inoculated_per_filled
+
+    @line("Bags lost at first, of those that would live", unit="share", axes=(WEEK,))
+    def lost_at_first(self) -> Expr:
+        """Of a new farm, less from week to week; of a running one none."""
+        return self.start_up.loss_at_first * (1 - self.start_up.learned)
+
+    @line("Bags of the week that will live", unit="bag_live", axes=(WEEK,))
+    def alive(self) -> Expr:
+        """Through the spawn run."""
+        living = self.filling.filled * self.crop.live_per_filled
+        return living * maximum(1 - self.lost_at_first, 0)
+
+    @line("Bags inoculated in the week", unit="bag_inoculated", axes=(WEEK,))
+    def inoculated(self) -> Expr:
+        """They were filled some days before."""
+        return self.bench.later(self.steamed)
+
+    @line("Bags that leave the incubation room in the week", unit="bag_inoculated", axes=(WEEK,))
+    def moved(self) -> Expr:
+        """Lost ones too."""
+        return self.opening.later(self.steamed)
+
+    @line("Bags opened in the week", unit="bag_live", axes=(WEEK,))
+    def opened(self) -> Expr:
+        """Those that live."""
+        return self.opening.later(self.alive)
+
+    @line("Bags whose last pick is over in the week", unit="bag_live", axes=(WEEK,))
+    def dumped(self) -> Expr:
+        """Those lost since they were opened counted with them."""
+        return self.dump.later(self.alive)
+
+    @line("Places that are washed and free again in the week", unit="bag_live", axes=(WEEK,))
+    def freed(self) -> Expr:
+        """Another bag can stand there."""
+        return self.place.later(self.alive)
+
+    @line("Bags steamed and not yet inoculated", unit="bag_inoculated", axes=(WEEK,))
+    def waiting(self) -> Expr:
+        """In the steamer or cooling, at the end of the week."""
+        return starting(0, previous(self.waiting, WEEK) + self.steamed - self.inoculated)
+
+    @line("Bags in the incubation room", unit="bag_inoculated", axes=(WEEK,))
+    def incubating(self) -> Expr:
+        """At the end of the week."""
+        return starting(0, previous(self.incubating, WEEK) + self.inoculated - self.moved)
+
+    @line("Bags in the fruiting room", unit="bag_live", axes=(WEEK,))
+    def fruiting(self) -> Expr:
+        """At the end of the week, with those lost since opening, whose places stay empty."""
+        return starting(0, previous(self.fruiting, WEEK) + self.opened - self.dumped)
+
+    @line("Fruiting places taken", unit="place", axes=(WEEK,))
+    def places(self) -> Expr:
+        """At the end of the week, with those that are being washed."""
+        return starting(0, previous(self.places, WEEK) + joined(self.opened - self.freed, "place"))
+
+    @line("Bags lost in the week, up to opening", unit="bag_filled", axes=(WEEK,))
+    def lost_by_opening(self) -> Expr:
+        """At steaming; and in the spawn run, counted when their batch is opened."""
+        at_steaming = self.filling.filled - joined(self.steamed, "bag_filled")
+        return at_steaming + joined(self.moved, "bag_filled") - joined(self.opened, "bag_filled")
+
+    @line("Bags in process", unit="bag_filled", axes=(WEEK,))
+    def in_process(self) -> Expr:
+        """At the end of the week, wherever they are."""
+        return joined(self.waiting + self.incubating, "bag_filled") + joined(self.fruiting, "bag_filled")
+
+    @line("Bags in process, counted on from the week before", unit="bag_filled", axes=(WEEK,), source=ARITHMETIC)
+    def counted_on(self) -> Expr:
+        """With what was filled, less what was lost up to opening, and what was dumped: cleared, or lost since then."""
+        gone = self.lost_by_opening + joined(self.dumped, "bag_filled")
+        return starting(0, previous(self.counted_on, WEEK) + self.filling.filled - gone)
+
+    @line("Bags of the week do not add up", unit="flag", axes=(WEEK,))
+    def week_off(self) -> Expr:
+        """1 where bags in process are not those filled less those lost and cleared."""
+        return 1 - is_rounding(self.in_process - self.counted_on, self.filling.filled_so_far, self.in_process)
+
+    @check(
+        "Bags filled are in process, cleared or lost, in every week",
+        kind="error",
+        says=(
+            "In some week of the schedule bags in process are not those filled less those lost and cleared: a formula of "
+            "the weeks was changed."
+        ),
+    )
+    def bags_add_up(self) -> Expr:
+        """Rooms and flows are worked out apart."""
+        return total(self.week_off, WEEK) <= 0
