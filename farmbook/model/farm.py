@@ -125,11 +125,11 @@ from farmbook.model.schedule.cold_room import ColdRoom
 from farmbook.model.schedule.filling import Filling
 from farmbook.model.schedule.in_process import InProcess
 from farmbook.model.schedule.in_turn import InTurn
-from farmbook.model.schedule.lags import BenchLag, DumpLag, Lags, OpeningLag, PlaceLag
+from farmbook.model.schedule.lags import Bench, Dumping, Freeing, Keeping, Lags, Opening
 from farmbook.model.schedule.picks import Picks
 from farmbook.model.schedule.plan_changes import PlanChanges
 from farmbook.model.schedule.shortages import Shortages
-from farmbook.model.schedule.spawn_leads import SpawnLead, SteamedSpawnLead
+from farmbook.model.schedule.spawn_leads import Ordering, SteamingAhead
 from farmbook.model.schedule.start_up import StartUp
 from farmbook.model.schedule.week_hours import WeekHours
 from farmbook.model.selling.customer_months import CustomerMonths
@@ -200,8 +200,22 @@ SECTIONS: Final[tuple[type[Section], ...]] = (
     *(ChangeSizes, OwnChange, PriceChange, WeightChange, LossesChange, BagsChange, PayChange),
     *(EnergyChange, SpawnChange, UnsoldChange, WeeksChange, OwnChangeYear, ChangeRanks),
     *(PlanStart, PlanMonths, PlanWeeks, PlanYears),
-    *(PlanChanges, StartUp, Filling, Lags, BenchLag, OpeningLag, DumpLag, PlaceLag, InProcess, Picks, InTurn, ColdRoom),
-    *(WeekHours, SteamedSpawnLead, SpawnLead, Shortages),
+    *(
+        PlanChanges,
+        StartUp,
+        Filling,
+        Lags,
+        Bench,
+        Opening,
+        Dumping,
+        Freeing,
+        Keeping,
+        InProcess,
+        Picks,
+        InTurn,
+        ColdRoom,
+    ),
+    *(WeekHours, SteamingAhead, Ordering, Shortages),
     *(LoansAtMonth, LoansYearOn, LoansAtYear, ListedLoans, LoanMonths, LoanYears),
     *(ReportTables, Report, ReportMatters, Front),
 )
