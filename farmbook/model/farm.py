@@ -103,6 +103,14 @@ from farmbook.model.mix.recipe import Recipe
 from farmbook.model.mix.recipe_beside import RecipeBeside
 from farmbook.model.mix.recipe_checks import RecipeChecks
 from farmbook.model.mix.supplement import Supplement
+from farmbook.model.months.month_bills import MonthBills
+from farmbook.model.months.month_capital import MonthCapital
+from farmbook.model.months.month_cash import MonthCash
+from farmbook.model.months.month_household import MonthHousehold
+from farmbook.model.months.month_sales import MonthSales
+from farmbook.model.months.month_spawn import MonthSpawn
+from farmbook.model.months.month_supplies import MonthSupplies
+from farmbook.model.months.month_totals import MonthTotals
 from farmbook.model.owning.bills import Bills
 from farmbook.model.owning.capital import Capital, OwnedItems
 from farmbook.model.place.altitude import AltitudeBoiling, AltitudePressure, WantedSteam
@@ -217,6 +225,7 @@ SECTIONS: Final[tuple[type[Section], ...]] = (
     ),
     *(WeekHours, SteamingAhead, Ordering, Shortages),
     *(LoansAtMonth, LoansYearOn, LoansAtYear, ListedLoans, LoanMonths, LoanYears),
+    *(MonthTotals, MonthSpawn, MonthSales, MonthSupplies, MonthBills, MonthCapital, MonthHousehold, MonthCash),
     *(ReportTables, Report, ReportMatters, Front),
 )
 
