@@ -28,9 +28,7 @@ def month_heads(page: Page, heads: Sequence[str]) -> None:
     for line, home in lines:
         _label(page, line, "column_head", unit="column_head")
         _cells(page, line, home, (axis,), look="month_head", before="before" if line is lines[-1][0] else "")
-        if home:
-            page.plan.labels[axis] = (page.sheet.name, page.row, FIRST_MONTH)
-        page.plan.labels.setdefault(axis, (page.sheet.name, page.row, FIRST_MONTH))
+        page.plan.call(axis, line, (page.sheet.name, page.row, FIRST_MONTH), home=home)
         page.row += 1
     page.over = axis
     page.sheet.frozen = (page.row, MONTH_UNIT)
@@ -66,7 +64,7 @@ def months_block(page: Page, block: Block) -> None:
 def _single(page: Page, line: Line, home: bool) -> None:
     _label(page, line, "label")
     content = Worked(line, ()) if home else Shown(line, ())
-    page.put(page.row, BEFORE, content, "worked", form=page.plan.line_format(line, table=True))
+    page.put(page.row, BEFORE, content, "worked", form=page.plan.line_format(line))
     if home:
         page.plan.settle(line, Home(page.sheet.name, page.row, BEFORE, label_column=LABEL))
         page.name(workbook_name(line), page.row, BEFORE)
@@ -77,6 +75,8 @@ def _rows(page: Page, line: Line, home: bool, axes: tuple[Axis, ...]) -> None:
     _label(page, line, "label_bold" if len(axes) > 1 else "label")
     if len(axes) > 1:
         page.row += 1
+        for row in range(page.row, page.row + page.plan.sizes[axes[0]]):
+            page.put(row, MONTH_UNIT, Text(page.plan.unit_words(line.unit)), "unit")
         page.member_labels(axes[0], page.row, LABEL, "member", turned=axes[0].direction == "across")
     _cells(page, line, home, axes)
     page.row += page.plan.sizes[axes[0]] if len(axes) > 1 else 1

@@ -31,9 +31,7 @@ def week_heads(page: Page, heads: Sequence[str]) -> None:
     for line, home in lines:
         column = page.next_column
         _column(page, line, home)
-        if home:
-            page.plan.labels[axis] = (page.sheet.name, page.top + FIRST, column)
-        page.plan.labels.setdefault(axis, (page.sheet.name, page.top + FIRST, column))
+        page.plan.call(axis, line, (page.sheet.name, page.top + FIRST, column), home=home)
     page.sheet.frozen = (page.top + BEFORE, len(lines))
     page.row = page.top + FIRST + page.plan.sizes[axis]
 

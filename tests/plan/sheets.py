@@ -39,7 +39,9 @@ def sheets() -> tuple[Template, ...]:
         _sheet("Start", "start", Block("list", "Days", (TITLE, *STARTED)), Block("stamp", "Stamp")),
         _sheet("Inputs", "inputs", Block("inputs", "Single", inputs=SINGLE)),
         _sheet("Tables", "inputs", *(Block("input_table", "Table", inputs=each) for each in TABLES)),
-        _sheet("Cash", "years", CASH),
+        _sheet("Cash", "years", BANK, CASH),
+        _sheet("Charts", "worked", *CHARTS),
+        _sheet("Card", "card", *CARD),
         *_workings(),
         _sheet("Constants", "reference", Block("constants", "Constants"), Block("sources", "Sources")),
     )
@@ -54,6 +56,46 @@ CASH: Final = Block(
     rates=("money.left",),
     totals=("money.sales_in_all", "money.change", "money.bank"),
     lowest="money.bank",
+)
+
+
+BANK: Final = Block(
+    "chart",
+    "In the bank at each month's end; the lowest month is dark",
+    axis="month",
+    form="columns",
+    series=({"name": "In the bank", "line": "money.bank"},),
+    lowest="money.lowest_drawn",
+    signed=True,
+)
+CHARTS: Final = (
+    Block("chart", "Picked a week, {unit}", axis="week", series=({"name": "Picked", "line": "picked.by_flush"},)),
+    Block(
+        "chart",
+        "Places taken and places had",
+        axis="week",
+        series=({"name": "Had", "line": "picked.had"}, {"name": "Taken", "line": "picked.taken"}),
+    ),
+    Block("chart", "Owed on each loan", axis="month", series=({"name": "Owed", "line": "money.owed"},), start=True),
+)
+
+
+CARD: Final = (
+    Block(
+        "card",
+        "Mix and fill",
+        rows=(["First day", "show:plan_start.day"], ["Sawdust, as delivered", "show:picked.places_used"]),
+        look="plain",
+    ),
+    Block(
+        "card",
+        "Steam and inoculate",
+        rows=(["Steam loads", "show:plan_months.many", "show:title.heading"], ["Inoculate", "show:picked.places_used"]),
+    ),
+    Block(
+        "card", "Pick", rows=(["First flush", "show:plan_start.weeks_before"], ["", "show:title.heading"]), days=True
+    ),
+    Block("card", "To remember", blank=4),
 )
 
 
