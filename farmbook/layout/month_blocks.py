@@ -29,6 +29,7 @@ def month_heads(page: Page, heads: Sequence[str]) -> None:
         _label(page, line, "column_head", unit="column_head")
         _cells(page, line, home, (axis,), look="month_head", before="before" if line is lines[-1][0] else "")
         page.plan.call(axis, line, (page.sheet.name, page.row, FIRST_MONTH), home=home)
+        page.columns += [line] if home else []
         page.row += 1
     page.over = axis
     page.sheet.frozen = (page.row, MONTH_UNIT)

@@ -32,6 +32,7 @@ def week_heads(page: Page, heads: Sequence[str]) -> None:
         column = page.next_column
         _column(page, line, home)
         page.plan.call(axis, line, (page.sheet.name, page.top + FIRST, column), home=home)
+        page.columns += [line] if home else []
     page.sheet.frozen = (page.top + BEFORE, len(lines))
     page.row = page.top + FIRST + page.plan.sizes[axis]
 
