@@ -32,7 +32,7 @@ NEEDED: Final = {
     "compare": ("heads", "rows"),
     "glance": ("of",), "case": ("of",), "cases": ("cases", "heads"), "front": ("title", "rows", "bars"), "says": ("lines",),
     "matters": ("title", "first"), "matters_chart": ("title", "first"), "matters_left_out": ("title",),
-    "months": ("lines",), "years": ("title", "heads", "lines"), "weeks": ("title", "lines"),
+    "years": ("title", "heads", "lines"), "weeks": ("title",),
     "card": ("title",),
 }  # fmt: skip
 

@@ -18,6 +18,7 @@ SINGLE: Final = (
     "money.bills",
     "money.opening",
     "money.highest",
+    "money.fall",
 )
 TABLES: Final = (("picked.rate",), ("money.share", "money.price"), ("money.borrowed", "money.repaid"))
 STARTED: Final = (
@@ -36,7 +37,7 @@ ROWS: Final = (
 def sheets() -> tuple[Template, ...]:
     """Inputs, then sheets of each class with a grid of its own."""
     return (
-        _sheet("Start", "start", Block("list", "Days", (TITLE, *STARTED)), Block("stamp", "Stamp")),
+        _sheet("Start", "start", Block("list", "Days", (TITLE, *STARTED, "money.price_kept")), Block("stamp", "Stamp")),
         _sheet("Inputs", "inputs", Block("inputs", "Single", inputs=SINGLE)),
         _sheet("Tables", "inputs", *(Block("input_table", "Table", inputs=each) for each in TABLES)),
         _sheet("Cash", "years", BANK, CASH),
@@ -114,6 +115,13 @@ def _workings() -> Iterator[Template]:
         Block("months", "The calendar", tuple(f"plan_months.{name}" for name in MONTHS)),
         heads=("plan_months.number", "plan_months.first_day"),
     )
+    yield _sheet(
+        "Cheaper",
+        "months",
+        Block("months", "Prices fall", of="cheaper"),
+        heads=("show:plan_months.number", "show:plan_months.first_day"),
+    )
+    yield _sheet("Single", "worked", Block("case", "Prices fall", of="cheaper"))
     yield _sheet(
         "Weeks",
         "weeks",

@@ -14,8 +14,9 @@ from farmbook.layout.looks import INK
 from farmbook.model.axes import WEEK, WEEKS_AFTER, WEEKS_BEFORE
 from farmbook.model.calendar.plan_start import PlanStart
 from farmbook.workbook.charts import MOST_DATES, drawn_members
-from tests.language.books import Worked, work_out
-from tests.plan.model import model, sizes
+from tests.language.books import Worked
+from tests.plan.model import sizes
+from tests.plan.model import worked as worked_out
 from tests.plan.sheets import TITLE, sheets
 from tests.workbook.lints_cells import hidden, named_cells, repeats, results
 from tests.workbook.lints_charts import CHART_LINTS
@@ -36,7 +37,7 @@ RULES = (
 
 @cache
 def worked(months: int) -> Worked:
-    return work_out(model(), "us", sizes(months), {})
+    return worked_out(months)
 
 
 @pytest.fixture(scope="module", params=[12, 36, 84])
@@ -87,7 +88,7 @@ def test_weeks_are_drawn_from_the_first_to_the_last_whole_one(book: Written) -> 
 @pytest.mark.parametrize("day", [46388, 46416, 46507, 46569, 46601, 46661, 46691])
 def test_every_week_drawn_begins_within_the_plan(months: int, day: int) -> None:
     """The first of a month is each day of the week among these."""
-    found = work_out(model(), "us", sizes(months), {PlanStart.start: day})
+    found = worked_out(months, {PlanStart.start: day})
     inside = found["plan_weeks.in_plan"]
     chosen = list(drawn_members(WEEK, sizes(months)[WEEK]))
     assert inside[chosen].min() == 1

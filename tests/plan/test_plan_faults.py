@@ -11,9 +11,7 @@ import pytest
 
 from farmbook.errors import ModelFault
 from farmbook.layout.template import Template, read_templates
-from farmbook.model.axes import MONTH, PLAN_YEAR
-from tests.language.books import work_out
-from tests.plan.model import model, sizes
+from tests.plan.model import worked
 from tests.plan.sheets import TITLE, sheets
 
 PLACING: Mapping[str, tuple[str, int, dict[str, Any], str]] = {
@@ -36,6 +34,9 @@ PLACING: Mapping[str, tuple[str, int, dict[str, Any], str]] = {
     "weeks at the head of years": (
         "Cash", 1, {"heads": ("plan_weeks.monday",)},
         "`plan_weeks.monday` does not run across over the months of whole years",
+    ),
+    "a case that there is not": (
+        "Cheaper", 0, {"of": "dearer"}, "there is no case called `dearer` with lines to place here"
     ),
     "a level that is no row": (
         "Cash", 1, {"levels": ("money.lowest",)}, "`money.lowest` is no row of `Year {year}, in dollars`"
@@ -79,7 +80,7 @@ def test_heads_run_over_the_list_of_their_sheet(sheet: str, heads: tuple[str, ..
 
 
 def test_years_are_whole() -> None:
-    found = work_out(model(), "metric", {**sizes(24), MONTH: 18, PLAN_YEAR: 1}, {})
+    found = worked(24, month=18, plan_year=1)
     with pytest.raises(ModelFault, match="does not run across over the months of whole years"):
         found.laid_out(sheets(), TITLE)
 
@@ -111,4 +112,4 @@ def changed(sheet: str, number: int, changes: Mapping[str, Any]) -> list[Templat
 
 
 def lay_out(templates: list[Template]) -> None:
-    work_out(model(), "metric", sizes(12), {}).laid_out(templates, TITLE)
+    worked(12).laid_out(templates, TITLE)

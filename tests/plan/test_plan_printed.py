@@ -8,8 +8,7 @@ import pytest
 
 from farmbook.workbook.write import write_book
 from tests.engines import require
-from tests.language.books import work_out
-from tests.plan.model import model, sizes
+from tests.plan.model import worked
 from tests.plan.sheets import TITLE, sheets
 from tests.workbook.test_printed import RIGHT_MARGIN, Printed, by_sheet, cut_blocks, printed_sides, tools
 
@@ -18,7 +17,7 @@ from tests.workbook.test_printed import RIGHT_MARGIN, Printed, by_sheet, cut_blo
 def printed(request: pytest.FixtureRequest, tmp_path_factory: pytest.TempPathFactory) -> Printed:
     require(tools())
     folder = tmp_path_factory.mktemp("printed")
-    found = work_out(model(), "us", sizes(84), {})
+    found = worked(84)
     book, plan = found.laid_out(sheets(), TITLE)
     data = write_book(
         book, plan, found.values, found.openings, found.cells, paper=request.param, created=dt.date(2020, 1, 1)

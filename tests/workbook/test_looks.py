@@ -10,8 +10,7 @@ from openpyxl.cell.cell import Cell
 
 from farmbook.layout.looks import LOOKS
 from farmbook.output import lay_out
-from tests.language.books import work_out
-from tests.plan.model import model, sizes
+from tests.plan.model import worked
 from tests.plan.sheets import TITLE, sheets
 from tests.workbook.shipped import ShippedBook
 from tests.workbook.written import Written
@@ -128,7 +127,7 @@ def seen(cell: Cell) -> str:
 def test_every_cell_looks_as_its_kind_should(books: Mapping[str, ShippedBook], tmp_path: Path) -> None:
     found: dict[str, set[str]] = {}
     every = [(lay_out(shipped.computed)[0], shipped.written.book) for shipped in books.values()]
-    plan = work_out(model(), "us", sizes(12), {}).written(tmp_path / "plan.xlsx", sheets(), TITLE)
+    plan = worked(12).written(tmp_path / "plan.xlsx", sheets(), TITLE)
     for book, written in [*every, (plan, Written(tmp_path / "plan.xlsx").book)]:
         for sheet in book.sheets:
             for cell in sheet.cells:
