@@ -14,6 +14,7 @@ from farmbook.expr.nodes import Choose, Expr, Label, Line, Nth, RawInput
 from farmbook.expr.sentences import Sentence
 from farmbook.expr.walk import ordered_axes
 from farmbook.interpret.numbers import Array, Cells, Engine, Values
+from farmbook.model.axes import sizes_of_plan
 from farmbook.results import lowered, whole_farm
 from farmbook.scenario.limits import NO_LIMIT
 from farmbook.sections.alternative import Alternative
@@ -38,6 +39,8 @@ __all__ = [
     "twin_inputs",
 ]
 
+PLAN_MONTHS = 12
+"""Months of a farm's plan where nothing else is said."""
 COMPARED = ("worked", "error", "alert")
 """Kinds of lines that the twin works out; the section `report` counts cells of the book and is left out."""
 
@@ -49,21 +52,22 @@ class Farm:
     numbers: Mapping[str, Array]
     words: Mapping[str, Any]
     names: Mapping[Axis, Sequence[str]]
+    months: int = PLAN_MONTHS
 
 
-def axis_sizes(names: Mapping[Axis, Sequence[str]]) -> dict[Axis, int]:
-    """How many rows each axis has."""
-    return dict(fixed_sizes()) | {axis: len(rows) for axis, rows in names.items()}
+def axis_sizes(names: Mapping[Axis, Sequence[str]], months: int = PLAN_MONTHS) -> dict[Axis, int]:
+    """How many rows each axis has, in a plan of so many months."""
+    return dict(fixed_sizes()) | {axis: len(rows) for axis, rows in names.items()} | dict(sizes_of_plan(months))
 
 
 @cache
 def fixed_sizes() -> tuple[tuple[Axis, int], ...]:
     """The axes whose members do not come from the farm."""
-    fixed = {axis for line in whole_farm().lines for axis in line.axes if not axis.named}
+    fixed = {axis for line in whole_farm().lines for axis in line.axes if not (axis.named or axis.sized)}
     return tuple((axis, len(axis.members)) for axis in fixed)
 
 
-def farm_of(given: Mapping[Input, Any], names: Mapping[Axis, Sequence[str]]) -> Farm:
+def farm_of(given: Mapping[Input, Any], names: Mapping[Axis, Sequence[str]], months: int = PLAN_MONTHS) -> Farm:
     """A farm of some inputs in their declared units, all others at their defaults; None clears a cell."""
     sizes = axis_sizes(names)
     numbers: dict[str, Array] = {}
@@ -75,10 +79,10 @@ def farm_of(given: Mapping[Input, Any], names: Mapping[Axis, Sequence[str]]) -> 
             numbers[declared.dotted] = np.broadcast_to(np.asarray(value, dtype=float), shape)
         elif isinstance(declared, TextInput):
             words[declared.dotted] = list(names[declared.axes[0]]) if declared.names else value
-    return Farm(numbers, words, names)
+    return Farm(numbers, words, names, months)
 
 
-def farm_of_cells(cells: Mapping[RawInput, Cells], system: str) -> Farm:
+def farm_of_cells(cells: Mapping[RawInput, Cells], system: str, months: int) -> Farm:
     """The farm that stands in a book's cells, brought back to the units declared."""
     numbers: dict[str, Array] = {}
     words: dict[str, Any] = {}
@@ -92,7 +96,7 @@ def farm_of_cells(cells: Mapping[RawInput, Cells], system: str) -> Farm:
             words[declared.dotted] = np.asarray(found.texts[0], dtype=object).tolist()
             if declared.names:
                 names[declared.axes[0]] = words[declared.dotted]
-    return Farm(numbers, words, names)
+    return Farm(numbers, words, names, months)
 
 
 def in_use(farm: Farm, axes: Sequence[Axis]) -> Array:
@@ -106,7 +110,7 @@ def in_use(farm: Farm, axes: Sequence[Axis]) -> Array:
 
 def twin_inputs(farm: Farm) -> Given:
     """The farm as the twin takes it: nothing where no number stands or the row is spare."""
-    found: dict[str, Any] = dict(farm.words)
+    found: dict[str, Any] = {**farm.words, "plan.months": farm.months}
     for declared, bound in whole_farm().inputs.items():
         if isinstance(declared, NumberInput):
             typed, used = farm.numbers[declared.dotted], in_use(farm, ordered_axes(bound.cell.axes))
@@ -127,7 +131,7 @@ def engine(system: str, sizes: tuple[tuple[Axis, int], ...]) -> Engine:
 def cells_of(farms: Sequence[Farm], system: str) -> dict[RawInput, Cells]:
     """Farms with equally many rows in the cells of books of this system, one draw each."""
     cells: dict[RawInput, Cells] = {}
-    sizes = axis_sizes(farms[0].names)
+    sizes = axis_sizes(farms[0].names, farms[0].months)
     for declared, bound in whole_farm().inputs.items():
         name = declared.dotted
         if isinstance(declared, NumberInput):
@@ -161,7 +165,7 @@ def word_cells(values: Any) -> Cells:
 
 def values_of(farms: Sequence[Farm], system: str) -> Values:
     """What the engine makes of farms with equally many rows, as draws of one run."""
-    sizes = sorted(axis_sizes(farms[0].names).items(), key=lambda each: each[0].order)
+    sizes = sorted(axis_sizes(farms[0].names, farms[0].months).items(), key=lambda each: each[0].order)
     return engine(system, tuple(sizes)).run(cells_of(farms, system))
 
 
@@ -237,7 +241,11 @@ def least_room() -> Mapping[str, float]:
     difference of two that are ten million times a cent, and carries their last digits."""
     a_year = unit("money/year")
     return {
-        line.name: 1e-5 if line.name.endswith(".cents") else 1e-7 if line.unit == a_year else 1e-9
+        line.name: 1e-5
+        if line.name.endswith((".cents", "loan_years.interest"))
+        else 1e-7
+        if line.unit == a_year
+        else 1e-9
         for line in (*compared_lines(), *alternative_lines())
     }
 
