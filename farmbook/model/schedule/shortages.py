@@ -7,6 +7,7 @@ from typing import Final
 from farmbook.calc.tolerance import SUM_TOLERANCE
 from farmbook.expr.functions import any_of, joined, maximum, ratio, running_sum, total, where, whole_up
 from farmbook.expr.nodes import Constant, Expr, wrap
+from farmbook.expr.sentences import figure, say
 from farmbook.model.axes import STEP_UP, WEEK
 from farmbook.model.calendar.plan_weeks import PlanWeeks
 from farmbook.model.labour.hours import Hours
@@ -204,6 +205,23 @@ class Shortages(Section):
     def weeks_short(self) -> Expr:
         """Of any of these."""
         return total(self.is_short, WEEK)
+
+    @line("Schedule: the answer", unit="1")
+    def answer(self) -> Expr:
+        """In a sentence."""
+        return say(
+            "Of ",
+            figure(self.weeks_planned, 0, named=False),
+            " weeks of the plan ",
+            figure(self.weeks_short, 0, named=False),
+            " are short of something: ",
+            figure(self.weeks_short_of_places, 0, named=False),
+            " of places, ",
+            figure(self.weeks_short_of_hands, 0, named=False),
+            " of hands, ",
+            figure(self.weeks_short_of_others, 0, named=False),
+            " of loads or cold room.",
+        )
 
     @check(
         "Places are enough in every week of the plan",
