@@ -105,14 +105,20 @@ def hands_and_cold(given: Given, out: Results) -> Results:
     }
 
 
+def more_than_rounding(missing: float, of: float) -> bool:
+    """Whether something is missing, beyond the last digits of what it is missing from."""
+    return missing > 0 and missing > ROUNDING * of
+
+
 def flags(out: Results, found: Results, when: Calendar) -> Results:
     """Which weeks of the plan are short of what."""
     kinds: dict[str, list[bool]] = {"places": [], "hands": [], "others": []}
     for row, planned in enumerate(when.in_plan):
         no_place = found["incubation_short"][row] + found["fruiting_short"][row]
-        no_cold = found["cold_short"][row] > ROUNDING * out["cold_room.wanted"][row]
-        kinds["places"].append(planned and no_place > ROUNDING * out["in_process.places"][row])
-        kinds["hands"].append(planned and found["hours_short"][row] > ROUNDING * out["week_hours.needed"][row])
+        no_cold = more_than_rounding(found["cold_short"][row], out["cold_room.wanted"][row])
+        no_hands = more_than_rounding(found["hours_short"][row], out["week_hours.needed"][row])
+        kinds["places"].append(planned and more_than_rounding(no_place, out["in_process.places"][row]))
+        kinds["hands"].append(planned and no_hands)
         kinds["others"].append(planned and (found["loads_short"][row] > 0 or no_cold))
     short = [any(each) for each in zip(*kinds.values(), strict=True)]
     counts: Results = {"is_short": short, "weeks_short": float(sum(short)), "weeks_planned": float(sum(when.in_plan))}

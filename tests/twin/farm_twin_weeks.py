@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from tests.twin.farm_twin_calendar import BEFORE, Calendar, calendar, calendar_of
+from tests.twin.farm_twin_calendar import BEFORE, Calendar
 from tests.twin.farm_twin_ground import Given, Results, over
 from tests.twin.farm_twin_shortages import shortages
 from tests.twin.farm_twin_week_hours import week_hours
@@ -95,7 +95,12 @@ def lags(given: Given, out: Results) -> Results:
         # a week's bags fall into two rows, and nothing stands in the very first one
         "lags.within_reach": float(split(free)[1] + 1 + 1 <= BEFORE),
     }
-    steps = {"bench_lag": "to_bench", "opening_lag": "to_opening", "dump_lag": "to_dumping", "place_lag": "to_free_place"}
+    steps = {
+        "bench_lag": "to_bench",
+        "opening_lag": "to_opening",
+        "dump_lag": "to_dumping",
+        "place_lag": "to_free_place",
+    }
     for lag, step in steps.items():
         in_weeks, whole, part = split(found[f"lags.{step}"])
         found |= {f"{lag}.in_weeks": in_weeks, f"{lag}.whole": float(whole), f"{lag}.part": part}
@@ -260,9 +265,9 @@ def cold_room(given: Given, out: Results, when: Calendar) -> Results:
 
 
 def weeks(given: Given, out: Results) -> Results:
-    """The calendar and the whole schedule of a farm whose typical year is worked out in `out`."""
-    when = calendar_of(given)
-    every = {**out, **calendar(given, out)}
+    """The whole schedule of a farm whose typical year is worked out in `out`."""
+    when = Calendar(given)
+    every = {**out}
     every |= start_up(given, every, when)
     every |= filling(given, every, when)
     every |= lags(given, every)
