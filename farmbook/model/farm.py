@@ -4,6 +4,10 @@ from __future__ import annotations
 
 from typing import Final
 
+from farmbook.model.ahead.ahead import Ahead
+from farmbook.model.ahead.four_weeks_on import FourWeeksOn
+from farmbook.model.ahead.spawn_ahead import SpawnAhead
+from farmbook.model.ahead.this_week import ThisWeek
 from farmbook.model.alternatives.as_it_is import AsItIs
 from farmbook.model.alternatives.change_ranks import ChangeRanks
 from farmbook.model.alternatives.change_sizes import ChangeSizes, OwnChange
@@ -103,6 +107,16 @@ from farmbook.model.mix.recipe import Recipe
 from farmbook.model.mix.recipe_beside import RecipeBeside
 from farmbook.model.mix.recipe_checks import RecipeChecks
 from farmbook.model.mix.supplement import Supplement
+from farmbook.model.months.last_year import LastYear
+from farmbook.model.months.month_bills import MonthBills
+from farmbook.model.months.month_capital import MonthCapital
+from farmbook.model.months.month_cash import MonthCash
+from farmbook.model.months.month_household import MonthHousehold
+from farmbook.model.months.month_sales import MonthSales
+from farmbook.model.months.month_spawn import MonthSpawn
+from farmbook.model.months.month_supplies import MonthSupplies
+from farmbook.model.months.month_totals import MonthTotals
+from farmbook.model.months.stop import Stop
 from farmbook.model.owning.bills import Bills
 from farmbook.model.owning.capital import Capital, OwnedItems
 from farmbook.model.place.altitude import AltitudeBoiling, AltitudePressure, WantedSteam
@@ -125,11 +139,11 @@ from farmbook.model.schedule.cold_room import ColdRoom
 from farmbook.model.schedule.filling import Filling
 from farmbook.model.schedule.in_process import InProcess
 from farmbook.model.schedule.in_turn import InTurn
-from farmbook.model.schedule.lags import BenchLag, DumpLag, Lags, OpeningLag, PlaceLag
+from farmbook.model.schedule.lags import Bench, Dumping, Freeing, Keeping, Lags, Opening
 from farmbook.model.schedule.picks import Picks
 from farmbook.model.schedule.plan_changes import PlanChanges
 from farmbook.model.schedule.shortages import Shortages
-from farmbook.model.schedule.spawn_leads import SpawnLead, SteamedSpawnLead
+from farmbook.model.schedule.spawn_leads import Ordering, SteamingAhead
 from farmbook.model.schedule.start_up import StartUp
 from farmbook.model.schedule.week_hours import WeekHours
 from farmbook.model.selling.customer_months import CustomerMonths
@@ -200,9 +214,25 @@ SECTIONS: Final[tuple[type[Section], ...]] = (
     *(ChangeSizes, OwnChange, PriceChange, WeightChange, LossesChange, BagsChange, PayChange),
     *(EnergyChange, SpawnChange, UnsoldChange, WeeksChange, OwnChangeYear, ChangeRanks),
     *(PlanStart, PlanMonths, PlanWeeks, PlanYears),
-    *(PlanChanges, StartUp, Filling, Lags, BenchLag, OpeningLag, DumpLag, PlaceLag, InProcess, Picks, InTurn, ColdRoom),
-    *(WeekHours, SteamedSpawnLead, SpawnLead, Shortages),
+    *(
+        PlanChanges,
+        StartUp,
+        Filling,
+        Lags,
+        Bench,
+        Opening,
+        Dumping,
+        Freeing,
+        Keeping,
+        InProcess,
+        Picks,
+        InTurn,
+        ColdRoom,
+    ),
+    *(WeekHours, SteamingAhead, Ordering, Shortages),
     *(LoansAtMonth, LoansYearOn, LoansAtYear, ListedLoans, LoanMonths, LoanYears),
+    *(MonthTotals, MonthSpawn, MonthSales, MonthSupplies, MonthBills, MonthCapital, MonthHousehold, MonthCash),
+    *(LastYear, Stop, Ahead, SpawnAhead, ThisWeek, FourWeeksOn),
     *(ReportTables, Report, ReportMatters, Front),
 )
 

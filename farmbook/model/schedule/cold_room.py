@@ -3,17 +3,17 @@
 from __future__ import annotations
 
 from farmbook.calc.tolerance import is_rounding
-from farmbook.expr.functions import at, maximum, minimum, previous, running_sum, starting, total, whole_down
+from farmbook.expr.functions import at, maximum, minimum, previous, running_sum, starting, total
 from farmbook.expr.nodes import Expr
 from farmbook.model.axes import CALENDAR, WEEK
-from farmbook.model.calendar.plan_start import ONE_WEEK
 from farmbook.model.calendar.plan_weeks import PlanWeeks
 from farmbook.model.schedule.in_turn import InTurn
+from farmbook.model.schedule.lags import Keeping
 from farmbook.model.schedule.picks import Picks
 from farmbook.model.schedule.start_up import StartUp
-from farmbook.sections.declare import check, line, number, uses
+from farmbook.sections.declare import check, line, uses
 from farmbook.sections.section import Section
-from farmbook.sources import ARITHMETIC, COMMON_PRACTICE
+from farmbook.sources import ARITHMETIC
 
 __all__ = ["ColdRoom"]
 
@@ -22,23 +22,12 @@ class ColdRoom(Section):
     """What is sold is the least of what is there and what customers take; what has lain too long is thrown out."""
 
     title = "Sold and spoiled week by week"
-    table = "plan"
 
     weeks = uses(PlanWeeks)
     start_up = uses(StartUp)
     picks = uses(Picks)
     in_turn = uses(InTurn)
-
-    days_it_keeps = number(
-        "Days after the pick until it can no longer be sold",
-        unit="day",
-        usual=(4, 15),
-        hard=(0, 60),
-        default=7,
-        how="Packed and cold, as your customers see it; what is older is thrown out.",
-        source=COMMON_PRACTICE,
-        note="From memory: 12 to 15 days at 3 to 4 degrees in a good pack, of which some 7 are selling days.",
-    )
+    keeping = uses(Keeping)
 
     @line("Customers take, of what they take in a typical year", unit="share", axes=(WEEK,))
     def learned_sales(self) -> Expr:
@@ -56,27 +45,10 @@ class ColdRoom(Section):
         """From the first week that the book has."""
         return running_sum(self.picks.ready, WEEK)
 
-    @line("Weeks that it keeps", unit="count")
-    def keeps(self) -> Expr:
-        """With a part of a week."""
-        return self.days_it_keeps / ONE_WEEK
-
-    @line("Whole weeks that it keeps", unit="count")
-    def keeps_whole(self) -> Expr:
-        """At or below."""
-        return whole_down(self.keeps)
-
-    @line("Part of a week that it keeps", unit="share")
-    def keeps_part(self) -> Expr:
-        """The rest."""
-        return self.keeps - self.keeps_whole
-
     @line("Too old by the end of the week, of all so far", unit="kg_taken", axes=(WEEK,))
     def aged(self) -> Expr:
         """Ready so long before that it is sold by now or thrown out."""
-        row, whole = self.weeks.row, self.keeps_whole
-        this = at(self.ready_so_far, WEEK, maximum(row - whole, 1)) * (1 - self.keeps_part)
-        return this + at(self.ready_so_far, WEEK, maximum(row - whole - 1, 1)) * self.keeps_part
+        return self.keeping.later(self.ready_so_far)
 
     @line("Sold in the week", unit="kg_taken", axes=(WEEK,))
     def sold(self) -> Expr:

@@ -94,10 +94,15 @@ class Filling(Section):
         changed = total(self.changes.more_bags * (self.changes.from_week <= self.weeks.number), STEP_UP)
         return joined(self.farm.bags_filled_a_week, "bag_filled") + changed
 
+    @line("Bags of a full week, as far as the farm has grown", unit="bag_filled", axes=(WEEK,))
+    def full_bags(self) -> Expr:
+        """Never below zero."""
+        return maximum(self.full_week, 0) * self.start_up.filled_share
+
     @line("Bags to fill, as planned", unit="bag_filled", axes=(WEEK,))
     def planned(self) -> Expr:
-        """From week 1 on; never below zero."""
-        return maximum(self.full_week, 0) * self.start_up.filled_share * self.is_open
+        """None in weeks that are shut."""
+        return self.full_bags * self.is_open
 
     # Before the plan
 

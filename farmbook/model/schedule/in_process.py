@@ -8,7 +8,7 @@ from farmbook.expr.nodes import Expr
 from farmbook.model.axes import WEEK
 from farmbook.model.crop.crop import Crop
 from farmbook.model.schedule.filling import Filling
-from farmbook.model.schedule.lags import BenchLag, DumpLag, OpeningLag, PlaceLag
+from farmbook.model.schedule.lags import Bench, Dumping, Freeing, Opening
 from farmbook.model.schedule.start_up import StartUp
 from farmbook.sections.declare import check, line, uses
 from farmbook.sections.section import Section
@@ -25,10 +25,10 @@ class InProcess(Section):
     crop = uses(Crop)
     start_up = uses(StartUp)
     filling = uses(Filling)
-    bench = uses(BenchLag)
-    opening = uses(OpeningLag)
-    dump = uses(DumpLag)
-    place = uses(PlaceLag)
+    bench = uses(Bench)
+    opening = uses(Opening)
+    dump = uses(Dumping)
+    place = uses(Freeing)
 
     @line("Bags of the week that come whole out of the steamer", unit="bag_inoculated", axes=(WEEK,))
     def steamed(self) -> Expr:

@@ -16,7 +16,7 @@ __all__ = ["Lag"]
 
 
 class Lag(Alike):
-    """From filling a bag to what the words say."""
+    """So long as the words say."""
 
     weeks = uses(PlanWeeks)
 
@@ -24,23 +24,26 @@ class Lag(Alike):
     def span(self) -> Expr:
         """The days."""
 
-    @line("Weeks from filling to {}", unit="count")
+    @line("Weeks {}", unit="count")
     def in_weeks(self) -> Expr:
         """With a part of a week."""
         return self.span() / ONE_WEEK
 
-    @line("Whole weeks from filling to {}", unit="count")
+    @line("Whole weeks {}", unit="count")
     def whole(self) -> Expr:
         """At or below."""
         return whole_down(self.in_weeks)
 
-    @line("Part of a week from filling to {}", unit="share")
+    @line("Part of a week {}", unit="share")
     def part(self) -> Expr:
         """The rest, by which a week's bags fall into two."""
         return self.in_weeks - self.whole
 
     def later(self, weekly: Line) -> Expr:
-        """A weekly amount so much later: shared between two weeks by the part, so that none is lost."""
+        """A weekly amount so much later: shared between two weeks by the part, so that none is lost.
+
+        Before the first row nothing is known, and the first row is empty.
+        """
         row = self.weeks.row
         this = at(weekly, WEEK, maximum(row - self.whole, 1)) * (1 - self.part)
-        return this + at(weekly, WEEK, maximum(row - self.whole - 1, 1)) * self.part
+        return this + at(weekly, WEEK, (row - self.whole - 1 - 1) * (row > self.whole + 1) + 1) * self.part

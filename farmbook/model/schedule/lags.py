@@ -17,7 +17,7 @@ from farmbook.sections.section import Section
 from farmbook.sources import ARITHMETIC, COMMON_PRACTICE
 from farmbook.units import unit
 
-__all__ = ["BenchLag", "DumpLag", "Lags", "OpeningLag", "PlaceLag"]
+__all__ = ["Bench", "Dumping", "Freeing", "Keeping", "Lags", "Opening"]
 
 ONE_LOAD: Final = Constant(1, "one_load", label="One load", unit=unit("run"), source=ARITHMETIC.key)
 TWO_HALVES: Final = Constant(2, "two_halves", label="Halves of a pick", unit=unit("1"), source=ARITHMETIC.key)
@@ -96,7 +96,7 @@ class Lags(Section):
         return self.to_free_place / ONE_WEEK + 1 + 1 <= ROWS_BEFORE
 
 
-class BenchLag(Lag, words="the bench"):
+class Bench(Lag, words="from filling to the bench"):
     """Steamed and cooled."""
 
     title = "From filling to the bench"
@@ -108,7 +108,7 @@ class BenchLag(Lag, words="the bench"):
         return self.lags.to_bench
 
 
-class OpeningLag(Lag, words="opening"):
+class Opening(Lag, words="from filling to opening"):
     """Grown through."""
 
     title = "From filling to opening"
@@ -120,7 +120,7 @@ class OpeningLag(Lag, words="opening"):
         return self.lags.to_opening
 
 
-class DumpLag(Lag, words="dumping"):
+class Dumping(Lag, words="from filling to dumping"):
     """After the last flush kept."""
 
     title = "From filling to dumping"
@@ -132,7 +132,7 @@ class DumpLag(Lag, words="dumping"):
         return self.lags.to_dumping
 
 
-class PlaceLag(Lag, words="the washed place"):
+class Freeing(Lag, words="from filling to the washed place"):
     """Another bag can stand there."""
 
     title = "From filling to the washed place"
@@ -142,3 +142,25 @@ class PlaceLag(Lag, words="the washed place"):
     def span(self) -> Expr:
         """The line of the days."""
         return self.lags.to_free_place
+
+
+class Keeping(Lag, words="that a pick keeps"):
+    """From the pick on, not from filling: what is older can no longer be sold."""
+
+    title = "How long mushrooms keep"
+    table = "plan"
+
+    days_it_keeps = number(
+        "Days after the pick until it can no longer be sold",
+        unit="day",
+        usual=(4, 15),
+        hard=(0, 60),
+        default=7,
+        how="Packed and cold, as your customers see it; what is older is thrown out.",
+        source=COMMON_PRACTICE,
+        note="From memory: 12 to 15 days at 3 to 4 degrees in a good pack, of which some 7 are selling days.",
+    )
+
+    def span(self) -> Expr:
+        """The line of the days."""
+        return self.days_it_keeps

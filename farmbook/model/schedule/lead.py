@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from abc import abstractmethod
 
-from farmbook.expr.functions import at, maximum, minimum, named, whole_down
+from farmbook.expr.functions import at, maximum, minimum, named, whole_up
 from farmbook.expr.nodes import Expr, Line
 from farmbook.model.axes import WEEK
 from farmbook.model.calendar.plan_start import ONE_WEEK
@@ -31,18 +31,12 @@ class Lead(Alike):
 
     @line("Whole weeks from {} to filling", unit="count")
     def whole(self) -> Expr:
-        """At or below."""
-        return whole_down(self.in_weeks)
+        """At or above: it is done in a week, not on a day."""
+        return whole_up(self.in_weeks)
 
-    @line("Part of a week from {} to filling", unit="share")
-    def part(self) -> Expr:
-        """The rest."""
-        return self.in_weeks - self.whole
-
-    def ahead(self, weekly: Line, row: Expr) -> Expr:
-        """A weekly amount that lies so far ahead of a row, shared between two weeks by the part."""
-        this = at(weekly, WEEK, minimum(row + self.whole, self.weeks.rows)) * (1 - self.part)
-        return this + at(weekly, WEEK, minimum(row + self.whole + 1, self.weeks.rows)) * self.part
+    def ahead(self, weekly: Line) -> Expr:
+        """A weekly amount that lies so many whole weeks ahead."""
+        return at(weekly, WEEK, minimum(self.weeks.row + self.whole, self.weeks.rows))
 
     @check(
         "The schedule looks far enough ahead for {}",

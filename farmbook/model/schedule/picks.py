@@ -63,7 +63,7 @@ class Picks(Section):
         """They were filled some weeks before; the part of a week shares them between two."""
         row, whole, part = self.weeks.row, self.lags.pick_whole, self.lags.pick_part
         this = at(self.sound, WEEK, maximum(row - whole, 1)) * (1 - part)
-        return this + at(self.sound, WEEK, maximum(row - whole - 1, 1)) * part
+        return this + at(self.sound, WEEK, (row - whole - 1 - 1) * (row > whole + 1) + 1) * part
 
     @line("Picked in the week, by flush", unit="kg_picked", axes=(FLUSH, WEEK))
     def by_flush(self) -> Expr:

@@ -18,7 +18,7 @@ from farmbook.model.schedule.cold_room import ColdRoom
 from farmbook.model.schedule.filling import Filling
 from farmbook.model.schedule.in_process import InProcess
 from farmbook.model.schedule.plan_changes import PlanChanges
-from farmbook.model.schedule.spawn_leads import SteamedSpawnLead
+from farmbook.model.schedule.spawn_leads import SteamingAhead
 from farmbook.model.schedule.week_hours import WeekHours
 from farmbook.sections.declare import check, line, uses
 from farmbook.sections.section import Section
@@ -55,7 +55,7 @@ class Shortages(Section):
     fruiting_room = uses(FruitingRoom)
     changes = uses(PlanChanges)
     filling = uses(Filling)
-    steamed_spawn = uses(SteamedSpawnLead)
+    steamed_spawn = uses(SteamingAhead)
     bags = uses(InProcess)
     cold = uses(ColdRoom)
     work = uses(WeekHours)
@@ -109,7 +109,7 @@ class Shortages(Section):
     @line("Own spawn steamed in the week", unit="bag_filled", axes=(WEEK,))
     def spawn_steamed(self) -> Expr:
         """Bags to fruit for which it is steamed now."""
-        return self.steamed_spawn.ahead(self.filling.filled, self.weeks.row)
+        return self.steamed_spawn.ahead(self.filling.filled)
 
     @line("Places in the steamer for own spawn, for each bag filled", unit="share")
     def steamed_for_a_bag(self) -> Expr:

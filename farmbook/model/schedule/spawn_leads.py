@@ -14,10 +14,10 @@ from farmbook.model.spawn.own_spawn_way import OwnSpawnWay
 from farmbook.model.spawn.spawn_bought import Spawn
 from farmbook.sections.declare import line, uses
 
-__all__ = ["SpawnLead", "SteamedSpawnLead"]
+__all__ = ["Ordering", "SteamingAhead"]
 
 
-class SteamedSpawnLead(Lead, words="steaming own spawn"):
+class SteamingAhead(Lead, words="steaming own spawn"):
     """Sawdust spawn takes places in the steamer weeks before the bags it is for."""
 
     title = "Own spawn steamed ahead"
@@ -36,7 +36,7 @@ class SteamedSpawnLead(Lead, words="steaming own spawn"):
         return total(self.chain.days_before * self.way.is_sawdust, GENERATION) - self.lags.to_bench
 
 
-class SpawnLead(Lead, words="ordering or starting spawn"):
+class Ordering(Lead, words="ordering or starting spawn"):
     """Bought, from the order; made, from the generation that goes into the bags."""
 
     title = "Spawn ordered or started ahead"
@@ -44,7 +44,7 @@ class SpawnLead(Lead, words="ordering or starting spawn"):
     lags = uses(Lags)
     source = uses(SpawnSource)
     spawn = uses(Spawn)
-    steamed = uses(SteamedSpawnLead)
+    steamed = uses(SteamingAhead)
 
     def span(self) -> Expr:
         """The line of the days."""

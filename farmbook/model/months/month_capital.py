@@ -1,0 +1,179 @@
+"""What is bought and replaced month by month, and how what is owned loses in value."""
+
+from __future__ import annotations
+
+from typing import Final
+
+from farmbook.expr.functions import joined, maximum, previous, ratio, starting, total, where, whole_down
+from farmbook.expr.nodes import Constant, Expr
+from farmbook.model.axes import ITEM, MONTH
+from farmbook.model.calendar.plan_months import MONTHS_A_YEAR, PlanMonths
+from farmbook.model.owning.capital import ONE_SUM, Capital
+from farmbook.sections.declare import line, number, uses
+from farmbook.sections.section import Section
+from farmbook.sources import ARITHMETIC, COMMON_PRACTICE, FARM_MANAGEMENT
+from farmbook.units import unit
+
+__all__ = ["MonthCapital"]
+
+ONE_YEAR_OLDER: Final = Constant(1, "one_year_older", label="One year of age", unit=unit("year"), source=ARITHMETIC.key)
+
+
+class MonthCapital(Section):
+    """Straight line from the month in which a thing is there; worn out, it is replaced at its price, less what it fetches."""
+
+    title = "Bought, replaced and worn, month by month"
+    table = "capital"
+
+    months = uses(PlanMonths)
+    capital = uses(Capital)
+
+    age = number(
+        "Years old when the plan starts",
+        unit="year",
+        usual=(0, 15),
+        hard=(0, 60),
+        default=0,
+        axes=(ITEM,),
+        how="Of what you own already. It is replaced when its years are over.",
+        source=COMMON_PRACTICE,
+    )
+    steamer_bought_in = number(
+        "Steamer: bought in month of the plan",
+        unit="count",
+        usual=(0, 36),
+        hard=(0, 84),
+        default=0,
+        how="0 for one that you own already.",
+        source=COMMON_PRACTICE,
+        decided=True,
+    )
+    lab_bought_in = number(
+        "Spawn lab: bought in month of the plan",
+        unit="count",
+        usual=(0, 36),
+        hard=(0, 84),
+        default=0,
+        how="0 for one that you own already. Read where you make your own spawn.",
+        source=COMMON_PRACTICE,
+        decided=True,
+    )
+
+    # Items
+
+    @line("Months owned at the end of the month, with those before the plan", unit="count", axes=(ITEM, MONTH))
+    def months_owned(self) -> Expr:
+        """0 until it is bought."""
+        old = self.age / ONE_YEAR_OLDER * MONTHS_A_YEAR * (self.capital.owned.bought_in <= 0)
+        return maximum(self.months.number - self.capital.owned.bought_in + old, 0)
+
+    @line("Times replaced by the end of the month", unit="count", axes=(ITEM, MONTH))
+    def times_replaced(self) -> Expr:
+        """Whole lives that are over."""
+        life = self.capital.owned.life / ONE_YEAR_OLDER * MONTHS_A_YEAR
+        return whole_down(ratio(self.months_owned, life))
+
+    @line("Item to buy: price in the month it is bought", unit="money", axes=(MONTH,))
+    def items_bought(self) -> Expr:
+        """Of the list."""
+        month = self.months.number
+        bought = self.capital.owned.bought_in
+        return total(self.capital.owned.price * (bought >= month) * (bought <= month), ITEM)
+
+    @line("Item replaced: price less what the old one fetches", unit="money", axes=(ITEM,))
+    def net_price(self) -> Expr:
+        """What a replacement takes out of the bank."""
+        return self.capital.owned.price - self.capital.owned.salvage
+
+    @line("Replacing items so far, with lives over before the plan", unit="money", axes=(MONTH,))
+    def replaced_so_far(self) -> Expr:
+        """Of the list."""
+        return starting(self.replaced_before, total(self.times_replaced * self.net_price, ITEM))
+
+    @line("Lives of an item that were over before the plan", unit="count", axes=(ITEM,))
+    def lives_before(self) -> Expr:
+        """An old thing that still works is replaced once, not for all its lives."""
+        return whole_down(ratio(self.age, self.capital.owned.life)) * (self.capital.owned.bought_in <= 0)
+
+    @line("Replacing items before the plan", unit="money")
+    def replaced_before(self) -> Expr:
+        """Not paid in it."""
+        return total(self.lives_before * self.net_price, ITEM)
+
+    @line("Replacing items in the month", unit="money", axes=(MONTH,))
+    def replacing(self) -> Expr:
+        """Price less what the old ones fetch."""
+        return self.replaced_so_far - previous(self.replaced_so_far, MONTH)
+
+    # Steamer and lab
+
+    @line("Price of the steamer in use", unit="money")
+    def steamer_price(self) -> Expr:
+        """As typed with it."""
+        steamer = self.capital.steamer
+        return where(steamer.vessel_heat.in_use, steamer.vessel.price, steamer.cabinet.price)
+
+    @line("Price of the spawn lab, if spawn is made", unit="money")
+    def lab_price(self) -> Expr:
+        """Nothing where it is bought."""
+        return self.capital.lab_choice.lab_price * self.capital.source.made
+
+    @line("Steamer and lab bought in the month", unit="money", axes=(MONTH,))
+    def plant_bought(self) -> Expr:
+        """Nothing for what you own already."""
+        steamer = self.steamer_price * self._in(self.steamer_bought_in)
+        return steamer + self.lab_price * self._in(self.lab_bought_in)
+
+    def _in(self, month: Expr) -> Expr:
+        """Whether this is the month."""
+        return (self.months.number >= month) * (self.months.number <= month)
+
+    @line("Bought in the month", unit="money", axes=(MONTH,))
+    def bought(self) -> Expr:
+        """Items, steamer and lab."""
+        return self.items_bought + self.plant_bought
+
+    # Loss in value
+
+    @line("Items of the list: loss in value in the month", unit="money", axes=(MONTH,), source=FARM_MANAGEMENT)
+    def items_loss(self) -> Expr:
+        """From the month in which they are bought."""
+        a_year = total(self.capital.owned.yearly_loss * (self.capital.owned.bought_in <= self.months.number), ITEM)
+        return joined(a_year, "money") / MONTHS_A_YEAR
+
+    @line("Steamer and lab: loss in value in the month", unit="money", axes=(MONTH,), source=FARM_MANAGEMENT)
+    def plant_loss(self) -> Expr:
+        """From the month in which they are bought."""
+        steamer = self.capital.steamer.yearly_loss * (self.steamer_bought_in <= self.months.number)
+        lab = self.capital.lab_loss * (self.lab_bought_in <= self.months.number)
+        return joined(steamer + lab, "money") / MONTHS_A_YEAR
+
+    @line("Loss in value in one sum, a month", unit="money")
+    def one_sum(self) -> Expr:
+        """A twelfth of your own figure, or of the usual one."""
+        return joined(self.capital.in_one_sum, "money") / MONTHS_A_YEAR
+
+    @line("Loss in value in the month", unit="money", axes=(MONTH,), source=FARM_MANAGEMENT)
+    def loss(self) -> Expr:
+        """One sum or the list, as you chose."""
+        chosen = self.capital.chose(self.capital.counted, ONE_SUM)
+        return where(chosen, self.one_sum, self.items_loss + self.plant_loss)
+
+    # In the books
+
+    @line("Item in the books when the plan starts", unit="money", axes=(ITEM,))
+    def item_book_value(self) -> Expr:
+        """Price, less the loss of its years so far; no less than it fetches. Nothing of what is still to be bought."""
+        worn = self.capital.owned.price - self.age * self.capital.owned.yearly_loss
+        return maximum(worn, self.capital.owned.salvage) * (self.capital.owned.bought_in <= 0)
+
+    @line("All items, steamer and lab in the books when the plan starts", unit="money")
+    def opening_value(self) -> Expr:
+        """Steamer and lab at their price, unless they are still to be bought."""
+        steamer = self.steamer_price * (self.steamer_bought_in <= 0)
+        return total(self.item_book_value, ITEM) + steamer + self.lab_price * (self.lab_bought_in <= 0)
+
+    @line("In the books at the end of the month", unit="money", axes=(MONTH,))
+    def value(self) -> Expr:
+        """Before, with what was bought and replaced, less the loss in value."""
+        return starting(self.opening_value, previous(self.value, MONTH) + self.bought + self.replacing - self.loss)

@@ -1,0 +1,337 @@
+"""Cash month by month: what comes and goes, before any credit line and with it, its lowest point, and what gets through."""
+
+from __future__ import annotations
+
+from typing import Final
+
+from farmbook.calc.tolerance import SUM_TOLERANCE, is_rounding
+from farmbook.expr.functions import (
+    absolute,
+    any_of,
+    at,
+    maximum,
+    minimum,
+    negation,
+    previous,
+    ratio,
+    starting,
+    total,
+    where,
+)
+from farmbook.expr.nodes import Constant, Expr
+from farmbook.expr.sentences import either, figure, say
+from farmbook.model.axes import MONTH
+from farmbook.model.calendar.plan_months import MONTHS_A_YEAR, PlanMonths
+from farmbook.model.months.month_bills import MonthBills
+from farmbook.model.months.month_capital import MonthCapital
+from farmbook.model.months.month_household import MonthHousehold
+from farmbook.model.months.month_sales import MonthSales
+from farmbook.model.months.month_supplies import MonthSupplies
+from farmbook.model.repaying.loan_months import LoanMonths
+from farmbook.sections.declare import check, line, number, uses
+from farmbook.sections.section import Section
+from farmbook.sources import COMMON_PRACTICE
+from farmbook.units import unit
+
+__all__ = ["MonthCash"]
+
+MORE_THAN_ANY: Final = Constant(
+    1e12, "more_than_any_cash", label="More money than any farm has", unit=unit("money"), source="arithmetic"
+)
+
+
+class MonthCash(Section):
+    """Payments of a month come before some of its receipts, so the lowest point lies within it."""
+
+    title = "Cash month by month"
+    table = "opening"
+
+    months = uses(PlanMonths)
+    sales = uses(MonthSales)
+    supplies = uses(MonthSupplies)
+    bills = uses(MonthBills)
+    capital = uses(MonthCapital)
+    home = uses(MonthHousehold)
+    loans = uses(LoanMonths)
+
+    cash = number(
+        "Cash on the first day of the plan",
+        unit="money",
+        usual=(0, 60000),
+        hard=(-10000000, 100000000),
+        optional=True,
+        how="Bank and till of the farm, without money kept for tax. Left empty, nothing.",
+    )
+    least_cash = number(
+        "Least cash to keep",
+        unit="money",
+        usual=(0, 20000),
+        hard=(0, 100000000),
+        default=0,
+        how="Below it the credit line is drawn, above it the line is paid back.",
+        source=COMMON_PRACTICE,
+        decided=True,
+    )
+    line_limit = number(
+        "Credit line: limit",
+        unit="money",
+        usual=(0, 50000),
+        hard=(0, 100000000),
+        default=0,
+        how="As agreed with the bank; 0 for none.",
+        source=COMMON_PRACTICE,
+        decided=True,
+    )
+    line_rate = number(
+        "Credit line: interest a year",
+        unit="share",
+        usual=(0.05, 0.14),
+        hard=(0, 1),
+        default=0.09,
+        how="As agreed; charged each month on what was owed at its start.",
+        source=COMMON_PRACTICE,
+    )
+    line_owed = number(
+        "Credit line: owed on the first day of the plan",
+        unit="money",
+        usual=(0, 50000),
+        hard=(0, 100000000),
+        default=0,
+        how="As the bank's statement says.",
+        source=COMMON_PRACTICE,
+    )
+    contingency = number(
+        "Put on top of all running payments, for what nobody foresees",
+        unit="share",
+        usual=(0, 0.15),
+        hard=(0, 2),
+        default=0,
+        how="A new farm should count 5 to 15%; a running one whose records are good, little.",
+        source=COMMON_PRACTICE,
+        decided=True,
+    )
+    early_receipts = number(
+        "Share of a month's receipts that has come when its bills are paid",
+        unit="share",
+        usual=(0, 1),
+        hard=(0, 1),
+        default=0.5,
+        how="Look at three months of bank statements: what had come in by the day on which most had gone out?",
+        source=COMMON_PRACTICE,
+    )
+
+    # The month
+
+    @line("Running payments in the month: suppliers, wages, owner's pay", unit="money", axes=(MONTH,))
+    def supplies_and_wages(self) -> Expr:
+        """Suppliers as they are paid; wages in the month itself."""
+        return self.supplies.paid + self.bills.wages + self.bills.piece + self.home.pay
+
+    @line("Running payments in the month", unit="money", axes=(MONTH,))
+    def running(self) -> Expr:
+        """With energy, bills and selling."""
+        return self.supplies_and_wages + self.home.standing_and_selling
+
+    @line("Set aside in the month for what nobody foresees", unit="money", axes=(MONTH,))
+    def unforeseen(self) -> Expr:
+        """A share of running payments."""
+        return self.running * self.contingency
+
+    @line("Bought and replaced in the month", unit="money", axes=(MONTH,))
+    def invested(self) -> Expr:
+        """Paid in that month."""
+        return self.capital.bought + self.capital.replacing
+
+    @line("Household and tax in the month", unit="money", axes=(MONTH,))
+    def household_and_tax(self) -> Expr:
+        """Drawn, and set aside."""
+        return self.home.drawn + self.home.tax
+
+    @line("All payments in the month, loans and line aside", unit="money", axes=(MONTH,))
+    def paid_out(self) -> Expr:
+        """Running, unforeseen, bought, household and tax."""
+        return self.running + self.unforeseen + self.invested + self.household_and_tax
+
+    @line("Left of the month before loans and line", unit="money", axes=(MONTH,))
+    def before_loans(self) -> Expr:
+        """What customers paid less all that."""
+        return self.sales.collected - self.paid_out
+
+    @line("Loans in the month: drawn less fees and payments", unit="money", axes=(MONTH,))
+    def from_loans(self) -> Expr:
+        """Below zero: they take more than they bring."""
+        return self.loans.drawn - self.loans.fees - self.loans.payments
+
+    @line("Left of the month before the credit line", unit="money", axes=(MONTH,))
+    def net(self) -> Expr:
+        """With loans."""
+        return self.before_loans + self.from_loans
+
+    @line("Cash at the end of the month, before any credit line", unit="money", axes=(MONTH,))
+    def without_line(self) -> Expr:
+        """As if there were none."""
+        return starting(self.cash, previous(self.without_line, MONTH) + self.net)
+
+    # The credit line
+
+    @line("Interest on the credit line in the month", unit="money", axes=(MONTH,))
+    def line_interest(self) -> Expr:
+        """On what was owed at its start."""
+        return previous(self.on_line, MONTH) * self.line_rate / MONTHS_A_YEAR
+
+    @line("Cash in the month before the credit line moves", unit="money", axes=(MONTH,))
+    def before_line(self) -> Expr:
+        """After interest on it."""
+        return previous(self.closing, MONTH) + self.net - self.line_interest
+
+    @line("Owed on the credit line at the end of the month", unit="money", axes=(MONTH,))
+    def on_line(self) -> Expr:
+        """Drawn up to its limit when cash is below the least, paid back from what is above it."""
+        wanted = previous(self.on_line, MONTH) + self.least_cash - self.before_line
+        return starting(self.line_owed, minimum(maximum(wanted, 0), self.line_limit))
+
+    @line("Cash at the end of the month", unit="money", axes=(MONTH,))
+    def closing(self) -> Expr:
+        """With what the line gave or took."""
+        return starting(self.cash, self.before_line + self.on_line - previous(self.on_line, MONTH))
+
+    @line("Cash missing that the credit line cannot give", unit="money", axes=(MONTH,))
+    def missing(self) -> Expr:
+        """Below the least cash to keep."""
+        return maximum(self.least_cash - self.closing, 0)
+
+    # Lowest points
+
+    @line("Lowest cash so far", unit="money", axes=(MONTH,))
+    def lowest_so_far(self) -> Expr:
+        """At the end of a month."""
+        return starting(MORE_THAN_ANY, minimum(previous(self.lowest_so_far, MONTH), self.closing))
+
+    @line("Lowest cash at the end of a month", unit="money")
+    def lowest(self) -> Expr:
+        """In the whole plan."""
+        return at(self.lowest_so_far, MONTH, self.months.many)
+
+    @line("Month of the lowest cash", unit="count")
+    def lowest_month(self) -> Expr:
+        """The first, if there are several."""
+        return total(self.lowest_so_far > self.lowest, MONTH) + 1
+
+    @line("Cash in the lowest month, drawn", unit="money", axes=(MONTH,))
+    def lowest_drawn(self) -> Expr:
+        """0 in all others, so that it can be marked."""
+        month = self.months.number
+        return self.closing * (month >= self.lowest_month) * (month <= self.lowest_month)
+
+    @line("Cash in the other months, drawn", unit="money", axes=(MONTH,))
+    def others_drawn(self) -> Expr:
+        """0 in the lowest."""
+        return self.closing - self.lowest_drawn
+
+    @line("First day of the month of the lowest cash", unit="date")
+    def lowest_day(self) -> Expr:
+        """By the calendar."""
+        return at(self.months.first_day, MONTH, self.lowest_month)
+
+    @line("Most owed on the credit line so far", unit="money", axes=(MONTH,))
+    def peak_so_far(self) -> Expr:
+        """At the end of a month."""
+        return starting(self.line_owed, maximum(previous(self.peak_so_far, MONTH), self.on_line))
+
+    @line("Most owed on the credit line", unit="money")
+    def peak(self) -> Expr:
+        """In the whole plan."""
+        return at(self.peak_so_far, MONTH, self.months.many)
+
+    @line("Months in which nothing is owed on the credit line", unit="count")
+    def months_clear(self) -> Expr:
+        """At their end; a lender wants a line to be clear for some."""
+        return total(self.on_line <= 0, MONTH)
+
+    @line("Most cash missing so far", unit="money", axes=(MONTH,))
+    def missing_so_far(self) -> Expr:
+        """At the end of a month."""
+        return starting(0, maximum(previous(self.missing_so_far, MONTH), self.missing))
+
+    @line("Most cash missing that the credit line cannot give", unit="money")
+    def most_missing(self) -> Expr:
+        """In the whole plan."""
+        return at(self.missing_so_far, MONTH, self.months.many)
+
+    @line("Fixed payments of a month", unit="money")
+    def fixed(self) -> Expr:
+        """Wages, owner's pay, bills, energy of rooms, loans and household, in the mean of the plan's months."""
+        paid = total(self.bills.wages + self.bills.bills_paid + self.loans.payments, MONTH)
+        return ratio(paid, self.months.many) + self.home.pay + self.home.drawn + self.bills.rooms_a_month
+
+    @line("Months of fixed payments in hand when cash is lowest", unit="count")
+    def months_in_hand(self) -> Expr:
+        """Lenders like to see two or three."""
+        return ratio(maximum(self.lowest, 0), self.fixed)
+
+    # Money to get through the start
+
+    @line("All that came and went so far, before loans and line", unit="money", axes=(MONTH,))
+    def unfunded(self) -> Expr:
+        """From nothing at the start of the plan."""
+        return starting(0, previous(self.unfunded, MONTH) + self.before_loans)
+
+    @line("The same when the month's bills are paid", unit="money", axes=(MONTH,))
+    def unfunded_within(self) -> Expr:
+        """Only some of its receipts have come by then."""
+        return self.unfunded - self.sales.collected * (1 - self.early_receipts)
+
+    @line("Deepest so far, within a month too", unit="money", axes=(MONTH,))
+    def deepest_so_far(self) -> Expr:
+        """Never above zero."""
+        return starting(0, minimum(previous(self.deepest_so_far, MONTH), self.unfunded_within))
+
+    @line("Money to get through the start", unit="money")
+    def needed(self) -> Expr:
+        """From cash, loans and line together: the deepest hole of the plan, the household paid."""
+        return -1 * at(self.deepest_so_far, MONTH, self.months.many)
+
+    # Checks and words
+
+    @line("Cash of the month does not add up", unit="flag", axes=(MONTH,))
+    def month_off(self) -> Expr:
+        """1 where cash with the line, less what is owed on it, is not that without it less the interest paid."""
+        apart = self.closing - self.on_line + self.line_owed - self.without_line + self.interest_so_far
+        return 1 - is_rounding(apart, absolute(self.closing) + self.on_line, self.without_line)
+
+    @line("Interest on the credit line so far", unit="money", axes=(MONTH,))
+    def interest_so_far(self) -> Expr:
+        """From the start of the plan."""
+        return starting(0, previous(self.interest_so_far, MONTH) + self.line_interest)
+
+    @check(
+        "Cash and credit line add up in every month",
+        kind="error",
+        says="In some month cash with the credit line is not that without it and what it gave: a formula of the months was changed.",
+    )
+    def cash_adds_up(self) -> Expr:
+        """Two ways of counting."""
+        return total(self.month_off, MONTH) <= 0
+
+    @check(
+        "Cash is never missing",
+        kind="alert",
+        says="In some month of the plan cash falls below the least to keep, and the credit line cannot give it: see the sheet Cash.",
+    )
+    def enough(self) -> Expr:
+        """At the end of each month, with the line. Fine as long as you have not said what cash there is."""
+        enough = self.most_missing <= absolute(self.needed) * SUM_TOLERANCE
+        return any_of(negation(self.given(self.cash)), enough)
+
+    @line("Cash: the answer", unit="1")
+    def answer(self) -> Expr:
+        """In a sentence."""
+        return say(
+            "Cash is lowest in month ",
+            figure(self.lowest_month, 0, named=False),
+            " of the plan, at ",
+            figure(self.lowest, -2, named=False),
+            either(self.peak > 0, ", with the credit line used up to ", "; no credit line is used, of "),
+            figure(where(self.peak > 0, self.peak, self.line_limit), -2, named=False),
+            either(self.enough, ".", ". Money is missing: see for how much."),
+        )

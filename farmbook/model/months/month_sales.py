@@ -1,0 +1,255 @@
+"""Sales month by month: what is sold goes to customers in turn, each up to what it takes; and what they still owe."""
+
+from __future__ import annotations
+
+from typing import Final
+
+from farmbook.calc.tolerance import is_rounding
+from farmbook.expr.functions import (
+    any_of,
+    at,
+    joined,
+    maximum,
+    minimum,
+    previous,
+    ratio,
+    running_sum,
+    starting,
+    total,
+    where,
+    whole_down,
+)
+from farmbook.expr.nodes import Constant, Expr
+from farmbook.expr.ranking import before
+from farmbook.model.axes import CALENDAR, MONTH, SERVED, WEEK
+from farmbook.model.calendar.plan_months import MONTHS_A_YEAR, PlanMonths
+from farmbook.model.months.month_totals import MonthTotals
+from farmbook.model.schedule.cold_room import ColdRoom
+from farmbook.model.schedule.in_turn import InTurn
+from farmbook.model.selling.customer_year import CustomerYear
+from farmbook.sections.declare import check, line, number, uses
+from farmbook.sections.section import Section
+from farmbook.sources import ARITHMETIC
+from farmbook.units import unit
+
+__all__ = ["MonthSales"]
+
+MATRIX = (SERVED, MONTH)
+MEAN_MONTH: Final = Constant(
+    30.4375, "days_of_a_mean_month", label="Days of a month on average", unit=unit("day"), source=ARITHMETIC.key,
+    note="A twelfth of 365.25.",
+)  # fmt: skip
+
+
+class MonthSales(Section):
+    """The weeks settle how much is sold; the months share it among customers by turn, season and what each takes."""
+
+    title = "Sales month by month"
+    table = "opening"
+
+    customers_owe = number(
+        "What customers owe on the first day of the plan",
+        unit="money",
+        usual=(0, 50000),
+        hard=(0, 100000000),
+        optional=True,
+        how="Unpaid invoices. Left empty, it is worked out of a running farm from days to pay.",
+    )
+
+    months = uses(PlanMonths)
+    customer_year = uses(CustomerYear)
+    totals = uses(MonthTotals)
+    cold = uses(ColdRoom)
+    in_turn = uses(InTurn)
+
+    # Who gets it
+
+    @line("Customers take in the month, of what they take in a typical year", unit="share", axes=(MONTH,))
+    def learned(self) -> Expr:
+        """As in the last whole week of the month."""
+        return at(self.cold.learned_sales, WEEK, self.months.whole)
+
+    @line("Takes at most in the month", unit="kg_taken", axes=MATRIX)
+    def most(self) -> Expr:
+        """An ordinary week of the month, times its weeks."""
+        a_week = at(self.in_turn.week_of_month, CALENDAR, self.months.month_of_year)
+        return a_week * self.months.weeks * self.learned
+
+    @line("Those served before take at most in the month", unit="kg_taken", axes=MATRIX)
+    def earlier(self) -> Expr:
+        """By the order in which you serve them."""
+        return before(self.most, self.in_turn.number, SERVED)
+
+    @line("Its turn: left for it in the month", unit="kg_taken", axes=MATRIX)
+    def left_for_it(self) -> Expr:
+        """Up to what it takes."""
+        return maximum(minimum(self.most, self.totals.sold - self.earlier), 0)
+
+    @line("In turn, all customers get", unit="kg_taken", axes=(MONTH,))
+    def placed(self) -> Expr:
+        """Weeks go on over the end of a month, so it can be a little less than what is sold."""
+        return total(self.left_for_it, SERVED)
+
+    @line("Sold, for what customers get in turn", unit="1", axes=(MONTH,))
+    def stretched(self) -> Expr:
+        """1 but for weeks that go on over the end of a month with another season."""
+        return ratio(self.totals.sold, self.placed)
+
+    @line("Sold in a month in which nobody takes any", unit="kg_taken", axes=(MONTH,))
+    def strayed(self) -> Expr:
+        """From a week that began in a month in which they do."""
+        return where(self.placed > 0, 0, self.totals.sold)
+
+    @line("Share of all that customers take at most", unit="share", axes=(SERVED,))
+    def share(self) -> Expr:
+        """By their full weeks."""
+        return ratio(self.in_turn.most, self.all_most)
+
+    @line("All customers take at most in a full week", unit="kg_taken/week")
+    def all_most(self) -> Expr:
+        """Whatever the season."""
+        return total(self.in_turn.most, SERVED)
+
+    @line("Goes there in the month", unit="kg_taken", axes=MATRIX)
+    def gets(self) -> Expr:
+        """All that is sold goes to somebody."""
+        return self.left_for_it * self.stretched + self.strayed * self.share
+
+    # What it brings
+
+    @line("Sales there in the month", unit="money", axes=MATRIX)
+    def sales_there(self) -> Expr:
+        """At its price, without the tax passed on, for what stays sold."""
+        return self.gets * self.in_turn.takings
+
+    @line("Sales there so far", unit="money", axes=MATRIX)
+    def sales_so_far(self) -> Expr:
+        """From the start of the plan."""
+        return running_sum(self.sales_there, MONTH)
+
+    @line("Sales in the month", unit="money", axes=(MONTH,))
+    def sales(self) -> Expr:
+        """Of all customers."""
+        return total(self.sales_there, SERVED)
+
+    @line("Fees and packing in the month", unit="money", axes=(MONTH,))
+    def fees_and_packing(self) -> Expr:
+        """Of all customers."""
+        return total(self.gets * self.in_turn.selling, SERVED)
+
+    @line("Stalls and delivery in a week of the month", unit="money", axes=(MONTH,))
+    def going_a_week(self) -> Expr:
+        """Of those who get something."""
+        return total((self.gets > 0) * self.in_turn.going, SERVED)
+
+    @line("Selling in the month, without hours", unit="money", axes=(MONTH,))
+    def selling(self) -> Expr:
+        """Fees, packing, stalls, delivery."""
+        return self.fees_and_packing + self.going_a_week * self.months.weeks
+
+    # When they pay
+
+    @line("In turn: months until they pay", unit="count", axes=(SERVED,))
+    def lag(self) -> Expr:
+        """Days over those of a month on average."""
+        return self.in_turn.days_to_pay / MEAN_MONTH
+
+    @line("In turn: whole months until they pay", unit="count", axes=(SERVED,))
+    def lag_whole(self) -> Expr:
+        """At or below."""
+        return whole_down(self.lag)
+
+    @line("In turn: part of a month until they pay", unit="share", axes=(SERVED,))
+    def lag_part(self) -> Expr:
+        """The rest: the share of a month's sales that is paid a month later still."""
+        return self.lag - self.lag_whole
+
+    @line("Sales paid so far there", unit="money", axes=MATRIX)
+    def paid_so_far(self) -> Expr:
+        """Those that lie so many months back."""
+        month, whole, part = self.months.number, self.lag_whole, self.lag_part
+        near = at(self.sales_so_far, MONTH, maximum(month - whole, 1)) * (month > whole) * (1 - part)
+        far = at(self.sales_so_far, MONTH, (month - whole - 1 - 1) * (month > whole + 1) + 1)
+        return near + far * (month > whole + 1) * part
+
+    # What they owe
+
+    @line("In turn: takings of a typical month", unit="money", axes=(SERVED,))
+    def typical_month(self) -> Expr:
+        """A twelfth of the year with that customer."""
+        return joined(self.in_turn.of_customer(self.customer_year.takings), "money") / MONTHS_A_YEAR
+
+    @line("Owed by customers when the plan starts, worked out", unit="money")
+    def opening_worked(self) -> Expr:
+        """Of a running farm: typical months, for as long as each takes to pay. Of a new one nothing."""
+        return total(self.typical_month * self.lag, SERVED) * (1 - self.customer_year.farm.is_new)
+
+    @line("Owed by customers when the plan starts", unit="money")
+    def opening_owed(self) -> Expr:
+        """As typed, or worked out."""
+        return where(self.given(self.customers_owe), self.customers_owe, self.opening_worked)
+
+    @line("Takings of a typical month", unit="money")
+    def typical_sales(self) -> Expr:
+        """Of all customers."""
+        return total(self.typical_month, SERVED)
+
+    @line("Months until what is owed at the start is paid", unit="count")
+    def opening_lag(self) -> Expr:
+        """So much each month, at the pace of typical takings."""
+        return ratio(self.opening_owed, self.typical_sales)
+
+    @line("Still owed of what was owed at the start", unit="money", axes=(MONTH,))
+    def opening_left(self) -> Expr:
+        """At the end of the month."""
+        return starting(self.opening_owed, maximum(self.opening_owed - self.months.number * self.typical_sales, 0))
+
+    @line("Paid by customers in the month", unit="money", axes=(MONTH,))
+    def collected(self) -> Expr:
+        """Of this plan's sales, and of what was owed at the start."""
+        earlier = previous(self.opening_left, MONTH) - self.opening_left
+        return self.all_paid_so_far - previous(self.all_paid_so_far, MONTH) + earlier
+
+    @line("Paid by customers so far, of the plan's sales", unit="money", axes=(MONTH,))
+    def all_paid_so_far(self) -> Expr:
+        """All of them."""
+        return starting(0, total(self.paid_so_far, SERVED))
+
+    @line("Owed by customers at the end of the month", unit="money", axes=(MONTH,))
+    def owed(self) -> Expr:
+        """Before, with sales, less what was paid."""
+        return starting(self.opening_owed, previous(self.owed, MONTH) + self.sales - self.collected)
+
+    @line("Owed by customers, by what lies too few months back", unit="money", axes=(MONTH,), source=ARITHMETIC)
+    def owed_by_sales(self) -> Expr:
+        """The sales that are not yet due."""
+        return total(self.sales_so_far - self.paid_so_far, SERVED) + self.opening_left
+
+    @line("What customers owe does not add up in the month", unit="flag", axes=(MONTH,))
+    def month_off(self) -> Expr:
+        """1 where the two ways differ."""
+        return 1 - is_rounding(self.owed - self.owed_by_sales, self.all_paid_so_far, self.owed)
+
+    @line("What goes to customers is not what is sold, in the month", unit="flag", axes=(MONTH,))
+    def share_off(self) -> Expr:
+        """1 where it differs."""
+        gone = total(self.gets, SERVED)
+        return 1 - is_rounding(gone - self.totals.sold, self.totals.sold_so_far, self.totals.sold)
+
+    @check(
+        "Sales are paid or owed in every month",
+        kind="error",
+        says="In some month what customers paid and owe is not what was sold to them: a formula of the months was changed.",
+    )
+    def sales_add_up(self) -> Expr:
+        """Money collected is sales less the change in what is owed."""
+        return total(self.month_off, MONTH) <= 0
+
+    @check(
+        "All that is sold goes to a customer, in every month",
+        kind="error",
+        says="In some month customers get more or less than is sold: a formula of the months was changed.",
+    )
+    def shares_add_up(self) -> Expr:
+        """In turn, each up to what it takes; if there is a customer at all."""
+        return any_of(total(self.share_off, MONTH) <= 0, self.all_most <= 0)
