@@ -106,7 +106,7 @@ def flags(out: Results, found: Results, when: Calendar) -> Results:
     kinds: dict[str, list[bool]] = {"places": [], "hands": [], "others": []}
     for row, planned in enumerate(when.in_plan):
         no_place = found["incubation_short"][row] + found["fruiting_short"][row]
-        no_cold = more_than_rounding(found["cold_short"][row], out["cold_room.wanted"][row])
+        no_cold = more_than_rounding(found["cold_short"][row], out["cold_room.ready_so_far"][row])
         no_hands = more_than_rounding(found["hours_short"][row], out["week_hours.needed"][row])
         kinds["places"].append(planned and more_than_rounding(no_place, out["in_process.places"][row]))
         kinds["hands"].append(planned and no_hands)
