@@ -63,13 +63,6 @@ class MonthTotals(Section):
 
     picked = _in_month("Picked in the month", "kg_picked", "picked_so_far")
 
-    @line("Ready for customers by the end of the month", unit="kg_taken", axes=(MONTH,))
-    def ready_so_far(self) -> Expr:
-        """From the first week that the book has."""
-        return self.months.to_date(self.cold.ready_so_far)
-
-    ready = _in_month("Ready for customers in the month", "kg_taken", "ready_so_far")
-
     @line("Sold by the end of the month", unit="kg_taken", axes=(MONTH,))
     def sold_so_far(self) -> Expr:
         """From the first week that the book has."""
