@@ -6,7 +6,7 @@ from collections.abc import Mapping, Sequence
 from typing import Any, Final
 
 from farmbook.expr.axis import Axis
-from farmbook.model.axes import BILL, CUSTOMER, INGREDIENT, ITEM, LOAN, RECIPE
+from farmbook.model.axes import BILL, CUSTOMER, INGREDIENT, ITEM, LOAN, RECIPE, STEP_UP
 from farmbook.model.borrowing.loan_list import LoanList
 from farmbook.model.cost.growing_cost import GrowingCost
 from farmbook.model.cost.harvest import Harvest
@@ -53,6 +53,7 @@ RECIPES: Final = ("Common mix", "Rich mix", "")
 CUSTOMERS: Final = ("Market", "Inns", "Shop", "Trader", "")
 ITEMS: Final = ("Cooler", "Van", "")
 LOANS: Final = ("Van loan", "Rooms", "")
+STEP_UPS: Final = ("Second load", "Helper", "")
 BILLS: Final = ("Rent", "Insurance", "")
 NAMES: Final[Mapping[Axis, Sequence[str]]] = {
     CUSTOMER: CUSTOMERS,
@@ -60,6 +61,7 @@ NAMES: Final[Mapping[Axis, Sequence[str]]] = {
     ITEM: ITEMS,
     BILL: BILLS,
     LOAN: LOANS,
+    STEP_UP: STEP_UPS,
     RECIPE: RECIPES,
 }
 

@@ -10,7 +10,7 @@ from typing import Any
 import numpy as np
 
 from farmbook.expr.axis import Axis
-from farmbook.expr.nodes import Choose, Expr, Label, Line, Nth, RawInput
+from farmbook.expr.nodes import At, Choose, Expr, Label, Line, Nth, RawInput
 from farmbook.expr.sentences import Sentence
 from farmbook.expr.walk import ordered_axes
 from farmbook.interpret.numbers import Array, Cells, Engine, Values
@@ -221,8 +221,13 @@ def compared_lines() -> tuple[Line, ...]:
     and the farm run in other ways."""
     apart = set(alternative_lines())
     lines = (line for line in whole_farm().lines if line.kind in COMPARED and line not in apart)
-    told = (line for line in lines if not isinstance(line.expr, Sentence | Label))
+    told = (line for line in lines if not (isinstance(line.expr, Sentence | Label) or is_a_name(line)))
     return tuple(line for line in told if not line.name.startswith("report"))
+
+
+def is_a_name(line: Line) -> bool:
+    """Whether a line shows names out of a list, by their place there."""
+    return isinstance(line.expr, At) and line.is_text
 
 
 @dataclass(frozen=True)

@@ -9,7 +9,7 @@ import numpy as np
 from farmbook.expr.axis import Axis
 from farmbook.expr.walk import ordered_axes
 from farmbook.interpret.numbers import Array
-from farmbook.model.axes import BILL, CUSTOMER, FLUSH, INGREDIENT, ITEM, LOAN, RECIPE
+from farmbook.model.axes import BILL, CUSTOMER, FLUSH, INGREDIENT, ITEM, LOAN, RECIPE, STEP_UP
 from farmbook.model.borrowing.loan_list import LoanList
 from farmbook.model.cost.harvest import Harvest
 from farmbook.model.crop.crop import Crop
@@ -27,6 +27,7 @@ OTHER_NAMES = {
     CUSTOMER: ("Market", "inns", "Shop", "trader"),
     ITEM: ("van", "Cooler", "racks"),
     LOAN: ("Van", "bank", "family"),
+    STEP_UP: ("Second load", "helper", "more shelves"),
     BILL: ("Rent", "insurance", "van"),
 }
 
