@@ -6,7 +6,7 @@ from collections.abc import Mapping, Sequence
 from typing import Any, Final
 
 from farmbook.expr.axis import Axis
-from farmbook.model.axes import BILL, CUSTOMER, INGREDIENT, ITEM, RECIPE
+from farmbook.model.axes import BILL, CUSTOMER, INGREDIENT, ITEM, LOAN, RECIPE, STEP_UP
 from farmbook.model.cost.growing_cost import GrowingCost
 from farmbook.model.cost.harvest import Harvest
 from farmbook.model.cost.mixing import Mixing
@@ -52,11 +52,15 @@ RECIPES: Final = ("Common mix", "Rich mix", "")
 CUSTOMERS: Final = ("Market", "Inns", "Shop", "Trader", "")
 ITEMS: Final = ("Cooler", "Van", "")
 BILLS: Final = ("Rent", "Insurance", "")
+LOANS: Final = ("Bank", "")
+STEP_UPS: Final = ("Second load", "Helper", "")
 NAMES: Final[Mapping[Axis, Sequence[str]]] = {
     CUSTOMER: CUSTOMERS,
     INGREDIENT: INGREDIENTS,
     ITEM: ITEMS,
     BILL: BILLS,
+    LOAN: LOANS,
+    STEP_UP: STEP_UPS,
     RECIPE: RECIPES,
 }
 

@@ -33,9 +33,10 @@ from tests.twin.farm_twin_steam_run import cabinet_run, steaming, vessel_run
 from tests.twin.farm_twin_steamers import cabinet_year, steamer_choice, vessel_year
 from tests.twin.farm_twin_trials import trials
 from tests.twin.farm_twin_water import altitude_boiling, altitude_pressure, site, vessel_steam, wanted_steam
+from tests.twin.farm_twin_weeks import weeks
 from tests.twin.farm_twin_year import bills, capital, year
 
-__all__ = ["CHOICES", "SUBJECTS", "choices", "twin"]
+__all__ = ["CHOICES", "SUBJECTS", "choices", "schedule", "twin"]
 
 Subject = Callable[[Given, Results], Results]
 
@@ -129,6 +130,11 @@ def twin(inputs: Given) -> dict[str, Numbers]:
     out = worked(inputs)
     out |= other_spawn(inputs, out, worked)
     return {name: np.asarray(value, dtype=float) for name, value in out.items()}
+
+
+def schedule(inputs: Given, found: Results) -> dict[str, Numbers]:
+    """The calendar and every week of the plan, as `twin` gives the other lines, which are `found`."""
+    return {name: np.asarray(value, dtype=float) for name, value in weeks(inputs, found).items()}
 
 
 def choices(inputs: Given, found: Results, ways: Results) -> dict[str, Numbers]:

@@ -10,7 +10,7 @@ from typing import Any
 import numpy as np
 
 from farmbook.expr.axis import Axis
-from farmbook.expr.nodes import Choose, Expr, Label, Line, Nth, RawInput
+from farmbook.expr.nodes import At, Choose, Expr, Label, Line, Nth, RawInput
 from farmbook.expr.sentences import Sentence
 from farmbook.expr.walk import ordered_axes
 from farmbook.interpret.numbers import Array, Cells, Engine, Values
@@ -42,28 +42,34 @@ COMPARED = ("worked", "error", "alert")
 """Kinds of lines that the twin works out; the section `report` counts cells of the book and is left out."""
 
 
+SHORTEST = 12
+"""Months of the shortest plan."""
+
+
 @dataclass(frozen=True)
 class Farm:
-    """Numbers in the units declared, NaN where none stands, and words, by dotted name; the rows of each list."""
+    """Numbers in the units declared, NaN where none stands, and words, by dotted name; the rows of each list; months."""
 
     numbers: Mapping[str, Array]
     words: Mapping[str, Any]
     names: Mapping[Axis, Sequence[str]]
+    months: int = SHORTEST
 
 
-def axis_sizes(names: Mapping[Axis, Sequence[str]]) -> dict[Axis, int]:
-    """How many rows each axis has."""
-    return dict(fixed_sizes()) | {axis: len(rows) for axis, rows in names.items()}
+def axis_sizes(names: Mapping[Axis, Sequence[str]], months: int = SHORTEST) -> dict[Axis, int]:
+    """How many rows each axis has, in a plan of so many months."""
+    named = {axis: len(rows) for axis, rows in names.items()}
+    return {**fixed_sizes(), **whole_farm().made_for(months), **named}
 
 
 @cache
-def fixed_sizes() -> tuple[tuple[Axis, int], ...]:
-    """The axes whose members do not come from the farm."""
-    fixed = {axis for line in whole_farm().lines for axis in line.axes if not axis.named}
-    return tuple((axis, len(axis.members)) for axis in fixed)
+def fixed_sizes() -> Mapping[Axis, int]:
+    """The axes whose members come neither from the farm nor from the length of its plan."""
+    axes = {axis for line in whole_farm().lines for axis in line.axes}
+    return {axis: len(axis.members) for axis in axes if not (axis.named or axis.sized)}
 
 
-def farm_of(given: Mapping[Input, Any], names: Mapping[Axis, Sequence[str]]) -> Farm:
+def farm_of(given: Mapping[Input, Any], names: Mapping[Axis, Sequence[str]], months: int = SHORTEST) -> Farm:
     """A farm of some inputs in their declared units, all others at their defaults; None clears a cell."""
     sizes = axis_sizes(names)
     numbers: dict[str, Array] = {}
@@ -75,10 +81,10 @@ def farm_of(given: Mapping[Input, Any], names: Mapping[Axis, Sequence[str]]) -> 
             numbers[declared.dotted] = np.broadcast_to(np.asarray(value, dtype=float), shape)
         elif isinstance(declared, TextInput):
             words[declared.dotted] = list(names[declared.axes[0]]) if declared.names else value
-    return Farm(numbers, words, names)
+    return Farm(numbers, words, names, months)
 
 
-def farm_of_cells(cells: Mapping[RawInput, Cells], system: str) -> Farm:
+def farm_of_cells(cells: Mapping[RawInput, Cells], system: str, months: int) -> Farm:
     """The farm that stands in a book's cells, brought back to the units declared."""
     numbers: dict[str, Array] = {}
     words: dict[str, Any] = {}
@@ -92,7 +98,7 @@ def farm_of_cells(cells: Mapping[RawInput, Cells], system: str) -> Farm:
             words[declared.dotted] = np.asarray(found.texts[0], dtype=object).tolist()
             if declared.names:
                 names[declared.axes[0]] = words[declared.dotted]
-    return Farm(numbers, words, names)
+    return Farm(numbers, words, names, months)
 
 
 def in_use(farm: Farm, axes: Sequence[Axis]) -> Array:
@@ -106,7 +112,7 @@ def in_use(farm: Farm, axes: Sequence[Axis]) -> Array:
 
 def twin_inputs(farm: Farm) -> Given:
     """The farm as the twin takes it: nothing where no number stands or the row is spare."""
-    found: dict[str, Any] = dict(farm.words)
+    found: dict[str, Any] = {**farm.words, "plan.months": farm.months}
     for declared, bound in whole_farm().inputs.items():
         if isinstance(declared, NumberInput):
             typed, used = farm.numbers[declared.dotted], in_use(farm, ordered_axes(bound.cell.axes))
@@ -125,9 +131,9 @@ def engine(system: str, sizes: tuple[tuple[Axis, int], ...]) -> Engine:
 
 
 def cells_of(farms: Sequence[Farm], system: str) -> dict[RawInput, Cells]:
-    """Farms with equally many rows in the cells of books of this system, one draw each."""
+    """Farms with equally many rows and months in the cells of books of this system, one draw each."""
     cells: dict[RawInput, Cells] = {}
-    sizes = axis_sizes(farms[0].names)
+    sizes = axis_sizes(farms[0].names, farms[0].months)
     for declared, bound in whole_farm().inputs.items():
         name = declared.dotted
         if isinstance(declared, NumberInput):
@@ -161,7 +167,7 @@ def word_cells(values: Any) -> Cells:
 
 def values_of(farms: Sequence[Farm], system: str) -> Values:
     """What the engine makes of farms with equally many rows, as draws of one run."""
-    sizes = sorted(axis_sizes(farms[0].names).items(), key=lambda each: each[0].order)
+    sizes = sorted(axis_sizes(farms[0].names, farms[0].months).items(), key=lambda each: each[0].order)
     return engine(system, tuple(sizes)).run(cells_of(farms, system))
 
 
@@ -217,8 +223,13 @@ def compared_lines() -> tuple[Line, ...]:
     and the farm run in other ways."""
     apart = set(alternative_lines())
     lines = (line for line in whole_farm().lines if line.kind in COMPARED and line not in apart)
-    told = (line for line in lines if not isinstance(line.expr, Sentence | Label))
+    told = (line for line in lines if not (isinstance(line.expr, Sentence | Label) or is_a_name(line)))
     return tuple(line for line in told if not line.name.startswith("report"))
+
+
+def is_a_name(line: Line) -> bool:
+    """Whether a line shows names out of a list, by their place there."""
+    return isinstance(line.expr, At) and line.is_text
 
 
 @dataclass(frozen=True)

@@ -9,7 +9,7 @@ import numpy as np
 from farmbook.expr.axis import Axis
 from farmbook.expr.walk import ordered_axes
 from farmbook.interpret.numbers import Array
-from farmbook.model.axes import BILL, CUSTOMER, FLUSH, INGREDIENT, ITEM, RECIPE
+from farmbook.model.axes import BILL, CUSTOMER, FLUSH, INGREDIENT, ITEM, LOAN, RECIPE, STEP_UP
 from farmbook.model.cost.harvest import Harvest
 from farmbook.model.crop.crop import Crop
 from farmbook.model.mix.recipe import Recipe
@@ -26,6 +26,8 @@ OTHER_NAMES = {
     CUSTOMER: ("Market", "inns", "Shop", "trader"),
     ITEM: ("van", "Cooler", "racks"),
     BILL: ("Rent", "insurance", "van"),
+    LOAN: ("Bank", "aunt"),
+    STEP_UP: ("Second load", "helper", "more shelves"),
 }
 
 Random = np.random.Generator

@@ -10,9 +10,10 @@ import pytest
 
 from farmbook.expr.nodes import Line
 from farmbook.interpret.numbers import Array
+from farmbook.model.axes import MONTH
 from farmbook.results import compute, load_scenario, whole_farm
 from tests.twin.edge_farms import EDGES, at_a_limit, edge_farm, numbers, other_options, plausible, with_one
-from tests.twin.farm_twin import choices, twin
+from tests.twin.farm_twin import choices, schedule, twin
 from tests.twin.farm_twin_ground import Given
 from tests.twin.farms import (
     Difference,
@@ -50,7 +51,7 @@ def held(
     ours = []
     for number, (inputs, own) in enumerate(zip(given, found, strict=True)):
         years = {name: value[min(number, len(value) - 1)] for name, value in ways.items()}
-        ours.append({**own, **choices(inputs, dict(own), years)})
+        ours.append({**own, **choices(inputs, dict(own), years), **schedule(inputs, dict(own))})
     return differences(ours, in_declared_units(values, system, compared_lines()))
 
 
@@ -79,7 +80,8 @@ def whole_twin(farm: Farm) -> dict[str, Array]:
     given = twin_inputs(farm)
     ways = in_declared_units(values_of([farm], "metric"), "metric", alternative_lines())
     found = twin(given)
-    return {**found, **choices(given, dict(found), {name: value[0] for name, value in ways.items()})}
+    years = {name: value[0] for name, value in ways.items()}
+    return {**found, **choices(given, dict(found), years), **schedule(given, dict(found))}
 
 
 def test_a_slip_in_any_one_line_is_seen() -> None:
@@ -118,5 +120,5 @@ def test_random_farms(first: int) -> None:
 def test_every_scenario(path: Path) -> None:
     computed = compute(load_scenario(path))
     system = computed.scenario.system
-    given = twin_inputs(farm_of_cells(computed.scenario.cells, system))
+    given = twin_inputs(farm_of_cells(computed.scenario.cells, system, computed.scenario.sizes[MONTH]))
     assert held([given], [twin(given)], computed.values, system) == []

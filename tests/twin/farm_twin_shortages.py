@@ -1,0 +1,131 @@
+"""Twin of what is short: places, loads, hands and cold room, held against every week of the plan."""
+
+from __future__ import annotations
+
+from tests.twin.farm_twin_calendar import Calendar
+from tests.twin.farm_twin_ground import ROUNDING, Given, Results, over, same, whole_up
+from tests.twin.farm_twin_week_steps import DAYS_IN_A_WEEK, Weekly, changed, so_far, split
+
+__all__ = ["shortages"]
+
+AS_MUCH_AS_EVER = 1e9
+"""Stands for room that is never full, where its size is not known."""
+AHEAD = 20
+"""Weeks that the schedule looks beyond the plan."""
+
+
+def beyond(wanted: Weekly, had: Weekly) -> Weekly:
+    """What is missing, week by week."""
+    return [max(want - have, 0.0) for want, have in zip(wanted, had, strict=True)]
+
+
+def lead(days: float) -> Results:
+    """Days before filling as weeks, none where something is wanted only afterwards."""
+    in_weeks, whole, part = split(max(days, 0.0))
+    return {
+        "days": days,
+        "in_weeks": in_weeks,
+        "whole": float(whole),
+        "part": part,
+        "within_reach": float(whole + 1 <= AHEAD),
+    }
+
+
+def ahead(weekly: Weekly, days: float) -> Weekly:
+    """What is done so many days before the bags of each week are filled."""
+    _, whole, part = split(max(days, 0.0))
+    last = len(weekly) - 1
+    return [
+        weekly[min(row + whole, last)] * (1 - part) + weekly[min(row + whole + 1, last)] * part
+        for row in range(len(weekly))
+    ]
+
+
+def leads(given: Given, out: Results) -> tuple[float, float]:
+    """Days from steaming own spawn, and from ordering or starting spawn, to filling."""
+    bench = float(out["lags.to_bench"])
+    bought = float(given["spawn.lead_time"]) * DAYS_IN_A_WEEK
+    first = float(out["own_spawn.lead_days"]) if out["spawn_source.made"] else bought
+    return float(out["own_spawn.days_before"][0]) - bench, first - bench
+
+
+def rooms(given: Given, out: Results, when: Calendar) -> Results:
+    """Places of both rooms."""
+    of_spawn = over(out["incubation_room.spawn_places"], given["farm.bags_filled_a_week"])
+    pairs = zip(out["in_process.incubating"], out["filling.filled"], strict=True)
+    taken = [bags + filled * of_spawn for bags, filled in pairs]
+    had = {
+        room: float(out[f"{room}_room.places"]) if out[f"{room}_room.known"] else AS_MUCH_AS_EVER
+        for room in ("incubation", "fruiting")
+    }
+    fruiting = [had["fruiting"] + more for more in changed(given, when, "more_fruiting")]
+    incubation = [had["incubation"] + more for more in changed(given, when, "more_incubation")]
+    return {
+        "spawn_places": of_spawn,
+        "incubation_taken": taken,
+        "incubation_had": had["incubation"],
+        "incubation_short": beyond(taken, incubation),
+        "fruiting_had": had["fruiting"],
+        "fruiting_places": fruiting,
+        "fruiting_short": beyond(out["in_process.places"], fruiting),
+    }
+
+
+def steamer(given: Given, out: Results, when: Calendar, days: float) -> Results:
+    """Loads, own spawn steamed between the bags."""
+    filled = out["filling.filled"]
+    spawn = ahead(filled, days)
+    share = float(out["own_spawn.places_per_bag"]) if out["spawn_source.made"] else 0.0
+    places = float(out["steamer_in_use.bags_per_run"])
+    loads = [
+        whole_up(over(bags + later_bags * share, places)) for bags, later_bags in zip(filled, spawn, strict=True)
+    ]  # fmt: skip
+    known = same(given["steamer.kind"], "pressure vessel") or given["farm.bags_per_load_given"]
+    possible = float(out["steamer_in_use.loads_possible"]) if known else AS_MUCH_AS_EVER
+    there = [possible + more for more in changed(given, when, "more_loads")]
+    return {
+        "spawn_steamed": spawn,
+        "steamed_for_a_bag": share,
+        "loads": loads,
+        "loads_so_far": so_far(loads),
+        "loads_had": possible,
+        "loads_short": beyond(loads, there),
+    }
+
+
+def hands_and_cold(given: Given, out: Results) -> Results:
+    """Hours beyond the roster and the owner's, and weight that the cold room does not hold."""
+    own = float(given["hours.own_hours"])
+    cold = float(given["limits.cold_room"]) if given["limits.cold_room_given"] else AS_MUCH_AS_EVER
+    left = out["cold_room.left"]
+    return {
+        "hours_short": beyond(out["week_hours.needed"], [hired + own for hired in out["week_hours.hired"]]),
+        "cold_had": cold,
+        "cold_short": beyond(left, [cold] * len(left)),
+    }
+
+
+def flags(out: Results, found: Results, when: Calendar) -> Results:
+    """Which weeks of the plan are short of what."""
+    kinds: dict[str, list[bool]] = {"places": [], "hands": [], "others": []}
+    for row, planned in enumerate(when.in_plan):
+        no_place = found["incubation_short"][row] + found["fruiting_short"][row]
+        no_cold = found["cold_short"][row] > ROUNDING * out["cold_room.wanted"][row]
+        kinds["places"].append(planned and no_place > ROUNDING * out["in_process.places"][row])
+        kinds["hands"].append(planned and found["hours_short"][row] > ROUNDING * out["week_hours.needed"][row])
+        kinds["others"].append(planned and (found["loads_short"][row] > 0 or no_cold))
+    short = [any(each) for each in zip(*kinds.values(), strict=True)]
+    counts: Results = {"is_short": short, "weeks_short": float(sum(short)), "weeks_planned": float(sum(when.in_plan))}
+    for kind, weeks in kinds.items():
+        counts |= {f"short_of_{kind}": weeks, f"weeks_short_of_{kind}": float(sum(weeks))}
+        counts[f"{kind}_enough"] = float(not any(weeks))
+    return counts
+
+
+def shortages(given: Given, out: Results, when: Calendar) -> Results:
+    """All that may be short, and how far ahead spawn is thought of."""
+    steaming, first = leads(given, out)
+    found = rooms(given, out, when) | steamer(given, out, when, steaming) | hands_and_cold(given, out)
+    found |= flags(out, found, when)
+    parts = {"shortages": found, "steamed_spawn_lead": lead(steaming), "spawn_lead": lead(first)}
+    return {f"{part}.{name}": value for part, lines in parts.items() for name, value in lines.items()}
