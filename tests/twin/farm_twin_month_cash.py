@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from tests.twin.farm_twin_ground import Given, Results, over, same
+from tests.twin.farm_twin_ground import ROUNDING, Given, Results, over, same
 from tests.twin.farm_twin_month_steps import MONTHS_IN_A_YEAR, Monthly, Months, is_off, running
 
 __all__ = ["cash", "household"]
@@ -101,7 +101,8 @@ def credit_line(given: Given, net: Monthly) -> Results:
     without = cash
     names = ("without_line", "line_interest", "before_line", "on_line", "closing", "missing")
     found: dict[str, Monthly] = {name: [] for name in names}
-    off = []
+    off, paid = [], 0.0
+    first = owed
     for each in net:
         without += each
         interest = owed * float(given["opening.line_rate"]) / MONTHS_IN_A_YEAR
@@ -110,7 +111,8 @@ def credit_line(given: Given, net: Monthly) -> Results:
         after = before + then - owed
         for name, value in zip(names, (without, interest, before, then, after, max(least - after, 0.0)), strict=True):
             found[name].append(value)
-        off.append(is_off(after - then, cash - owed + each - interest))
+        paid += interest
+        off.append(is_off(after - then, without - first - paid, after, then, without))
         cash, owed = after, then
     clear = float(sum(each <= 0 for each in found["on_line"]))
     return {**found, "month_off": off, "months_clear": clear, "interest_so_far": running(found["line_interest"])}
@@ -138,7 +140,6 @@ def lowest(found: Results, when: Months) -> Results:
         "lowest_day": when.first_days[where],
         "peak": peak,
         "most_missing": missing,
-        "enough": float(missing <= 0),
     }
 
 
@@ -164,6 +165,7 @@ def cash(given: Given, out: Results, when: Months) -> Results:
     found["owed_at_start"] = float(given["opening.line_owed"])
     found |= lowest(found, when)
     found |= start_of_it(given, found["before_loans"], out["month_sales.collected"])
+    nothing = found["most_missing"] <= ROUNDING * abs(found["needed"])
     certain = 0.0
     for name in ("month_bills.wages", "month_bills.bills_paid", "loan_months.payments"):
         certain += sum(float(each) for each in out[name])
@@ -172,6 +174,7 @@ def cash(given: Given, out: Results, when: Months) -> Results:
     found |= {
         "fixed": fixed,
         "months_in_hand": over(max(found["lowest"], 0.0), fixed),
+        "enough": float(nothing or not given["opening.cash_given"]),
         "cash_adds_up": float(not any(found["month_off"])),
     }
     return {f"month_cash.{name}": value for name, value in found.items()}

@@ -11,6 +11,7 @@ from tests.twin.farm_twin_month_steps import (
     Months,
     changes,
     is_off,
+    months_back,
     months_of,
     paid_later,
     running,
@@ -48,6 +49,7 @@ def supplies(given: Given, out: Results, when: Months) -> Results:
     lag, whole, part = months_of(days)
     found["purchases"] = [goods + spawn for goods, spawn in zip(found["bought"], out["month_spawn.cost"], strict=True)]
     so_far = running(found["purchases"])
+    near, far = months_back(so_far, days)
     paid_so_far = paid_later(so_far, days)
     worked = 0.0 if out["farm.is_new"] else typical * lag
     opening = float(given["opening.owed_to_suppliers"]) if given["opening.owed_to_suppliers_given"] else worked
@@ -65,6 +67,8 @@ def supplies(given: Given, out: Results, when: Months) -> Results:
         "lag": lag,
         "lag_whole": float(whole),
         "lag_part": part,
+        "paid_near": near,
+        "paid_far": far,
         "paid_so_far": paid_so_far,
         "typical": typical,
         "opening_owed": opening,
@@ -73,7 +77,7 @@ def supplies(given: Given, out: Results, when: Months) -> Results:
         "owed": owed,
     }
     unpaid = [each - gone + rest for each, gone, rest in zip(so_far, paid_so_far, left, strict=True)]
-    found["month_off"] = [is_off(one, other) for one, other in zip(owed, unpaid, strict=True)]
+    found["month_off"] = [is_off(*pair, sum_so_far, pair[0]) for *pair, sum_so_far in zip(owed, unpaid, so_far, strict=True)]
     found["supplies_add_up"] = float(not any(found["month_off"]))
     return {f"month_supplies.{name}": value for name, value in found.items()}
 

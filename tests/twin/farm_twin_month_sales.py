@@ -53,7 +53,10 @@ def shared_out(out: Results, most: list[Monthly]) -> Results:
         lines["stretched"].append(stretched)
         lines["strayed"].append(strayed)
     got = [sum(each[month] for each in tables["gets"]) for month in range(len(sold))]
-    off = [is_off(all_of_it, weight) for all_of_it, weight in zip(got, sold, strict=True)]
+    off = [
+        is_off(one, weight, so_far, weight)
+        for one, weight, so_far in zip(got, sold, out["month_totals.sold_so_far"], strict=True)
+    ]
     return {**tables, **lines, "share": share, "all_most": sum(a_week), "share_off": off}
 
 
@@ -120,7 +123,7 @@ def owing(found: Results, days_to_pay: Monthly) -> Results:
         "collected": collected,
         "owed": owed,
         "owed_by_sales": by_sales,
-        "month_off": [is_off(one, other) for one, other in zip(owed, by_sales, strict=True)],
+        "month_off": [is_off(*pair, so_far, pair[0]) for *pair, so_far in zip(owed, by_sales, all_paid, strict=True)],
     }
 
 
@@ -132,5 +135,5 @@ def sales(given: Given, out: Results, when: Months) -> Results:
     found |= opening(given, out)
     found |= owing(found, [float(each) for each in out["in_turn.days_to_pay"]])
     found["sales_add_up"] = float(not any(found["month_off"]))
-    found["shares_add_up"] = float(not any(found["share_off"]))
+    found["shares_add_up"] = float(not any(found["share_off"]) or found["all_most"] <= 0)
     return {f"month_sales.{name}": value for name, value in found.items()}

@@ -5,6 +5,8 @@ from __future__ import annotations
 import math
 from dataclasses import dataclass
 
+from tests.twin.farm_twin_ground import ROUNDING
+
 __all__ = [
     "DAYS_IN_A_WEEK",
     "MONTHS_IN_A_YEAR",
@@ -12,6 +14,7 @@ __all__ = [
     "Months",
     "changes",
     "is_off",
+    "months_back",
     "months_of",
     "paid_later",
     "running",
@@ -47,15 +50,20 @@ def months_of(days: float) -> tuple[float, int, float]:
     return lag, whole, lag - whole
 
 
+def months_back(so_far: Monthly, days: float) -> tuple[Monthly, Monthly]:
+    """Sums so far as they were so many whole months back, and as they were a month further back."""
+    _, whole, _ = months_of(days)
+    near, far = [], []
+    for month in range(1, len(so_far) + 1):
+        near.append(so_far[month - whole - 1] if month > whole else 0.0)
+        far.append(so_far[month - whole - 2] if month > whole + 1 else 0.0)
+    return near, far
+
+
 def paid_later(so_far: Monthly, days: float) -> Monthly:
     """What of sums so far is paid by the end of each month, when each is paid so many days later."""
-    _, whole, part = months_of(days)
-    found = []
-    for month in range(1, len(so_far) + 1):
-        near = so_far[month - whole - 1] if month > whole else 0.0
-        far = so_far[month - whole - 2] if month > whole + 1 else 0.0
-        found.append(near * (1 - part) + far * part)
-    return found
+    _, _, part = months_of(days)
+    return [near * (1 - part) + far * part for near, far in zip(*months_back(so_far, days), strict=True)]
 
 
 def changes(so_far: Monthly, before: float = 0.0) -> Monthly:
@@ -76,6 +84,6 @@ def running(each_month: Monthly) -> Monthly:
     return found
 
 
-def is_off(one: float, other: float) -> float:
-    """1 where two sums differ by much more than rounding."""
-    return float(abs(one - other) > 1e-6 * (abs(one) + abs(other)) + 1e-6)
+def is_off(one: float, other: float, *made_of: float) -> float:
+    """1 where two sums differ by more than rounding of what they are made of."""
+    return float(abs(one - other) > ROUNDING * sum(abs(each) for each in made_of))
