@@ -6,8 +6,6 @@ counted back from the end, so that nothing large is taken from something large: 
 
 from __future__ import annotations
 
-from typing import cast
-
 from farmbook.calc.calendar import MONTHS_COUNTED
 from farmbook.expr.functions import Operand, maximum, minimum, ratio, whole_down, whole_up
 
@@ -24,12 +22,12 @@ __all__ = [
 
 
 def payments_in(months: Operand, interval: Operand) -> Operand:
-    """Payments that come in so many months; a part of an interval counts as one.
+    """Payments that come in so many months, the interval one month at least; a part of an interval counts as one.
 
     Units: months [1], interval [1]; gives [1].
     Source: arithmetic.
     """
-    return whole_up(ratio(months, interval))
+    return whole_up(months / interval)
 
 
 def interest_rate(rate: Operand, months: Operand) -> Operand:
@@ -48,7 +46,7 @@ def payments_made(months: Operand, interval: Operand, payments: Operand) -> Oper
     Units: months [1], interval [1], payments [1]; gives [1].
     Source: arithmetic.
     """
-    return minimum(maximum(whole_down(ratio(months, interval)), 0), payments)
+    return minimum(maximum(whole_down(months / interval), 0), payments)
 
 
 def level_payments_made(made: Operand, interest_only: Operand) -> Operand:
@@ -86,7 +84,8 @@ def share_owed(rate: Operand, payments: Operand, made: Operand, discount: Operan
     Source: annuity.
     """
     left = payments - made
-    return ratio(1 - (1 + rate) ** -left, 1 - discount, otherwise=cast("Operand", left * equal_share))
+    to_repay: Operand = 1 - (1 + rate) ** -left
+    return ratio(to_repay, 1 - discount, otherwise=left * equal_share)
 
 
 def balance(amount: Operand, due_at_end: Operand, share_owed: Operand) -> Operand:

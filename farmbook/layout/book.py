@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Collection, Mapping
 from dataclasses import dataclass, field
 
 from farmbook.expr.axis import Axis
@@ -162,11 +162,15 @@ class Cell:
 
 @dataclass(frozen=True)
 class Series:
-    """One series of a chart: its name, the line, and of a line with two lists the member of the first."""
+    """One series of a chart: its name, the line, and of a line with two lists the member of the first.
+
+    Where a person names the members, the name is what `called` says for the member.
+    """
 
     name: str
     line: Line
     member: int = 0
+    called: Line | None = None
 
 
 @dataclass(frozen=True)
@@ -182,7 +186,8 @@ class Mark:
 class Chart:
     """A picture of lines over one axis, or, without one, of single lines whose figures stand in rows from `figures` down.
 
-    A `signed` one has bars that may reach below zero.
+    A `signed` one has bars that may reach below zero; `lowest` is drawn dark over the columns, 0 but for one of them. Lines have
+    their names at their end, or their `start`.
 
     `kind`: "bars" lie, "columns" stand, "lines" run over the axis, "curves" over the figures of the line `across`.
     """
@@ -200,6 +205,8 @@ class Chart:
     axis_title: str = ""
     marks: tuple[Mark, ...] = ()
     signed: bool = False
+    lowest: Line | None = None
+    start: bool = False
 
 
 @dataclass(frozen=True)
@@ -260,7 +267,8 @@ class Book:
     """All sheets in reading order, and where everything stands.
 
     `typed` has every cell that a person may type into: ("value", "basis" or "note", the input's dotted name, the place of the
-    members in its lists) and where that stands. `areas` are the names of those that are lists.
+    members in its lists) and where that stands. `areas` are the names of those that are lists. The members of lists that are
+    `dated` are called by dates.
     """
 
     sheets: list[Sheet]
@@ -270,6 +278,7 @@ class Book:
     labels: dict[Axis, Spot]
     typed: Mapping[tuple[str, str, Index], Spot]
     areas: Mapping[str, Area]
+    dated: Collection[Axis] = frozenset()
 
 
 def column_letters(column: int) -> str:

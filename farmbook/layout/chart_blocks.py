@@ -14,7 +14,8 @@ from farmbook.layout.template import Block
 
 __all__ = ["chart_at", "chart_block", "chart_figures", "charts_beside"]
 
-WIDTH, HEIGHT = 980, 240
+WIDTH, HEIGHT, LOW = 980, 240, 150
+"""Pixels; a chart over the months leaves room for the first year on the same side."""
 COLUMN_WIDTH = WORKED[HOW]
 
 
@@ -23,8 +24,9 @@ def chart_block(page: Page, block: Block) -> None:
     if block.beside:
         return
     page.heading(_caption(page, block))
-    _drawn(page, block, page.row, LABEL, WIDTH, HEIGHT)
-    page.row += HEIGHT // ROW_HEIGHT + 1
+    height = LOW if page.sheet.kind == "years" else HEIGHT
+    _drawn(page, block, page.row, LABEL, WIDTH, height)
+    page.row += height // ROW_HEIGHT + 1
 
 
 def charts_beside(page: Page, blocks: Sequence[Block], row: int, height: int) -> None:
@@ -50,18 +52,17 @@ def _drawn(page: Page, block: Block, row: int, column: int, width: int, height: 
     marks = tuple(
         Mark(name, page.plan.line(along, page.where), page.plan.line(up, page.where)) for name, along, up in block.marks
     )
+    lowest = page.plan.line(block.lowest, page.where) if block.lowest else None
     chart = Chart(
         row, column, width, height, kind, _caption(page, block), series, axis, 0, across, block.axis_title, marks,
-        signed=block.signed,
+        signed=block.signed, lowest=lowest, start=block.start,
     )  # fmt: skip
     if axis is None:
         page.pending.append(chart)
         return
-    for each in series:
-        if ordered_axes(each.line.axes)[-1:] != (axis,):
-            raise ModelFault(
-                f"`{each.line.name}` does not run over {axis.label}; it cannot be drawn so", where=page.where
-            )
+    for line in (*(each.line for each in series), *([lowest] if lowest is not None else [])):
+        if ordered_axes(line.axes)[-1:] != (axis,):
+            raise ModelFault(f"`{line.name}` does not run over {axis.label}; it cannot be drawn so", where=page.where)
     page.sheet.charts.append(chart)
 
 
@@ -90,8 +91,12 @@ def _members(page: Page, name: str, line: Line) -> Iterator[Series]:
     if len(axes) < 2:
         yield Series(name, line)
         return
+    named = page.plan.model.axes.get(axes[0])
     for member in range(page.plan.sizes[axes[0]]):
-        yield Series(axes[0].called(member).replace("_", " "), line, member)
+        if named is None:
+            yield Series(axes[0].called(member).replace("_", " "), line, member)
+        else:
+            yield Series("", line, member, named.label)
 
 
 def chart_figures(page: Page) -> None:

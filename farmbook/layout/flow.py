@@ -13,6 +13,7 @@ __all__ = ["Part", "flow", "print_scale", "scale_to_side", "set_spaces", "side_h
 
 _PRINTABLE: Final = {"letter": (969, 715), "a4": (1036, 693)}
 """Width and height of a side between its margins, landscape: 0.45 inch all round, 0.6 at the foot."""
+_UPRIGHT: Final = {"letter": (729, 955), "a4": (707, 1021)}
 _IN_HAND: Final = 93
 """Of a hundred; some programs draw columns up to 6 % wider than they are set."""
 _SMALLEST: Final = 10
@@ -45,9 +46,10 @@ def print_scale(widths: Sequence[int], paper: str, printed: int = PRINTED) -> in
 
 def scale_to_side(sheet: Sheet, paper: str) -> int:
     """Percent at which all that a sheet prints stands on one side, at least as small as any program prints."""
+    across, down = (_UPRIGHT if sheet.grid.upright else _PRINTABLE)[paper]
+    wide = sum(sheet.widths[: sheet.grid.printed])
     high = sum(sheet.heights.get(row, ROW_HEIGHT) for row in range(_rows(sheet)))
-    across = print_scale(sheet.widths, paper, sheet.grid.printed)
-    return max(_SMALLEST, min(across, int(_IN_HAND * _PRINTABLE[paper][1] / high)))
+    return max(_SMALLEST, min(100, int(_IN_HAND * min(across / wide, down / high))))
 
 
 def side_height(widths: Sequence[int], paper: str, printed: int = PRINTED) -> float:

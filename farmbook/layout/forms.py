@@ -17,8 +17,8 @@ from farmbook.expr.nodes import Call, Expr, Joined, Line, Multiply, Number, Tota
 from farmbook.units import MASS_KINDS, Unit, day_of
 
 __all__ = [
-    "MONTH", "NOTHING", "NO_FIGURE", "Form", "change_form", "form_of", "limit_code", "limit_form", "line_form", "marked", "money_sign",
-    "signed", "typed_form",
+    "DAY_AND_MONTH", "MONTH", "NOTHING", "NO_FIGURE", "Form", "change_form", "form_of", "limit_code", "limit_form",
+    "line_form", "marked", "money_sign", "signed", "typed_form",
 ]  # fmt: skip
 
 NO_FIGURE: Final = "no figure"
@@ -28,6 +28,8 @@ NOTHING: Final = "\u2013"
 GENERAL: Final = "General"
 DAY: Final = "yyyy-mm-dd"
 """One date, read alike everywhere."""
+DAY_AND_MONTH: Final = "d mmm"
+"""A date of this year, where there is little room."""
 MONTH: Final = "mmm yy"
 """The first day of a month, where the month is meant."""
 _SIGNS: Final = {"USD": "$", "EUR": "€", "GBP": "£"}

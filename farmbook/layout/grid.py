@@ -6,9 +6,34 @@ from dataclasses import dataclass
 from typing import Final
 
 __all__ = [
-    "ANSWER_HEIGHT", "BEFORE", "COMMON", "FIRST_MONTH", "GRIDS", "HEADING_HEIGHT", "HOW", "HOW_COLUMNS", "INPUTS", "LABEL", "LISTS",
-    "MONTHS_A_YEAR", "MONTH_UNIT", "MONTH_WIDTH", "NAME", "NUMBER", "PRINTED", "ROW_HEIGHT", "SPACE", "TITLE_HEIGHT", "UNIT", "VALUE",
-    "WEEK_WIDTH", "WORKED", "YEAR", "Grid",
+    "ANSWER_HEIGHT",
+    "BEFORE",
+    "CARD_BOX",
+    "CARD_WORDS",
+    "COMMON",
+    "FIRST_MONTH",
+    "GRIDS",
+    "HEADING_HEIGHT",
+    "HOW",
+    "HOW_COLUMNS",
+    "INPUTS",
+    "LABEL",
+    "LISTS",
+    "MONTHS_A_YEAR",
+    "MONTH_UNIT",
+    "MONTH_WIDTH",
+    "NAME",
+    "NUMBER",
+    "PRINTED",
+    "ROW_HEIGHT",
+    "SPACE",
+    "TITLE_HEIGHT",
+    "UNIT",
+    "VALUE",
+    "WEEK_WIDTH",
+    "WORKED",
+    "YEAR",
+    "Grid",
 ]  # fmt: skip
 
 NUMBER, LABEL, VALUE, UNIT, HOW, NAME = 0, 1, 2, 3, 4, 10
@@ -26,6 +51,8 @@ MONTHS_A_YEAR: Final = 12
 MONTH_UNIT, BEFORE, FIRST_MONTH = 2, 3, 4
 """Columns of a sheet of monthly workings: the same month stands in the same column of every one."""
 MONTH_WIDTH, WEEK_WIDTH = 66, 84
+CARD_WORDS, CARD_BOX = 4, 8
+"""Columns of a card where words begin, and the boxes to write in; each day of a week takes one column."""
 YEAR = 2 + MONTHS_A_YEAR
 """The column of a year's total beside its twelve months."""
 
@@ -36,7 +63,7 @@ class Grid:
 
     `printed` columns print, the right part of the title rows begins at `side`. Where columns are told in full, the label takes
     those from 1 to `told`, the words those from there to `ends`, and the name the next. A `one_side` sheet is scaled to a side,
-    one that runs on is `wide`: its links stand beside its title.
+    an `upright` one prints so, and one that runs on is `wide`: its links stand beside its title.
     """
 
     widths: tuple[int, ...] = WORKED
@@ -45,16 +72,18 @@ class Grid:
     told: int = VALUE
     ends: int = PRINTED
     one_side: bool = False
+    upright: bool = False
     wide: bool = False
 
 
 COMMON: Final = Grid()
 GRIDS: Final = {
     "months": Grid(
-        (28, 224, 84, MONTH_WIDTH, *[MONTH_WIDTH] * MONTHS_A_YEAR), FIRST_MONTH + MONTHS_A_YEAR, 9, VALUE,
+        (28, 224, 84, 78, *[MONTH_WIDTH] * MONTHS_A_YEAR), FIRST_MONTH + MONTHS_A_YEAR, 9, VALUE,
         FIRST_MONTH + MONTHS_A_YEAR, one_side=True, wide=True,
     ),
     "weeks": Grid((WEEK_WIDTH,) * 12, PRINTED, 5, 4, 12, wide=True),
     "years": Grid((12, 194, *[60] * MONTHS_A_YEAR, 70, 170), YEAR + 1, 9, VALUE, YEAR + 1),
+    "card": Grid((24, 238, 92, 76, 44, 44, 44, 44, 42, 41, 41, 176), 11, 3, VALUE, 11, one_side=True, upright=True),
 }  # fmt: skip
 """The grids of classes of sheets that have their own; the others have the common one."""

@@ -15,7 +15,8 @@ DEEP, MID, PALE, MARK = "#23545C", "#8DAAA8", "#D3DEDB", "#A8401F"
 
 @dataclass(frozen=True)
 class Look:
-    """How a cell looks. `border`: "", "hair" or "line" below it, "total" above and below, "box" or "straw" around it."""
+    """How a cell looks. `border`: "", "hair" or "line" below it, "total" above and below, "box", "straw" or "write"
+    around it."""
 
     bold: bool = False
     size: int = 10
@@ -63,6 +64,13 @@ LOOKS: Final[dict[str, Look]] = {
     "month_label_total": Look(bold=True, size=9, border="total", wrap=True, align="left"),
     "year": Look(size=9, border="hair", align="right", fill=BAND),
     "year_total": Look(bold=True, size=9, border="total", align="right", fill=BAND),
+    "card_label": Look(size=11, border="hair", wrap=True, align="left", indent=1),
+    "card_figure": Look(bold=True, size=14, border="hair", align="right"),
+    "card_words": Look(border="hair", wrap=True, align="left", indent=1),
+    "card_said": Look(size=11, border="hair", wrap=True, align="left"),
+    "card_box": Look(size=8, ink=SOFT, border="write", align="right", indent=1),
+    "card_day": Look(size=9, ink=SOFT, border="line", align="right"),
+    "card_line": Look(border="line"),
     "paragraph": Look(wrap=True, align="left"),
     "caution": Look(size=9, wrap=True, border="hair", align="left"),
     "name": Look(size=9, ink=SOFT),

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Collection, Mapping, Sequence
 from dataclasses import dataclass, field
 from functools import cached_property
 from typing import Final
@@ -12,7 +12,7 @@ from farmbook.expr import nodes as n
 from farmbook.expr.axis import Axis
 from farmbook.expr.nodes import Constant, Expr, Line, RawInput, Running, Starting
 from farmbook.expr.walk import walk
-from farmbook.layout.book import Cell, Chart, Content, Home, Sheet, Shown, SwingChart, Text, Worked
+from farmbook.layout.book import Cell, Chart, Content, Home, Sheet, Shown, Spot, SwingChart, Text, Worked
 from farmbook.layout.forms import NOTHING, change_form, form_of, limit_form, line_form, money_sign, typed_form
 from farmbook.layout.grid import HEADING_HEIGHT, HOW, NUMBER, ROW_HEIGHT, SPACE
 from farmbook.layout.line_numbers import Place
@@ -32,7 +32,8 @@ class Plan:
     """The model as it is to be laid out: names, lowered lines, sizes, what was fixed when the book was made; and the homes
     given so far.
 
-    Lines with a place in `places` are worked out in the numbers of lines, the others in labels.
+    Lines with a place in `places` are worked out in the numbers of lines, the others in labels. `quiet` ones, which charts draw over
+    others, show nothing for 0.
     """
 
     model: Model
@@ -48,8 +49,10 @@ class Plan:
     constants: dict[str, Constant] = field(default_factory=dict)
     sheets: list[tuple[str, str, str]] = field(default_factory=list)
     labels: dict[Axis, tuple[str, int, int]] = field(default_factory=dict)
+    dated: set[Axis] = field(default_factory=set)
     lives_on: dict[str, str] = field(default_factory=dict)
     places: Mapping[str, Place] = field(default_factory=dict)
+    quiet: Collection[str] = ()
 
     def __post_init__(self) -> None:
         self.lines = {line.name: line for line in self.roots}
@@ -101,7 +104,8 @@ class Plan:
 
     def line_format(self, line: Line, *, table: bool = False) -> str:
         """The number format of a line's cells in this book."""
-        return line_form(line, displayed(line.unit, self.system), self.sign, table=table).code
+        code = line_form(line, displayed(line.unit, self.system), self.sign, table=table).code
+        return code.replace(f'"{NOTHING}"', '""') if line.name in self.quiet else code
 
     def change_format(self, line: Line, zero: str = NOTHING) -> str:
         """The number format of more or less of a line, in a table whose head says its unit; `zero` stands in place of 0."""
@@ -117,6 +121,12 @@ class Plan:
         if of in self.homes:
             raise ModelFault(f"`{of.name}` is placed twice: on {self.homes[of].sheet} and on {home.sheet}")
         self.homes[of] = home
+
+    def call(self, axis: Axis, line: Line, spot: Spot, *, home: bool) -> None:
+        """Let charts call the members of a list by a line, whose first cell stands here; by the last that is at home."""
+        if home or axis not in self.labels:
+            self.labels[axis] = spot
+            self.dated = self.dated - {axis} | ({axis} if line.unit.date else set())
 
     @cached_property
     def nodes(self) -> list[Expr]:

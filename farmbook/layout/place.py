@@ -11,6 +11,7 @@ from farmbook.errors import ModelFault
 from farmbook.expr.graph import sources_of
 from farmbook.interpret.formula import workbook_name
 from farmbook.layout.book import Book, Cell, Home, Link, Sheet, Shown, Text, Worked
+from farmbook.layout.card_blocks import card_block
 from farmbook.layout.case_blocks import case_block, cases_block
 from farmbook.layout.chart_blocks import chart_block, chart_figures, charts_beside
 from farmbook.layout.front_blocks import FRONT_ANSWER_HEIGHT, front_block, says_block
@@ -69,6 +70,7 @@ BLOCKS: Final[dict[str, Callable[[Page, Block], None]]] = {
     "months": months_block,
     "years": years_block,
     "weeks": weeks_block,
+    "card": card_block,
 }
 HEADS: Final = {"months": month_heads, "weeks": week_heads}
 """What stands above, or left of, all blocks of a sheet that is one table."""
@@ -87,6 +89,7 @@ def place(plan: Plan, templates: Sequence[Template], *, title_line: str, verdict
     """
     plan.sheets = [(template.sheet, template.title, template.question) for template in templates]
     plan.lives_on = {name: template.sheet for template in templates for name in template.homes}
+    plan.quiet = {block.lowest for template in templates for block in template.blocks if block.kind == "chart"}
     plan.places = numbered(plan, templates)
     sheets = [_sheet(plan, template, title_line, verdict_line) for template in templates]
     _all_placed(plan)
@@ -94,7 +97,7 @@ def place(plan: Plan, templates: Sequence[Template], *, title_line: str, verdict
     for sheet in sheets:
         _links(plan, sheet, read)
     typed = typed_cells(plan.model, sheets)
-    return Book(sheets, plan.homes, plan.names, plan.constants, plan.labels, typed, areas_of(plan, typed))
+    return Book(sheets, plan.homes, plan.names, plan.constants, plan.labels, typed, areas_of(plan, typed), plan.dated)
 
 
 def _sheet(plan: Plan, template: Template, title_line: str, verdict_line: str) -> Sheet:

@@ -15,11 +15,16 @@ __all__ = ["Block", "Template", "read_templates", "shipped_templates", "starter"
 KINDS: Final = {
     "list", "table", "across", "matrix", "text", "cautions", "inputs", "input_table", "checks", "contents", "constants", "sources",
     "glance", "legend", "stamp", "chart", "compare", "case", "cases", "front", "says", "matters", "matters_chart", "matters_left_out",
-    "months", "years", "weeks",
+    "months", "years", "weeks", "card",
 }  # fmt: skip
-CLASSES: Final = ("start", "inputs", "worked", "checks", "reference", "months", "years", "weeks")
+CLASSES: Final = ("start", "inputs", "worked", "checks", "reference", "months", "years", "weeks", "card")
 KEYS: Final = ("sheet", "title", "question", "class", "answer", "comes_to", "unsaid", "prints", "heads")
-ON_OWN_GRID: Final = {"months": {"months", "text"}, "years": {"years", "chart", "text"}, "weeks": {"weeks", "text"}}
+ON_OWN_GRID: Final = {
+    "months": {"months", "text"},
+    "years": {"years", "chart", "text"},
+    "weeks": {"weeks", "text"},
+    "card": {"card", "text"},
+}
 """Of classes with a grid of their own, the kinds of block that stand on it; they stand on no other."""
 NEEDED: Final = {
     "list": ("lines",), "table": ("axis", "lines"), "across": ("axis", "lines"), "matrix": ("lines",), "text": ("paragraphs",),
@@ -27,7 +32,8 @@ NEEDED: Final = {
     "compare": ("heads", "rows"),
     "glance": ("of",), "case": ("of",), "cases": ("cases", "heads"), "front": ("title", "rows", "bars"), "says": ("lines",),
     "matters": ("title", "first"), "matters_chart": ("title", "first"), "matters_left_out": ("title",),
-    "months": ("lines",), "years": ("title", "heads", "lines"), "weeks": ("title", "lines"),
+    "years": ("title", "heads", "lines"), "weeks": ("title",),
+    "card": ("title",),
 }  # fmt: skip
 
 
@@ -35,8 +41,10 @@ NEEDED: Final = {
 class Block:
     """One block of a sheet; those `below` stand under what is printed, a chart may stand `beside` what the sheet comes to.
 
-    Of what matters, so many stand `first`, `after` so many that stand elsewhere. Of the lines of years, `levels` end a year as
-    its last month does, `rates` are not added up, `totals` are bold under a rule, and `lowest` is marked in its lowest month.
+    Of what matters, so many stand `first`, `after` so many that stand elsewhere. Of the rows of years, `levels` end a year as its
+    last month does, `rates` are not added up, `totals` are bold under a rule, and `lowest` is marked in its lowest month. A chart
+    of columns draws its `lowest` dark over them; one of lines has their names at their end, or their `start`. A card has boxes for
+    the `days` of a week, and so many rows left `blank`.
     """
 
     kind: str
@@ -67,6 +75,9 @@ class Block:
     rates: tuple[str, ...] = ()
     totals: tuple[str, ...] = ()
     lowest: str = ""
+    start: bool = False
+    days: bool = False
+    blank: int = 0
 
 
 @dataclass(frozen=True)
@@ -171,7 +182,9 @@ def _stand_on_their_grid(data: dict[str, Any], blocks: tuple[Block, ...], path: 
         if block.kind not in fit:
             raise ModelFault(f"a block of kind `{block.kind}` stands on no sheet of class `{kind}`", where=path.name)
     if (kind in ("months", "weeks")) != bool(data.get("heads")):
-        raise ModelFault(f"a sheet of class `{kind}` has {'no ' if kind in ON_OWN_GRID else ''}heads", where=path.name)
+        raise ModelFault(
+            f"a sheet of class `{kind}` {'takes no' if data.get('heads') else 'needs'} heads", where=path.name
+        )
     if kind == "weeks" and data.get("prints", True):
         raise ModelFault("a sheet of all weeks does not print; say so", where=path.name)
 

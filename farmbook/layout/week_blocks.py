@@ -11,7 +11,7 @@ from farmbook.expr.walk import ordered_axes
 from farmbook.layout.book import Home, Text
 from farmbook.layout.grid import WEEK_WIDTH
 from farmbook.layout.list_blocks import entries
-from farmbook.layout.month_blocks import head_axis
+from farmbook.layout.month_blocks import head_axis, lines_of
 from farmbook.layout.page import Page
 from farmbook.layout.table_blocks import grid_cells
 from farmbook.layout.template import Block
@@ -31,9 +31,8 @@ def week_heads(page: Page, heads: Sequence[str]) -> None:
     for line, home in lines:
         column = page.next_column
         _column(page, line, home)
-        if home:
-            page.plan.labels[axis] = (page.sheet.name, page.top + FIRST, column)
-        page.plan.labels.setdefault(axis, (page.sheet.name, page.top + FIRST, column))
+        page.plan.call(axis, line, (page.sheet.name, page.top + FIRST, column), home=home)
+        page.columns += [line] if home else []
     page.sheet.frozen = (page.top + BEFORE, len(lines))
     page.row = page.top + FIRST + page.plan.sizes[axis]
 
@@ -41,12 +40,12 @@ def week_heads(page: Page, heads: Sequence[str]) -> None:
 def weeks_block(page: Page, block: Block) -> None:
     """Lines over the weeks, right of those before; one with another list takes a column for each of its members."""
     page.words(page.top + TITLE, page.next_column, block.title, "beside")
-    for line, home in entries(page.plan, block, page.where):
+    for line, home in lines_of(page, block):
         axes = ordered_axes(line.axes)
         if axes[-1:] != (page.over,) or len(axes) > 2:
             raise ModelFault(f"`{line.name}` does not run over the weeks of its sheet", where=page.where)
         _column(page, line, home)
-        if home:
+        if home and not line.case:
             page.columns.append(line)
 
 

@@ -34,13 +34,14 @@ __all__ = [
     "WEEK",
     "WEEKS_AFTER",
     "WEEKS_BEFORE",
+    "WETNESS",
     "YEAR",
     "sizes_of_plan",
 ]
 
 YEARS_OF_LOANS: Final = 40
 
-INGREDIENT: Final = Axis("ingredient", "ingredient", "down", 10, named=True, most=20)
+INGREDIENT: Final = Axis("ingredient", "ingredient", "down", 10, named=True, ordered=True, most=20)
 RECIPE: Final = Axis("recipe", "recipe", "across", 20, named=True, most=4)
 CUSTOMER: Final = Axis("customer", "customer", "across", 22, named=True, ordered=True, most=5)
 ITEM: Final = Axis("item", "item", "down", 24, named=True, most=20)
@@ -109,8 +110,10 @@ CALENDAR: Final = Axis(
 )
 """The months of any year, by which customers buy more or less."""
 EARLIER: Final = Axis(
-    "earlier", "weeks before the plan", "down", 96, ordered=True, members=tuple(str(number) for number in range(1, 13))
+    "earlier", "weeks before the plan", "down", 94, ordered=True, members=tuple(str(number) for number in range(1, 13))
 )
+WETNESS: Final = Axis("wetness", "sawdust", "down", 91, members=("much_drier", "drier", "wetter", "much_wetter"))
+"""How the sawdust may come, beside what is typed of it."""
 AHEAD: Final = Axis("ahead", "week", "down", 96, ordered=True, members=tuple(str(number) for number in range(1, 14)))
 """Weeks that the printed schedule shows, from this week on."""
 WEEKS_BEFORE: Final = 26

@@ -4,6 +4,10 @@ from __future__ import annotations
 
 from typing import Final
 
+from farmbook.model.ahead.ahead import Ahead
+from farmbook.model.ahead.four_weeks_on import FourWeeksOn
+from farmbook.model.ahead.spawn_ahead import SpawnAhead
+from farmbook.model.ahead.this_week import ThisWeek
 from farmbook.model.alternatives.as_it_is import AsItIs
 from farmbook.model.alternatives.change_ranks import ChangeRanks
 from farmbook.model.alternatives.change_sizes import ChangeSizes, OwnChange
@@ -103,6 +107,7 @@ from farmbook.model.mix.recipe import Recipe
 from farmbook.model.mix.recipe_beside import RecipeBeside
 from farmbook.model.mix.recipe_checks import RecipeChecks
 from farmbook.model.mix.supplement import Supplement
+from farmbook.model.months.last_year import LastYear
 from farmbook.model.months.month_bills import MonthBills
 from farmbook.model.months.month_capital import MonthCapital
 from farmbook.model.months.month_cash import MonthCash
@@ -111,6 +116,7 @@ from farmbook.model.months.month_sales import MonthSales
 from farmbook.model.months.month_spawn import MonthSpawn
 from farmbook.model.months.month_supplies import MonthSupplies
 from farmbook.model.months.month_totals import MonthTotals
+from farmbook.model.months.stop import Stop
 from farmbook.model.owning.bills import Bills
 from farmbook.model.owning.capital import Capital, OwnedItems
 from farmbook.model.place.altitude import AltitudeBoiling, AltitudePressure, WantedSteam
@@ -226,6 +232,7 @@ SECTIONS: Final[tuple[type[Section], ...]] = (
     *(WeekHours, SteamingAhead, Ordering, Shortages),
     *(LoansAtMonth, LoansYearOn, LoansAtYear, ListedLoans, LoanMonths, LoanYears),
     *(MonthTotals, MonthSpawn, MonthSales, MonthSupplies, MonthBills, MonthCapital, MonthHousehold, MonthCash),
+    *(LastYear, Stop, Ahead, SpawnAhead, ThisWeek, FourWeeksOn),
     *(ReportTables, Report, ReportMatters, Front),
 )
 

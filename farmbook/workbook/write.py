@@ -53,10 +53,19 @@ _BORDERS: Final[Mapping[str, dict[str, Any]]] = {
     "line": {"bottom": 1, "bottom_color": LINE},
     "total": {"top": 1, "top_color": LINE, "bottom": 1, "bottom_color": LINE},
     "box": {"border": 1, "border_color": HAIR},
+    "write": {"border": 1, "border_color": LINE},
     "straw": {"border": 1, "border_color": STRAW_BOX},
 }
 _PAPER: Final = {"letter": 1, "a4": 9}
-_TABS: Final = {"start": DEEP, "years": DEEP, "inputs": STRAW, "worked": PALE, "months": PALE, "weeks": PALE}
+_TABS: Final = {
+    "start": DEEP,
+    "card": DEEP,
+    "years": DEEP,
+    "inputs": STRAW,
+    "worked": PALE,
+    "months": PALE,
+    "weeks": PALE,
+}
 
 
 class PlainSheet(Worksheet):  # type: ignore[misc]  # the library carries no types
@@ -178,7 +187,10 @@ class _Writer:
     def _print_setup(self, page: Worksheet, sheet: Sheet) -> None:
         end = max(cell.row for cell in sheet.cells) + 1
         page.set_paper(_PAPER[self.paper])
-        page.set_landscape()
+        if sheet.grid.upright:
+            page.set_portrait()
+        else:
+            page.set_landscape()
         if sheet.prints:
             page.print_area(0, 0, (sheet.printed_rows or end) - 1, sheet.grid.printed - 1)
         else:

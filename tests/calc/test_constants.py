@@ -36,7 +36,6 @@ WITHOUT_A_ROW: Final = {
     "inputs_known_to": CHOSEN,
     "last_load_of_a_day": DEFINED,
     "longest_life": CHOSEN,
-    "months_counted": DEFINED,
     "months_in_a_year": DEFINED,
     "natural_gas_heat": READ,
     "plastic_heat_capacity": READ,

@@ -18,7 +18,13 @@ from tests.calc.test_rows_prove_something import RED, holds
 
 Calculation = Callable[..., Any]
 
-DEFINITIONS: Final = ("test_definitions.py", "test_steaming.py", "test_traps.py")
+DEFINITIONS: Final = (
+    "test_definitions.py",
+    "test_loan_definitions.py",
+    "test_loan_tables.py",
+    "test_steaming.py",
+    "test_traps.py",
+)
 THE_SAME: Final = {("share_of_year_to_pay", "otherwise=1 became 1.03")}
 """Slips that change no result: where no flow is left the share is cut off at 1 whatever stands there."""
 

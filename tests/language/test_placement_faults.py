@@ -140,7 +140,7 @@ def test_the_files_as_they_are_place_every_line(tmp_path: Path) -> None:
     assert set(shed().roots) <= set(plan.homes)
 
 
-CLASSES = ("start", "inputs", "worked", "checks", "reference", "months", "years", "weeks")
+CLASSES = ("start", "inputs", "worked", "checks", "reference", "months", "years", "weeks", "card")
 READING: Mapping[str, tuple[str, str, str, str]] = {
     "an unknown kind of block": ('kind = "matrix"', 'kind = "cube"', "unknown kind of block `cube`", "10_start.toml"),
     "a block without a kind": ('kind = "matrix"\n', "", "unknown kind of block ``", "10_start.toml"),
@@ -179,6 +179,18 @@ READING: Mapping[str, tuple[str, str, str, str]] = {
         'sheet = "Inputs"',
         'sheet = "My inputs"',
         f"sheet `My inputs`: the name takes letters only, the class is one of {CLASSES}",
+        "20_inputs.toml",
+    ),
+    "a block on a grid that is not its own": (
+        'kind = "matrix"',
+        'kind = "months"',
+        "a block of kind `months` stands on no sheet of class `start`",
+        "10_start.toml",
+    ),
+    "heads on a sheet that has none": (
+        'class = "inputs"\n',
+        'class = "inputs"\nheads = ["shed.weeks"]\n',
+        "a sheet of class `inputs` takes no heads",
         "20_inputs.toml",
     ),
     "a file that is no TOML": (

@@ -12,12 +12,14 @@ from farmbook.model.calendar.plan_months import PlanMonths
 from farmbook.model.calendar.plan_start import PlanStart
 from farmbook.model.calendar.plan_weeks import PlanWeeks
 from farmbook.model.calendar.plan_years import PlanYears
-from farmbook.sections.declare import line, number, uses
+from farmbook.sections.declare import line, number, shock, uses
 from farmbook.sections.model import Model
 from farmbook.sections.section import Section
+from tests.language.books import Worked, work_out
 from tests.language.time_model import Title
+from tests.model.helpers import Given
 
-__all__ = ["BUYER", "LOAN", "Money", "Picked", "model", "sizes"]
+__all__ = ["BUYER", "LOAN", "Money", "Picked", "sizes", "worked"]
 
 BUYER: Final = Axis("buyer", "buyer", "across", 22, ordered=True, members=("market", "kitchens", "wholesale"))
 LOAN: Final = Axis("loan", "loan", "down", 23, ordered=True, members=("cold_room", "van"))
@@ -86,6 +88,12 @@ class Money(Section):
     borrowed = number("Borrowed", unit="money", axes=(LOAN,), usual=(0, 90000), default=(20000, 9000), how="Bank.")
     repaid = number("Repaid a month", unit="money", axes=(LOAN,), usual=(0, 900), default=(480, 310), how="Bank.")
 
+    fall = number("Prices fall by", unit="share", usual=(0, 0.5), hard=(0, 1), default=0.1, how="Choose.")
+
+    @shock("Prices as the case has them", unit="1", neutral=1)
+    def price_kept(self) -> None:
+        """All buyers pay less."""
+
     @line("Handed over by buyer", unit="kg_picked", axes=(BUYER, WEEK))
     def handed_over(self) -> Expr:
         """By the share of each."""
@@ -94,7 +102,7 @@ class Money(Section):
     @line("Sales by buyer", unit="money", axes=(BUYER, MONTH))
     def sales(self) -> Expr:
         """At the price of each."""
-        return self.picked.month * self.share * self.price
+        return self.picked.month * self.share * self.price * self.price_kept
 
     @line("Sales in all", unit="money", axes=(MONTH,))
     def sales_in_all(self) -> Expr:
@@ -152,11 +160,14 @@ class Money(Section):
         return self.years.at_end(self.bank)
 
 
-def model() -> Model:
-    """All sections."""
-    return Model([Title, PlanStart, PlanMonths, PlanWeeks, PlanYears, Picked, Money])
-
-
 def sizes(months: int) -> dict[Axis, int]:
     """The sizes of all lists of a plan of so many months."""
     return {**sizes_of_plan(months), FLUSH: 4, BUYER: 3, LOAN: 2}
+
+
+def worked(months: int, given: Given | None = None, **other_sizes: int) -> Worked:
+    """The farm worked out in US units, with a case in which prices fall."""
+    model = Model([Title, PlanStart, PlanMonths, PlanWeeks, PlanYears, Picked, Money])
+    case = model.case("cheaper", "Prices fall", {Money.price_kept: joined(1 - model.section(Money).fall, "1")})
+    changed = {axis: other_sizes.get(axis.name, size) for axis, size in sizes(months).items()}
+    return work_out(model, "us", changed, given or {}, further=case.lines)

@@ -18,6 +18,7 @@ SINGLE: Final = (
     "money.bills",
     "money.opening",
     "money.highest",
+    "money.fall",
 )
 TABLES: Final = (("picked.rate",), ("money.share", "money.price"), ("money.borrowed", "money.repaid"))
 STARTED: Final = (
@@ -36,10 +37,12 @@ ROWS: Final = (
 def sheets() -> tuple[Template, ...]:
     """Inputs, then sheets of each class with a grid of its own."""
     return (
-        _sheet("Start", "start", Block("list", "Days", (TITLE, *STARTED)), Block("stamp", "Stamp")),
+        _sheet("Start", "start", Block("list", "Days", (TITLE, *STARTED, "money.price_kept")), Block("stamp", "Stamp")),
         _sheet("Inputs", "inputs", Block("inputs", "Single", inputs=SINGLE)),
         _sheet("Tables", "inputs", *(Block("input_table", "Table", inputs=each) for each in TABLES)),
-        _sheet("Cash", "years", CASH),
+        _sheet("Cash", "years", BANK, CASH),
+        _sheet("Charts", "worked", *CHARTS),
+        _sheet("Card", "card", *CARD),
         *_workings(),
         _sheet("Constants", "reference", Block("constants", "Constants"), Block("sources", "Sources")),
     )
@@ -54,6 +57,46 @@ CASH: Final = Block(
     rates=("money.left",),
     totals=("money.sales_in_all", "money.change", "money.bank"),
     lowest="money.bank",
+)
+
+
+BANK: Final = Block(
+    "chart",
+    "In the bank at each month's end; the lowest month is dark",
+    axis="month",
+    form="columns",
+    series=({"name": "In the bank", "line": "money.bank"},),
+    lowest="money.lowest_drawn",
+    signed=True,
+)
+CHARTS: Final = (
+    Block("chart", "Picked a week, {unit}", axis="week", series=({"name": "Picked", "line": "picked.by_flush"},)),
+    Block(
+        "chart",
+        "Places taken and places had",
+        axis="week",
+        series=({"name": "Had", "line": "picked.had"}, {"name": "Taken", "line": "picked.taken"}),
+    ),
+    Block("chart", "Owed on each loan", axis="month", series=({"name": "Owed", "line": "money.owed"},), start=True),
+)
+
+
+CARD: Final = (
+    Block(
+        "card",
+        "Mix and fill",
+        rows=(["First day", "show:plan_start.day"], ["Sawdust, as delivered", "show:picked.places_used"]),
+        look="plain",
+    ),
+    Block(
+        "card",
+        "Steam and inoculate",
+        rows=(["Steam loads", "show:plan_months.many", "show:title.heading"], ["Inoculate", "show:picked.places_used"]),
+    ),
+    Block(
+        "card", "Pick", rows=(["First flush", "show:plan_start.weeks_before"], ["", "show:title.heading"]), days=True
+    ),
+    Block("card", "To remember", blank=4),
 )
 
 
@@ -72,6 +115,13 @@ def _workings() -> Iterator[Template]:
         Block("months", "The calendar", tuple(f"plan_months.{name}" for name in MONTHS)),
         heads=("plan_months.number", "plan_months.first_day"),
     )
+    yield _sheet(
+        "Cheaper",
+        "months",
+        Block("months", "Prices fall", of="cheaper"),
+        heads=("show:plan_months.number", "show:plan_months.first_day"),
+    )
+    yield _sheet("Single", "worked", Block("case", "Prices fall", of="cheaper"))
     yield _sheet(
         "Weeks",
         "weeks",

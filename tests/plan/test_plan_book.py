@@ -23,8 +23,9 @@ from farmbook.model.calendar.plan_start import PlanStart
 from farmbook.sections.declare import NumberInput
 from tests.engines.cells import Book as OpenBook
 from tests.engines.cells import Cell, Value, disagreements
-from tests.language.books import ENGINES, Worked, address, differences, opened, work_out
-from tests.plan.model import BUYER, Money, Picked, model, sizes
+from tests.language.books import ENGINES, Worked, address, differences, opened
+from tests.plan.model import BUYER, Money, Picked
+from tests.plan.model import worked as worked_out
 from tests.plan.sheets import TITLE, sheets
 
 YEARS = 3
@@ -33,7 +34,7 @@ MONTHS = YEARS * MONTHS_A_YEAR
 
 @cache
 def worked(months: int) -> Worked:
-    return work_out(model(), "us", sizes(months), {})
+    return worked_out(months)
 
 
 @cache

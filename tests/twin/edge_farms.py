@@ -7,6 +7,7 @@ from typing import Any, Final
 
 from farmbook.expr.axis import Axis
 from farmbook.model.axes import BILL, CUSTOMER, INGREDIENT, ITEM, LOAN, RECIPE, STEP_UP
+from farmbook.model.borrowing.loan_list import LoanList
 from farmbook.model.cost.growing_cost import GrowingCost
 from farmbook.model.cost.harvest import Harvest
 from farmbook.model.cost.mixing import Mixing
@@ -51,9 +52,9 @@ INGREDIENTS: Final = ("Beech sawdust", "Soybean hulls", "Wheat bran", "Gypsum", 
 RECIPES: Final = ("Common mix", "Rich mix", "")
 CUSTOMERS: Final = ("Market", "Inns", "Shop", "Trader", "")
 ITEMS: Final = ("Cooler", "Van", "")
-BILLS: Final = ("Rent", "Insurance", "")
-LOANS: Final = ("Bank", "")
+LOANS: Final = ("Van loan", "Rooms", "")
 STEP_UPS: Final = ("Second load", "Helper", "")
+BILLS: Final = ("Rent", "Insurance", "")
 NAMES: Final[Mapping[Axis, Sequence[str]]] = {
     CUSTOMER: CUSTOMERS,
     INGREDIENT: INGREDIENTS,
@@ -103,6 +104,15 @@ PLAUSIBLE: Final[Changes] = {
     OwnedItems.salvage: [500, 4000, None],
     OwnedItems.life: [12, 7, None],
     Bills.amount: [9000, 2800, None],
+    LoanList.amount: [18000, 40000, None],
+    LoanList.drawn_in: [0, 4, None],
+    LoanList.next_payment: [2, 1, None],
+    LoanList.rate: [0.065, 0.05, None],
+    LoanList.term: [36, 120, None],
+    LoanList.interval: [3, 6, None],
+    LoanList.interest_only: [0, 12, None],
+    LoanList.balloon: [0, 6000, None],
+    LoanList.fees: [150, 400, None],
 }
 EVERY_OWN_FIGURE: Final[Changes] = {
     Mixing.mixer_volume: 1.1,

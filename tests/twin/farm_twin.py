@@ -9,6 +9,7 @@ import numpy as np
 
 from tests.twin.farm_twin_bag import bags, mixing
 from tests.twin.farm_twin_buy_in import other_spawn
+from tests.twin.farm_twin_calendar import calendar
 from tests.twin.farm_twin_change_ranks import change_ranks
 from tests.twin.farm_twin_choice import make_or_buy, make_or_buy_turn, make_or_buy_worth
 from tests.twin.farm_twin_climate import climate
@@ -23,6 +24,7 @@ from tests.twin.farm_twin_ground import Given, Numbers, Results
 from tests.twin.farm_twin_hours import hours, picking, tasks
 from tests.twin.farm_twin_lab import own_spawn, own_spawn_way, own_spawn_work, spawn_source, spawn_supply, to_steam
 from tests.twin.farm_twin_limits import busiest, floor_price, limits, one_more
+from tests.twin.farm_twin_loans import loans_by_month
 from tests.twin.farm_twin_other_recipe import recipe_beside, recipe_choice, recipe_turn, recipes_by_bag
 from tests.twin.farm_twin_other_steamer import steamer_gap, steamer_whole
 from tests.twin.farm_twin_recipe import plan, recipe_checks, recipes, supplement
@@ -105,6 +107,8 @@ SUBJECTS: Final[tuple[Subject, ...]] = (
     recipes_by_bag,
     recipe_turn,
     steamer_gap,
+    calendar,
+    loans_by_month,
 )
 """In the order in which a farm is worked out: each may use what came before."""
 
@@ -133,7 +137,7 @@ def twin(inputs: Given) -> dict[str, Numbers]:
 
 
 def schedule(inputs: Given, found: Results) -> dict[str, Numbers]:
-    """The calendar and every week of the plan, as `twin` gives the other lines, which are `found`."""
+    """Every week of the plan, as `twin` gives the other lines, which are `found`."""
     return {name: np.asarray(value, dtype=float) for name, value in weeks(inputs, found).items()}
 
 

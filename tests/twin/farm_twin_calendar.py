@@ -8,7 +8,7 @@ from datetime import date, timedelta
 
 from tests.twin.farm_twin_ground import Given, Results
 
-__all__ = ["BEFORE", "Calendar", "calendar", "calendar_of"]
+__all__ = ["BEFORE", "Calendar", "calendar"]
 
 BEFORE, AFTER = 26, 20
 """Weeks that stand before and after those of the plan."""
@@ -62,14 +62,9 @@ class Calendar:
         return [float(twelve[month - 1]) for month in self.month_of_year]
 
 
-def calendar_of(given: Given) -> Calendar:
-    """The plan's weeks and months."""
-    return Calendar(given)
-
-
-def calendar(given: Given, out: Results) -> Results:
+def calendar(given: Given, _out: Results) -> Results:
     """Every line of the calendar."""
-    when = calendar_of(given)
+    when = Calendar(given)
     parts: dict[str, Results] = {
         "plan_start": start_lines(when),
         "plan_months": month_lines(when),

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from tests.twin.farm_twin_calendar import Calendar
 from tests.twin.farm_twin_ground import ROUNDING, Given, Results, over, same, whole_up
-from tests.twin.farm_twin_week_steps import DAYS_IN_A_WEEK, Weekly, changed, so_far, split
+from tests.twin.farm_twin_week_steps import DAYS_IN_A_WEEK, Weekly, changed, so_far
 
 __all__ = ["shortages"]
 
@@ -20,25 +20,16 @@ def beyond(wanted: Weekly, had: Weekly) -> Weekly:
 
 
 def lead(days: float) -> Results:
-    """Days before filling as weeks, none where something is wanted only afterwards."""
-    in_weeks, whole, part = split(max(days, 0.0))
-    return {
-        "days": days,
-        "in_weeks": in_weeks,
-        "whole": float(whole),
-        "part": part,
-        "within_reach": float(whole + 1 <= AHEAD),
-    }
+    """Days before filling as weeks, whole ones, as it is done in a week; none for what is wanted only afterwards."""
+    in_weeks = max(days, 0.0) / DAYS_IN_A_WEEK
+    whole = whole_up(in_weeks)
+    return {"days": days, "in_weeks": in_weeks, "whole": whole, "within_reach": float(whole + 1 <= AHEAD)}
 
 
 def ahead(weekly: Weekly, days: float) -> Weekly:
-    """What is done so many days before the bags of each week are filled."""
-    _, whole, part = split(max(days, 0.0))
-    last = len(weekly) - 1
-    return [
-        weekly[min(row + whole, last)] * (1 - part) + weekly[min(row + whole + 1, last)] * part
-        for row in range(len(weekly))
-    ]
+    """What is done so many days before the bags of each week are filled, whole weeks before."""
+    weeks = int(whole_up(max(days, 0.0) / DAYS_IN_A_WEEK))
+    return [weekly[min(row + weeks, len(weekly) - 1)] for row in range(len(weekly))]
 
 
 def leads(given: Given, out: Results) -> tuple[float, float]:
@@ -105,14 +96,20 @@ def hands_and_cold(given: Given, out: Results) -> Results:
     }
 
 
+def more_than_rounding(missing: float, of: float) -> bool:
+    """Whether something is missing, beyond the last digits of what it is missing from."""
+    return missing > 0 and missing > ROUNDING * of
+
+
 def flags(out: Results, found: Results, when: Calendar) -> Results:
     """Which weeks of the plan are short of what."""
     kinds: dict[str, list[bool]] = {"places": [], "hands": [], "others": []}
     for row, planned in enumerate(when.in_plan):
         no_place = found["incubation_short"][row] + found["fruiting_short"][row]
-        no_cold = found["cold_short"][row] > ROUNDING * out["cold_room.wanted"][row]
-        kinds["places"].append(planned and no_place > ROUNDING * out["in_process.places"][row])
-        kinds["hands"].append(planned and found["hours_short"][row] > ROUNDING * out["week_hours.needed"][row])
+        no_cold = more_than_rounding(found["cold_short"][row], out["cold_room.wanted"][row])
+        no_hands = more_than_rounding(found["hours_short"][row], out["week_hours.needed"][row])
+        kinds["places"].append(planned and more_than_rounding(no_place, out["in_process.places"][row]))
+        kinds["hands"].append(planned and no_hands)
         kinds["others"].append(planned and (found["loads_short"][row] > 0 or no_cold))
     short = [any(each) for each in zip(*kinds.values(), strict=True)]
     counts: Results = {"is_short": short, "weeks_short": float(sum(short)), "weeks_planned": float(sum(when.in_plan))}
@@ -127,5 +124,5 @@ def shortages(given: Given, out: Results, when: Calendar) -> Results:
     steaming, first = leads(given, out)
     found = rooms(given, out, when) | steamer(given, out, when, steaming) | hands_and_cold(given, out)
     found |= flags(out, found, when)
-    parts = {"shortages": found, "steamed_spawn_lead": lead(steaming), "spawn_lead": lead(first)}
+    parts = {"shortages": found, "steaming_ahead": lead(steaming), "ordering": lead(first)}
     return {f"{part}.{name}": value for part, lines in parts.items() for name, value in lines.items()}

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from tests.twin.farm_twin_calendar import BEFORE, Calendar, calendar, calendar_of
+from tests.twin.farm_twin_calendar import BEFORE, Calendar
 from tests.twin.farm_twin_ground import Given, Results, over
 from tests.twin.farm_twin_shortages import shortages
 from tests.twin.farm_twin_week_hours import week_hours
@@ -53,16 +53,15 @@ def filling(given: Given, out: Results, when: Calendar) -> Results:
     shut = when.by_month(given["plan.shut_weeks"])
     is_open = [passed >= closed for passed, closed in zip(when.passed, shut, strict=True)]
     full = [usual + more for more in changed(given, when, "more_bags")]
-    shares = out["start_up.filled_share"]
-    planned = [
-        max(bags, 0.0) * share * works for bags, share, works in zip(full, shares, is_open, strict=True)
-    ]  # fmt: skip
+    full_bags = [max(bags, 0.0) * share for bags, share in zip(full, out["start_up.filled_share"], strict=True)]
+    planned = [bags * works for bags, works in zip(full_bags, is_open, strict=True)]
     filled = [after if week >= 1 else log for week, after, log in zip(when.numbers, planned, before, strict=True)]
     shut_in_all = float(sum(given["plan.shut_weeks"]))
     found = {
         "weeks_passed": [float(each) for each in when.passed],
         "is_open": [float(each) for each in is_open],
         "full_week": full,
+        "full_bags": full_bags,
         "planned": planned,
         "earlier": earlier,
         "earlier_row": [float(each) for each in back],
@@ -93,11 +92,12 @@ def lags(given: Given, out: Results) -> Results:
         "lags.pick_whole": [float(split(days)[1]) for days in pick],
         "lags.pick_part": [split(days)[2] for days in pick],
         # a week's bags fall into two rows, and nothing stands in the very first one
-        "lags.within_reach": float(split(free)[1] + 1 + 1 <= BEFORE),
+        "lags.within_reach": float(split(free)[0] + 1 + 1 <= BEFORE),
     }
-    steps = {"bench_lag": "to_bench", "opening_lag": "to_opening", "dump_lag": "to_dumping", "place_lag": "to_free_place"}
-    for lag, step in steps.items():
-        in_weeks, whole, part = split(found[f"lags.{step}"])
+    spans = {"bench": "to_bench", "opening": "to_opening", "dumping": "to_dumping", "freeing": "to_free_place"}
+    days = {lag: found[f"lags.{step}"] for lag, step in spans.items()}
+    for lag, span in {**days, "keeping": float(given["plan.days_it_keeps"])}.items():
+        in_weeks, whole, part = split(span)
         found |= {f"{lag}.in_weeks": in_weeks, f"{lag}.whole": float(whole), f"{lag}.part": part}
     return found
 
@@ -239,14 +239,10 @@ def cold_room(given: Given, out: Results, when: Calendar) -> Results:
         left.append(there)
     gone = [one + two + three for one, two, three in zip(so_far(sold), so_far(spoiled), left, strict=True)]
     off = [is_off(*pair) for pair in zip(ready_so_far, gone, strict=True)]
-    in_weeks, whole, part = split(keeps)
     found = {
         "learned_sales": learned,
         "wanted": wanted,
         "ready_so_far": ready_so_far,
-        "keeps": in_weeks,
-        "keeps_whole": float(whole),
-        "keeps_part": part,
         "aged": aged,
         "sold": sold,
         "sold_so_far": so_far(sold),
@@ -260,9 +256,9 @@ def cold_room(given: Given, out: Results, when: Calendar) -> Results:
 
 
 def weeks(given: Given, out: Results) -> Results:
-    """The calendar and the whole schedule of a farm whose typical year is worked out in `out`."""
-    when = calendar_of(given)
-    every = {**out, **calendar(given, out)}
+    """The whole schedule of a farm whose typical year is worked out in `out`."""
+    when = Calendar(given)
+    every = {**out}
     every |= start_up(given, every, when)
     every |= filling(given, every, when)
     every |= lags(given, every)

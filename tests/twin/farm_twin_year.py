@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from tests.twin.farm_twin_ground import ROUNDING, Given, Results, over, same
+from tests.twin.farm_twin_loans import loans_of_a_year
 
 __all__ = ["bills", "capital", "owned", "year"]
 
@@ -200,8 +201,8 @@ def cash_book(given: Given, out: Results) -> dict[str, float]:
 
 def what_is_left(given: Given, out: Results, book: dict[str, float]) -> dict[str, float]:
     """From the cash book to the profit, and on to the household."""
-    paid_back, worn = float(given["loans.payments"]), float(out["capital.loss"])
-    interest = paid_back * float(given["loans.interest_share"])
+    worn = float(out["capital.loss"])
+    paid_back, interest = loans_of_a_year(given)
     profit = book["takings"] - (book["cash_cost"] + worn + interest)
     tax = profit * float(given["household.tax_rate"]) if profit > 0 else 0.0
     household = book["takings"] - (book["cash_cost"] + paid_back + tax + worn)

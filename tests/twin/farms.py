@@ -14,6 +14,7 @@ from farmbook.expr.nodes import At, Choose, Expr, Label, Line, Nth, RawInput
 from farmbook.expr.sentences import Sentence
 from farmbook.expr.walk import ordered_axes
 from farmbook.interpret.numbers import Array, Cells, Engine, Values
+from farmbook.model.axes import sizes_of_plan
 from farmbook.results import lowered, whole_farm
 from farmbook.scenario.limits import NO_LIMIT
 from farmbook.sections.alternative import Alternative
@@ -38,38 +39,35 @@ __all__ = [
     "twin_inputs",
 ]
 
+PLAN_MONTHS = 12
+"""Months of a farm's plan where nothing else is said."""
 COMPARED = ("worked", "error", "alert")
 """Kinds of lines that the twin works out; the section `report` counts cells of the book and is left out."""
 
 
-SHORTEST = 12
-"""Months of the shortest plan."""
-
-
 @dataclass(frozen=True)
 class Farm:
-    """Numbers in the units declared, NaN where none stands, and words, by dotted name; the rows of each list; months."""
+    """Numbers in the units declared, NaN where none stands, and words, by dotted name; the rows of each list."""
 
     numbers: Mapping[str, Array]
     words: Mapping[str, Any]
     names: Mapping[Axis, Sequence[str]]
-    months: int = SHORTEST
+    months: int = PLAN_MONTHS
 
 
-def axis_sizes(names: Mapping[Axis, Sequence[str]], months: int = SHORTEST) -> dict[Axis, int]:
+def axis_sizes(names: Mapping[Axis, Sequence[str]], months: int = PLAN_MONTHS) -> dict[Axis, int]:
     """How many rows each axis has, in a plan of so many months."""
-    named = {axis: len(rows) for axis, rows in names.items()}
-    return {**fixed_sizes(), **whole_farm().made_for(months), **named}
+    return dict(fixed_sizes()) | {axis: len(rows) for axis, rows in names.items()} | dict(sizes_of_plan(months))
 
 
 @cache
-def fixed_sizes() -> Mapping[Axis, int]:
-    """The axes whose members come neither from the farm nor from the length of its plan."""
-    axes = {axis for line in whole_farm().lines for axis in line.axes}
-    return {axis: len(axis.members) for axis in axes if not (axis.named or axis.sized)}
+def fixed_sizes() -> tuple[tuple[Axis, int], ...]:
+    """The axes whose members do not come from the farm."""
+    fixed = {axis for line in whole_farm().lines for axis in line.axes if not (axis.named or axis.sized)}
+    return tuple((axis, len(axis.members)) for axis in fixed)
 
 
-def farm_of(given: Mapping[Input, Any], names: Mapping[Axis, Sequence[str]], months: int = SHORTEST) -> Farm:
+def farm_of(given: Mapping[Input, Any], names: Mapping[Axis, Sequence[str]], months: int = PLAN_MONTHS) -> Farm:
     """A farm of some inputs in their declared units, all others at their defaults; None clears a cell."""
     sizes = axis_sizes(names)
     numbers: dict[str, Array] = {}
@@ -131,7 +129,7 @@ def engine(system: str, sizes: tuple[tuple[Axis, int], ...]) -> Engine:
 
 
 def cells_of(farms: Sequence[Farm], system: str) -> dict[RawInput, Cells]:
-    """Farms with equally many rows and months in the cells of books of this system, one draw each."""
+    """Farms with equally many rows in the cells of books of this system, one draw each."""
     cells: dict[RawInput, Cells] = {}
     sizes = axis_sizes(farms[0].names, farms[0].months)
     for declared, bound in whole_farm().inputs.items():
@@ -248,7 +246,11 @@ def least_room() -> Mapping[str, float]:
     difference of two that are ten million times a cent, and carries their last digits."""
     a_year = unit("money/year")
     return {
-        line.name: 1e-5 if line.name.endswith(".cents") else 1e-7 if line.unit == a_year else 1e-9
+        line.name: 1e-5
+        if line.name.endswith((".cents", "loan_years.interest"))
+        else 1e-7
+        if line.unit == a_year
+        else 1e-9
         for line in (*compared_lines(), *alternative_lines())
     }
 

@@ -10,6 +10,7 @@ from farmbook.expr.axis import Axis
 from farmbook.expr.walk import ordered_axes
 from farmbook.interpret.numbers import Array
 from farmbook.model.axes import BILL, CUSTOMER, FLUSH, INGREDIENT, ITEM, LOAN, RECIPE, STEP_UP
+from farmbook.model.borrowing.loan_list import LoanList
 from farmbook.model.cost.harvest import Harvest
 from farmbook.model.crop.crop import Crop
 from farmbook.model.mix.recipe import Recipe
@@ -25,11 +26,14 @@ RECIPE_NAMES = ("plain", "Rich", "trial", "winter")
 OTHER_NAMES = {
     CUSTOMER: ("Market", "inns", "Shop", "trader"),
     ITEM: ("van", "Cooler", "racks"),
-    BILL: ("Rent", "insurance", "van"),
-    LOAN: ("Bank", "aunt"),
+    LOAN: ("Van", "bank", "family"),
     STEP_UP: ("Second load", "helper", "more shelves"),
+    BILL: ("Rent", "insurance", "van"),
 }
 
+LOANS_OF_LENDERS = (LoanList.rate, LoanList.interval, LoanList.term, LoanList.interest_only, LoanList.drawn_in)
+
+LOWEST_RATE = 0.001
 Random = np.random.Generator
 
 
@@ -50,6 +54,7 @@ def random_farm(seed: int) -> Farm:
     given[Harvest.added_days] = mostly_nothing_first(rng, given[Harvest.added_days])
     given[Crop.flushes_kept] = float(rng.choice([1, 2, 3, 4, 2.5], p=[0.22, 0.25, 0.25, 0.25, 0.03]))
     given[Recipe.parts] = some_left_out(rng, given[Recipe.parts])
+    given |= {declared: usual_loan(rng, declared, given[declared]) for declared in LOANS_OF_LENDERS}
     return farm_of(given, names)
 
 
@@ -99,3 +104,16 @@ def some_left_out(rng: Random, parts: Array) -> Array:
     kept = rng.random(parts.shape) < 0.7
     kept[:, rng.random(parts.shape[1]) < 0.05] = False
     return np.where(kept, parts, 0.0)
+
+
+def usual_loan(rng: Random, declared: NumberInput, drawn: Array) -> Array:
+    """Terms as lenders have them, nine loans of ten; no rate so low that a check refuses it."""
+    if declared is LoanList.rate:
+        return np.where(drawn < LOWEST_RATE, 0.0, drawn)
+    if declared is LoanList.interval:
+        usual = rng.choice([1.0, 3.0, 6.0, 12.0], size=drawn.shape)
+    elif declared is LoanList.drawn_in:
+        usual = np.where(rng.random(drawn.shape) < 0.5, 0.0, np.round(drawn))
+    else:
+        usual = np.round(drawn / 12) * 12
+    return np.where(rng.random(drawn.shape) < 0.9, usual, drawn)

@@ -10,7 +10,6 @@ import pytest
 
 from farmbook.expr.nodes import Line
 from farmbook.interpret.numbers import Array
-from farmbook.model.axes import MONTH
 from farmbook.results import compute, load_scenario, whole_farm
 from tests.twin.edge_farms import EDGES, at_a_limit, edge_farm, numbers, other_options, plausible, with_one
 from tests.twin.farm_twin import choices, schedule, twin
@@ -88,6 +87,8 @@ def test_a_slip_in_any_one_line_is_seen() -> None:
     farm = plausible()
     ours, theirs = [whole_twin(farm)], results([farm], "metric")
     for name, value in theirs.items():
+        if name not in ours[0]:
+            continue  # it feeds an outcome, which is held
         wrong = value * (1 + 1e-6) + 10 * least_room()[name]
         assert [each.line for each in differences(ours, {name: wrong})] == [name]
 
@@ -120,5 +121,5 @@ def test_random_farms(first: int) -> None:
 def test_every_scenario(path: Path) -> None:
     computed = compute(load_scenario(path))
     system = computed.scenario.system
-    given = twin_inputs(farm_of_cells(computed.scenario.cells, system, computed.scenario.sizes[MONTH]))
+    given = twin_inputs(farm_of_cells(computed.scenario.cells, system, computed.scenario.months))
     assert held([given], [twin(given)], computed.values, system) == []

@@ -58,12 +58,18 @@ def from_nothing(book: Written) -> Iterator[str]:
     for part, root in _charts(book):
         if root.find(f".//{CHART}barChart") is not None:
             least, most = (_end(root, which) for which in ("min", "max"))
-            crossing = root.find(f".//{CHART}catAx/{CHART}crosses")
+            crossing = _of_names(root, "crosses")
             to_both = least < 0 <= most and crossing is not None and crossing.get("val") == "autoZero"
-            names = root.find(f".//{CHART}catAx/{CHART}tickLblPos")
+            names = _of_names(root, "tickLblPos")
             aside = math.isnan(least) and names is not None and names.get("val") == "low"
             if least != 0 and not to_both and not aside:
                 yield f"{part}: its bars do not begin at 0"
+
+
+def _of_names(root: ET.Element, what: str) -> ET.Element | None:
+    """What is said of the axis of names, or of dates."""
+    found = (root.find(f".//{CHART}{axis}/{CHART}{what}") for axis in ("catAx", "dateAx"))
+    return next((each for each in found if each is not None), None)
 
 
 def _end(root: ET.Element, which: str) -> float:

@@ -46,13 +46,15 @@ def heads(book: Written) -> Iterator[str]:
 
 
 def printing(book: Written) -> Iterator[str]:
-    """Each sheet prints across the page, one page wide or not at all, on one paper, with title rows and page n of m."""
+    """Each sheet prints across the page, one page wide or not at all, or upright on one page; on one paper, with title rows and
+    page n of m."""
     papers, areas = set(), _local_names(book, "_xlnm.Print_Area")
     for sheet, root in book.sheets_xml.items():
         setup = root.find(f"{MAIN}pageSetup")
         papers.add(setup.get("paperSize", "none") if setup is not None else "none")
-        if setup is None or setup.get("orientation") != "landscape":
-            yield f"{sheet}: does not print across the page"
+        landscape = setup is not None and setup.get("orientation") == "landscape"
+        if not landscape and not _one_page_high(root, areas.get(sheet, "")):
+            yield f"{sheet}: does not print across the page, nor upright on one"
         if not _one_page_wide(root, areas.get(sheet, "")) and not _blank(root, areas.get(sheet, "")):
             yield f"{sheet}: does not print one page wide"
         footer = root.findtext(f"{MAIN}headerFooter/{MAIN}oddFooter", "")
@@ -66,6 +68,8 @@ def printing(book: Written) -> Iterator[str]:
 
 WIDEST_PRINT = {"1": 969, "9": 1036}
 """Pixels of a side between its margins of 0.45 inch, letter and A4."""
+UPRIGHT_PRINT = {"1": (729, 955), "9": (707, 1021)}
+"""Width and height of an upright side, with 0.6 inch at its foot."""
 
 
 def _one_page_wide(root: ET.Element, area: str) -> bool:
@@ -79,8 +83,21 @@ def _one_page_wide(root: ET.Element, area: str) -> bool:
     for each in root.iter(f"{MAIN}col"):
         columns = range(int(each.attrib["min"]), min(int(each.attrib["max"]), last) + 1)
         width += len(columns) * float(each.attrib["width"]) * 7
-    room = WIDEST_PRINT.get(setup.get("paperSize", ""), 0)
+    paper = setup.get("paperSize", "")
+    upright = setup.get("orientation") == "portrait"
+    room = UPRIGHT_PRINT.get(paper, (0, 0))[0] if upright else WIDEST_PRINT.get(paper, 0)
     return 0 < width * int(setup.get("scale", "100")) / 100 * 1.06 <= room
+
+
+def _one_page_high(root: ET.Element, area: str) -> bool:
+    """Whether the rows of a print area fit on an upright side, with 6 % in hand."""
+    setup, found = root.find(f"{MAIN}pageSetup"), re.search(r"\$(\d+)$", area)
+    if setup is None or found is None:
+        return False
+    set_heights = {int(row.attrib["r"]): float(row.get("ht", "15")) * 4 / 3 for row in root.iter(f"{MAIN}row")}
+    high = sum(set_heights.get(row, 20) for row in range(1, int(found[1]) + 1))
+    room = UPRIGHT_PRINT.get(setup.get("paperSize", ""), (0, 0))[1]
+    return high * int(setup.get("scale", "100")) / 100 * 1.06 <= room
 
 
 def _blank(root: ET.Element, area: str) -> bool:

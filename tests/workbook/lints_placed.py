@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 
 from openpyxl.cell.cell import Cell
@@ -11,7 +11,7 @@ from openpyxl.worksheet.worksheet import Worksheet
 from tests.workbook.formulas import relative
 from tests.workbook.written import At, Written, shown
 
-__all__ = ["PLACED_LINTS", "Placed"]
+__all__ = ["PLACED_LINTS", "Placed", "alike"]
 
 CHECK = "1 = well"
 """The unit of a check, whose number format says it in words."""
@@ -41,12 +41,21 @@ class Placed:
 
 
 def uniform(book: Written, placed: Sequence[Placed]) -> Iterator[str]:
-    """All cells of a line have one formula in R1C1 terms."""
+    """All cells of a line have one formula in R1C1 terms; of a line with two lists, of which one runs another way elsewhere, all
+    cells of each row, or of each column."""
     for line in placed:
         found = [book.formulas[at] for at in line.cells if at in book.formulas]
-        texts = {relative(cell.text, cell.row, cell.column) for cell in found}
-        if len(texts) > 1:
-            yield f"{line.name} ({found[0]}): {len(texts)} different formulas in {len(found)} cells"
+        texts = {(cell.row, cell.column): relative(cell.text, cell.row, cell.column) for cell in found}
+        if len(set(texts.values())) > 1 and not any(alike(texts, way) for way in (0, 1)):
+            yield f"{line.name} ({found[0]}): {len(set(texts.values()))} different formulas in {len(found)} cells"
+
+
+def alike(texts: Mapping[tuple[int, int], str], way: int) -> bool:
+    """Whether all cells of each row (0), or of each column (1), hold one formula, and there is more than one cell in each."""
+    lines: dict[int, list[str]] = {}
+    for at, text in texts.items():
+        lines.setdefault(at[way], []).append(text)
+    return all(len(each) > 1 and len(set(each)) == 1 for each in lines.values())
 
 
 def filled(book: Written, placed: Sequence[Placed]) -> Iterator[str]:

@@ -3,13 +3,17 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
+from pathlib import Path
 from typing import Final
 
 from openpyxl.cell.cell import Cell
 
 from farmbook.layout.looks import LOOKS
 from farmbook.output import lay_out
+from tests.plan.model import worked
+from tests.plan.sheets import TITLE, sheets
 from tests.workbook.shipped import ShippedBook
+from tests.workbook.written import Written
 
 COLOURS: Final = {
     "1F1E1B": "ink",
@@ -58,6 +62,29 @@ SEEN: Final[Mapping[str, str]] = {
     "column_head_right": "9 soft, under line, right, wraps",
     "paragraph": "10 ink, left, wraps",
     "caution": "9 ink, under hair, left, wraps",
+    # weeks and months
+    "column_number": "9 soft, right",
+    "month_head": "9 ink, under line, right",
+    "member": "10 ink, under hair, left, indent 1, wraps",
+    # years of months, for readers: a total between two rules, the year on the band
+    "band_title": "11 ink, bold, under line",
+    "band_head": "9 ink, bold, under line, right",
+    "band_year": "9 ink, on band, bold, under line, right",
+    "month": "9 ink, under hair, right",
+    "month_total": "9 ink, bold, between line, right",
+    "month_label": "9 ink, under hair, left, wraps",
+    "month_member": "9 ink, under hair, left, indent 1, wraps",
+    "month_label_total": "9 ink, bold, between line, left, wraps",
+    "year": "9 ink, on band, under hair, right",
+    "year_total": "9 ink, on band, bold, between line, right",
+    # a card: boxes to tick and to write in
+    "card_label": "11 ink, under hair, left, indent 1, wraps",
+    "card_figure": "14 ink, bold, under hair, right",
+    "card_words": "10 ink, under hair, left, indent 1, wraps",
+    "card_said": "11 ink, under hair, left, wraps",
+    "card_box": "8 soft, box line, right, indent 1",
+    "card_day": "9 soft, under line, right",
+    "card_line": "10 ink, under line",
     # the screen margin
     "name": "9 soft",
     "used": "9 soft, right",
@@ -76,16 +103,18 @@ SEEN: Final[Mapping[str, str]] = {
 def seen(cell: Cell) -> str:
     """What a reader sees of a cell's look."""
     font, border, alignment = cell.font, cell.border, cell.alignment
-    below, rest = border.bottom, {border.left.style, border.right.style, border.top.style}
+    below, beside = border.bottom, {border.left.style, border.right.style}
     colour = COLOURS[below.color.rgb[2:]] if below.style else ""
-    assert below.style in (None, "thin") and rest in ({None}, {"thin"}), cell.coordinate
+    sides = {(None, None): "under", (None, "thin"): "between", ("thin", "thin"): "box"}
+    assert below.style in (None, "thin") and len(beside) == 1, cell.coordinate
+    ruled = sides[beside.pop(), border.top.style]
     words = [
         f"{font.sz:g} {COLOURS[font.color.rgb[2:]]}",
         f"on {COLOURS[cell.fill.fgColor.rgb[2:]]}" if cell.fill.fill_type == "solid" else "",
         "bold" if font.b else "",
         "italic" if font.i else "",
         "underlined" if font.u else "",
-        f"box {colour}" if rest == {"thin"} else f"under {colour}" if colour else "",
+        f"{ruled} {colour}" if colour else "",
         alignment.horizontal or "",
         f"indent {alignment.indent:g}" if alignment.indent else "",
         "" if alignment.vertical == "center" else f"{alignment.vertical}",
@@ -95,11 +124,11 @@ def seen(cell: Cell) -> str:
     return ", ".join(word for word in words if word)
 
 
-def test_every_cell_looks_as_its_kind_should(books: Mapping[str, ShippedBook]) -> None:
+def test_every_cell_looks_as_its_kind_should(books: Mapping[str, ShippedBook], tmp_path: Path) -> None:
     found: dict[str, set[str]] = {}
-    for shipped in books.values():
-        book, _ = lay_out(shipped.computed)
-        written = shipped.written.book
+    every = [(lay_out(shipped.computed)[0], shipped.written.book) for shipped in books.values()]
+    plan = worked(12).written(tmp_path / "plan.xlsx", sheets(), TITLE)
+    for book, written in [*every, (plan, Written(tmp_path / "plan.xlsx").book)]:
         for sheet in book.sheets:
             for cell in sheet.cells:
                 found.setdefault(cell.look, set()).add(seen(written[sheet.name].cell(cell.row + 1, cell.column + 1)))

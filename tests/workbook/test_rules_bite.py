@@ -57,6 +57,18 @@ def test_a_broken_part_is_caught(tmp_path: Path, breakage: PartBreak) -> None:
     assert [fault for fault in faults if breakage.says in fault], faults
 
 
+def test_a_line_of_two_lists_has_one_formula_a_row_or_a_column() -> None:
+    """Where one of its lists runs across here and down elsewhere, no cell may differ from the others of its column."""
+    by_column = {(row, column): "abc"[column] for row in range(3) for column in range(3)}
+    by_row = {(row, column): text for (column, row), text in by_column.items()}
+    assert [[lints_placed.alike(texts, way) for way in (0, 1)] for texts in (by_column, by_row)] == [
+        [False, True],
+        [True, False],
+    ]
+    assert not any(lints_placed.alike(by_column | {(1, 1): "x"}, way) for way in (0, 1))
+    assert not any(lints_placed.alike({(0, 0): "a", (0, 1): "b"}, way) for way in (0, 1))
+
+
 def test_size_is_limited(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
     book = written(tmp_path / "book.xlsx")
     monkeypatch.setattr(lints_file, "MOST_BYTES", 100)

@@ -136,7 +136,7 @@ class LoanList(Section):
     @line("Month from which payments are counted", unit="count", axes=(LOAN,))
     def counted_from(self) -> Expr:
         """That in which the money comes; of a loan that runs, one interval before its next payment: 0 or less."""
-        return where(self.drawn_in > 0, self.drawn_in, self.next_payment / ONE_MONTH - self.months_between)
+        return where(self.drawn_in > 0, self.drawn_in, maximum(self.next_payment / ONE_MONTH, 1) - self.months_between)
 
     @line("Last payment in month of the plan", unit="count", axes=(LOAN,))
     def ends_in(self) -> Expr:
@@ -167,8 +167,8 @@ class LoanList(Section):
 
     @line("Due with the last payment", unit="money", axes=(LOAN,))
     def due_at_end(self) -> Expr:
-        """The balloon; the whole loan where no level payment repays it."""
-        return where(self.level_payments > 0, self.balloon, self.amount)
+        """The balloon, at most the loan; the whole loan where no level payment repays it."""
+        return where(self.level_payments > 0, minimum(self.balloon, self.amount), self.amount)
 
     @line("Payment of interest only", unit="money", axes=(LOAN,))
     def interest_payment(self) -> Expr:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from farmbook.expr.nodes import Line
 from farmbook.model.axes import STEP_UP
 from farmbook.sections.declare import names, number
 from farmbook.sections.section import Section
@@ -82,3 +83,8 @@ class PlanChanges(Section):
         source=COMMON_PRACTICE,
         decided=True,
     )
+
+    @property
+    def in_use(self) -> Line:
+        """The line that says which rows have a name."""
+        return self.model.axes[STEP_UP].present

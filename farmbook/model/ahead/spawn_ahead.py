@@ -1,0 +1,70 @@
+"""Spawn in the next thirteen weeks: bags of it to order, or what to start of each generation, in whole batches."""
+
+from __future__ import annotations
+
+from farmbook.expr.functions import at, joined, maximum, minimum, ratio, whole_up
+from farmbook.expr.nodes import Expr
+from farmbook.model.ahead.ahead import Ahead
+from farmbook.model.axes import AHEAD, GENERATION, WEEK
+from farmbook.model.calendar.plan_start import ONE_WEEK
+from farmbook.model.months.month_spawn import MonthSpawn
+from farmbook.model.schedule.lags import Lags
+from farmbook.model.spawn.own_spawn import OwnSpawn
+from farmbook.sections.declare import line, uses
+from farmbook.sections.section import Section
+
+__all__ = ["SpawnAhead"]
+
+MATRIX = (GENERATION, AHEAD)
+
+
+class SpawnAhead(Section):
+    """What is over from a batch serves the next: whole batches are counted over all weeks, not week by week."""
+
+    title = "Spawn in the next thirteen weeks"
+
+    ahead = uses(Ahead)
+    lags = uses(Lags)
+    chain = uses(OwnSpawn)
+    months = uses(MonthSpawn)
+
+    @line("Ahead: bags of spawn to order", unit="spawn_bag", axes=(AHEAD,))
+    def packs(self) -> Expr:
+        """Whole ones; nothing where spawn is made."""
+        so_far = whole_up(self.ahead.supplied * self.months.packs_for_a_bag)
+        before = whole_up(self.ahead.supplied_before * self.months.packs_for_a_bag)
+        return (so_far - before) * (1 - self.months.source.made)
+
+    @line("Own spawn: whole weeks from starting it to filling", unit="count", axes=(GENERATION,))
+    def weeks_before(self) -> Expr:
+        """It is started in a week, not on a day."""
+        return whole_up(maximum((self.chain.days_before - self.lags.to_bench) / ONE_WEEK, 0))
+
+    @line("Own spawn: batches for each bag filled", unit="1/bag_filled", axes=(GENERATION,))
+    def batches_for_a_bag(self) -> Expr:
+        """Nothing of a generation left out, or where spawn is bought."""
+        a_week = ratio(self.chain.batches, self.ahead.filling.farm.bags_filled_a_week)
+        return joined(a_week * self.months.source.made, "1/bag_filled")
+
+    @line("Own spawn: bags to fill that it is started for by the end of the week", unit="bag_filled", axes=MATRIX)
+    def served(self) -> Expr:
+        """So many whole weeks ahead of filling."""
+        row = minimum(self.ahead.row + self.weeks_before, self.ahead.weeks.rows)
+        return at(self.ahead.filling.filled_so_far, WEEK, row)
+
+    @line("Own spawn: bags to fill that it was started for before the week", unit="bag_filled", axes=MATRIX)
+    def served_before(self) -> Expr:
+        """By the end of the week before."""
+        row = minimum(self.ahead.row + self.weeks_before, self.ahead.weeks.rows) - 1
+        return at(self.ahead.filling.filled_so_far, WEEK, row)
+
+    @line("Own spawn: batches to start", unit="count", axes=MATRIX)
+    def batches(self) -> Expr:
+        """Whole ones."""
+        so_far = whole_up(self.served * self.batches_for_a_bag)
+        return so_far - whole_up(self.served_before * self.batches_for_a_bag)
+
+    @line("Own spawn: plates or bags to start", unit="spawn_unit", axes=MATRIX)
+    def started(self) -> Expr:
+        """Of all batches of the week."""
+        return self.batches * self.chain.started_in_batch
