@@ -62,7 +62,9 @@ def shared_out(out: Results, most: list[Monthly]) -> Results:
 
 def money(out: Results, gets: list[Monthly], when: Months) -> Results:
     """Sales, and what selling costs besides hours."""
-    takings, selling, going = ([float(each) for each in out[f"in_turn.{name}"]] for name in ("takings", "selling", "going"))
+    takings, selling, going = (
+        [float(each) for each in out[f"in_turn.{name}"]] for name in ("takings", "selling", "going")
+    )
     there = [[weight * price for weight in row] for row, price in zip(gets, takings, strict=True)]
     fees, going_a_week = [], []
     for month in range(len(when.days)):
@@ -82,7 +84,9 @@ def money(out: Results, gets: list[Monthly], when: Months) -> Results:
 def opening(given: Given, out: Results) -> dict[str, Any]:
     """What customers owe when the plan starts, and in how many months they pay it."""
     columns = [int(each) for each in out["in_turn.column"]]
-    typical = [0.0 if column == 0 else float(out["customer_year.takings"][column - 1]) / MONTHS_IN_A_YEAR for column in columns]
+    typical = [
+        0.0 if column == 0 else float(out["customer_year.takings"][column - 1]) / MONTHS_IN_A_YEAR for column in columns
+    ]
     lags = [months_of(days) for days in out["in_turn.days_to_pay"]]
     worked = sum(month * lag for month, (lag, _, _) in zip(typical, lags, strict=True))
     worked = 0.0 if out["farm.is_new"] else worked
