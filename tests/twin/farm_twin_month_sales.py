@@ -5,7 +5,7 @@ from __future__ import annotations
 import math
 from typing import Any
 
-from tests.twin.farm_twin_ground import Given, Results, over
+from tests.twin.farm_twin_ground import ROUNDING, Given, Results, over
 from tests.twin.farm_twin_month_steps import (
     DAYS_IN_A_WEEK,
     MONTHS_IN_A_YEAR,
@@ -32,8 +32,12 @@ def most_of(out: Results, when: Months) -> tuple[Monthly, list[Monthly]]:
 
 
 def shared_out(out: Results, most: list[Monthly]) -> Results:
-    """What is sold in each month, handed to the customers in turn, and stretched to what is sold."""
-    sold, turns = out["month_totals.sold"], range(len(most))
+    """What is sold in each month, handed to the customers in turn, and stretched to what is sold.
+
+    What is left of a month by rounding is nothing sold.
+    """
+    turns, so_far = range(len(most)), out["month_totals.sold_so_far"]
+    sold = [0.0 if not is_off(one, 0.0, total) else one for one, total in zip(out["month_totals.sold"], so_far, strict=True)]
     a_week = [float(each) for each in out["in_turn.most"]]
     share = [over(each, sum(a_week)) for each in a_week]
     tables: dict[str, list[Monthly]] = {name: [[] for _ in turns] for name in ("earlier", "left_for_it", "gets")}
@@ -53,21 +57,19 @@ def shared_out(out: Results, most: list[Monthly]) -> Results:
         lines["stretched"].append(stretched)
         lines["strayed"].append(strayed)
     got = [sum(each[month] for each in tables["gets"]) for month in range(len(sold))]
-    off = [
-        is_off(one, weight, so_far, weight)
-        for one, weight, so_far in zip(got, sold, out["month_totals.sold_so_far"], strict=True)
-    ]
+    off = [is_off(one, weight, total, weight) for one, weight, total in zip(got, sold, so_far, strict=True)]
     return {**tables, **lines, "share": share, "all_most": sum(a_week), "share_off": off}
 
 
 def money(out: Results, gets: list[Monthly], when: Months) -> Results:
-    """Sales, and what selling costs besides hours."""
+    """Sales, and what selling costs besides hours; nobody drives to a customer for the last digits of a sum."""
     takings, selling, going = ([float(each) for each in out[f"in_turn.{name}"]] for name in ("takings", "selling", "going"))
     there = [[weight * price for weight in row] for row, price in zip(gets, takings, strict=True)]
     fees, going_a_week = [], []
     for month in range(len(when.days)):
         fees.append(sum(row[month] * each for row, each in zip(gets, selling, strict=True)))
-        going_a_week.append(sum(each for row, each in zip(gets, going, strict=True) if row[month] > 0))
+        crumb = ROUNDING * sum(row[month] for row in gets)
+        going_a_week.append(sum(each for row, each in zip(gets, going, strict=True) if row[month] > crumb))
     costs = zip(fees, going_a_week, when.days, strict=True)
     return {
         "sales_there": there,
