@@ -25,7 +25,10 @@ def household(given: Given, out: Results, when: Months) -> Results:
     on_top = 1 + float(given["farm.payroll_extra"])
     pay = float(given["household.owner_pay"]) * on_top / MONTHS_IN_A_YEAR if incorporated else 0.0
     goods = added(
-        *(out[name] for name in ("month_supplies.used_up", "month_spawn.cost", "month_bills.wages", "month_bills.piece")),
+        *(
+            out[name]
+            for name in ("month_supplies.used_up", "month_spawn.cost", "month_bills.wages", "month_bills.piece")
+        ),
         [pay] * count,
     )
     standing = added(*(out[name] for name in ("month_bills.energy", "month_bills.bills_paid", "month_sales.selling")))

@@ -53,9 +53,7 @@ def supplies(given: Given, out: Results, when: Months) -> Results:
     paid_so_far = paid_later(so_far, days)
     worked = 0.0 if out["farm.is_new"] else typical * lag
     opening = float(given["opening.owed_to_suppliers"]) if given["opening.owed_to_suppliers_given"] else worked
-    left = []
-    for month in range(1, len(so_far) + 1):
-        left.append(max(opening - month * typical, 0.0))
+    left = [max(opening - month * typical, 0.0) for month in range(1, len(so_far) + 1)]
     fallen = [-each for each in changes(left, opening)]
     paid = [new + old for new, old in zip(changes(paid_so_far), fallen, strict=True)]
     owed, still = [], opening
@@ -77,7 +75,9 @@ def supplies(given: Given, out: Results, when: Months) -> Results:
         "owed": owed,
     }
     unpaid = [each - gone + rest for each, gone, rest in zip(so_far, paid_so_far, left, strict=True)]
-    found["month_off"] = [is_off(*pair, sum_so_far, pair[0]) for *pair, sum_so_far in zip(owed, unpaid, so_far, strict=True)]
+    found["month_off"] = [
+        is_off(*pair, sum_so_far, pair[0]) for *pair, sum_so_far in zip(owed, unpaid, so_far, strict=True)
+    ]
     found["supplies_add_up"] = float(not any(found["month_off"]))
     return {f"month_supplies.{name}": value for name, value in found.items()}
 
@@ -98,7 +98,9 @@ def bills_by_month(given: Given, out: Results, when: Months) -> Results:
     """Wages, energy and bills, each in its month."""
     loads, filled = out["month_totals.loads"], out["month_totals.filled"]
     since, peak = highest_kilowatts(given, out)
-    a_load, a_month = (float(out[f"steamer_in_use.{name}"]) for name in ("energy_cost_per_run", "demand_cost_per_month"))
+    a_load, a_month = (
+        float(out[f"steamer_in_use.{name}"]) for name in ("energy_cost_per_run", "demand_cost_per_month")
+    )
     steaming = [count * a_load + share * a_month for count, share in zip(loads, peak, strict=True)]
     lab = over(out["bills.lab_energy"], out["farm.bags_filled_a_year"])
     rooms = float(out["bills.energy_of_rooms"]) / MONTHS_IN_A_YEAR

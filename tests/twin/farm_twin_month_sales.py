@@ -37,7 +37,9 @@ def shared_out(out: Results, most: list[Monthly]) -> Results:
     What is left of a month by rounding is nothing sold.
     """
     turns, so_far = range(len(most)), out["month_totals.sold_so_far"]
-    sold = [0.0 if not is_off(one, 0.0, total) else one for one, total in zip(out["month_totals.sold"], so_far, strict=True)]
+    sold = [
+        0.0 if not is_off(one, 0.0, total) else one for one, total in zip(out["month_totals.sold"], so_far, strict=True)
+    ]
     a_week = [float(each) for each in out["in_turn.most"]]
     share = [over(each, sum(a_week)) for each in a_week]
     tables: dict[str, list[Monthly]] = {name: [[] for _ in turns] for name in ("earlier", "left_for_it", "gets")}
@@ -63,7 +65,9 @@ def shared_out(out: Results, most: list[Monthly]) -> Results:
 
 def money(out: Results, gets: list[Monthly], when: Months) -> Results:
     """Sales, and what selling costs besides hours; nobody drives to a customer for the last digits of a sum."""
-    takings, selling, going = ([float(each) for each in out[f"in_turn.{name}"]] for name in ("takings", "selling", "going"))
+    takings, selling, going = (
+        [float(each) for each in out[f"in_turn.{name}"]] for name in ("takings", "selling", "going")
+    )
     there = [[weight * price for weight in row] for row, price in zip(gets, takings, strict=True)]
     fees, going_a_week = [], []
     for month in range(len(when.days)):
@@ -84,7 +88,9 @@ def money(out: Results, gets: list[Monthly], when: Months) -> Results:
 def opening(given: Given, out: Results) -> dict[str, Any]:
     """What customers owe when the plan starts, and in how many months they pay it."""
     columns = [int(each) for each in out["in_turn.column"]]
-    typical = [0.0 if column == 0 else float(out["customer_year.takings"][column - 1]) / MONTHS_IN_A_YEAR for column in columns]
+    typical = [
+        0.0 if column == 0 else float(out["customer_year.takings"][column - 1]) / MONTHS_IN_A_YEAR for column in columns
+    ]
     lags = [months_of(days) for days in out["in_turn.days_to_pay"]]
     worked = sum(month * lag for month, (lag, _, _) in zip(typical, lags, strict=True))
     worked = 0.0 if out["farm.is_new"] else worked
@@ -105,9 +111,8 @@ def owing(found: Results, days_to_pay: Monthly) -> Results:
     """Who has paid what by when, of the plan's sales and of what was owed before."""
     paid = [paid_later(row, days) for row, days in zip(found["sales_so_far"], days_to_pay, strict=True)]
     all_paid = [sum(column) for column in zip(*paid, strict=True)]
-    left = []
-    for month in range(1, len(all_paid) + 1):
-        left.append(max(found["opening_owed"] - month * found["typical_sales"], 0.0))
+    count = len(all_paid)
+    left = [max(found["opening_owed"] - month * found["typical_sales"], 0.0) for month in range(1, count + 1)]
     fallen = [-each for each in changes(left, found["opening_owed"])]
     collected = [new + old for new, old in zip(changes(all_paid), fallen, strict=True)]
     owed, still = [], found["opening_owed"]

@@ -18,7 +18,7 @@ from tests.twin.edge_farms import changes_of, plausible
 from tests.twin.farms import Farm
 from tests.twin.random_farms import random_farm
 
-__all__ = ["MONTH_EDGES", "month_edge", "month_numbers", "random_month_farm", "with_one_of_months"]
+__all__ = ["MONTH_EDGES", "month_edge", "month_farm", "month_numbers", "random_month_farm", "with_one_of_months"]
 
 TABLES: Final = ("opening", "item", "bill", "bills", "capital", "household", "plan", "start_up", "step_up", "loan")
 """Whose numbers the months are made of, besides the typical year."""
@@ -169,9 +169,14 @@ def widened(farm: Farm) -> Farm:
     return Farm(cells, words, names, farm.months)
 
 
+def month_farm(changes: Mapping[str, Any], months: int) -> Farm:
+    """The plausible farm with changes by dotted name, over a plan of so many months."""
+    return widened(replace(plausible(changes_of(changes)), months=months))
+
+
 def month_edge(name: str, months: int) -> Farm:
-    """The plausible farm with the changes of one edge, over a plan of so many months."""
-    return widened(replace(plausible(changes_of(MONTH_EDGES[name])), months=months))
+    """The plausible farm with the changes of one edge."""
+    return month_farm(MONTH_EDGES[name], months)
 
 
 def random_month_farm(seed: int, months: int) -> Farm:
@@ -196,4 +201,4 @@ def month_numbers() -> list[NumberInput]:
 
 def with_one_of_months(declared: NumberInput, value: float | None, months: int) -> Farm:
     """The plausible farm with cash, and one number set to this, or cleared."""
-    return widened(replace(plausible({**changes_of(MONTH_EDGES["nothing strange"]), declared: value}), months=months))
+    return month_farm({**MONTH_EDGES["nothing strange"], declared.dotted: value}, months)

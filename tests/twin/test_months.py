@@ -22,14 +22,18 @@ RANDOM_FARMS: Final = 24
 SECTIONS: Final = ("totals", "spawn", "sales", "supplies", "bills", "capital", "household", "cash")
 CRUMB: Final = 1e-9
 """What is less than this share of a sum is rounding."""
-OF_THE_LOWEST: Final = tuple(f"month_cash.{name}" for name in ("lowest_month", "lowest_day", "lowest_drawn", "others_drawn"))
+OF_THE_LOWEST: Final = tuple(
+    f"month_cash.{name}" for name in ("lowest_month", "lowest_day", "lowest_drawn", "others_drawn")
+)
 
 Lines = Mapping[str, Array]
 
 
 def of_months() -> list[str]:
     """The lines of the months."""
-    return [line.name for line in compared_lines() if line.name.startswith(tuple(f"month_{each}." for each in SECTIONS))]
+    return [
+        line.name for line in compared_lines() if line.name.startswith(tuple(f"month_{each}." for each in SECTIONS))
+    ]
 
 
 def model(farms: Sequence[Farm], system: str) -> dict[str, Array]:
@@ -102,9 +106,10 @@ def test_a_slip_in_any_line_of_the_months_is_seen() -> None:
         assert [each.line for each in differences(ours, {name: wrong})] == [name]
 
 
-@pytest.mark.parametrize("horizon", HORIZONS)
-def test_strange_months(horizon: int) -> None:
-    assert disagreements([month_edge(name, horizon) for name in MONTH_EDGES]) == []
+@pytest.mark.parametrize(("horizon", "first", "step"), [(12, 0, 2), (36, 0, 1), (84, 1, 2)])
+def test_strange_months(horizon: int, first: int, step: int) -> None:
+    """All of them over three years, and half of them each over one year and over seven."""
+    assert disagreements([month_edge(name, horizon) for name in list(MONTH_EDGES)[first::step]]) == []
 
 
 @pytest.mark.parametrize("horizon", HORIZONS)
