@@ -105,7 +105,9 @@ def beyond_rounding(missing: Weekly, of: Weekly) -> Weekly:
 def flags(out: Results, found: Results, when: Calendar) -> Results:
     """Which weeks of the plan are short of what."""
     rooms_short = [sum(each) for each in zip(found["incubation_short"], found["fruiting_short"], strict=True)]
-    places_short = beyond_rounding(rooms_short, out["in_process.places"])
+    # of a room that has been emptied and given back only the last digits of what it held may be left
+    most = max(out["in_process.places"])
+    places_short = beyond_rounding(rooms_short, [most] * len(rooms_short))
     loads_or_cold = [max(each) for each in zip(found["loads_short"], found["cold_short"], strict=True)]
     short = {"places": places_short, "hands": found["hours_short"], "others": loads_or_cold}
     weeks = {
