@@ -15,6 +15,7 @@ from farmbook.layout.forms import DAY_AND_MONTH
 from farmbook.layout.grid import CARD_BOX, CARD_WORDS, LABEL, NUMBER, UNIT, VALUE
 from farmbook.layout.page import Page
 from farmbook.layout.template import Block
+from farmbook.units import Unit
 
 __all__ = ["card_block"]
 
@@ -91,7 +92,7 @@ def _row(
     page.put(row, NUMBER, Text(""), "card_words" if read else "card_box")
     page.put(row, LABEL, label, "card_label")
     line = _line(page, name, VALUE, "card_figure", index=index)
-    unit = page.plan.unit_after(line.unit)
+    unit = _unit(page, line)
     page.put(row, UNIT, Text(unit), "card_words")
     if block.days:
         for column in range(CARD_WORDS, end):
@@ -108,14 +109,20 @@ def _row(
     page.put(row, CARD_BOX, Text("" if read else unit), "card_words" if read else "card_box", across=end - CARD_BOX)
 
 
+def _unit(page: Page, line: Line) -> str:
+    """What is counted; for what stands in the heading."""
+    above = Unit(tuple((name, power) for name, power in line.unit.powers if power > 0))
+    return page.plan.unit_after(line.unit if line.unit.share else above)
+
+
 def _line(
     page: Page, name: str, column: int, look: str, *, across: int = 1, index: tuple[int, ...] = (), unit: bool = False
 ) -> Line:
     """The cell of a single value, at home here or repeated, with room for the longest that it may say; with its `unit` inside."""
     plan, row = page.plan, page.row
     line, home = plan.line(name.removeprefix("show:"), page.where), not name.startswith("show:")
-    form = DAY_AND_MONTH if line.unit.date else plan.line_format(line)
-    after = plan.unit_after(line.unit) if unit and not line.is_text else ""
+    form = f"{DAY_AND_MONTH};;" if line.unit.date else plan.line_format(line)
+    after = _unit(page, line) if unit and not line.is_text else ""
     form = ";".join(f'{part}" {after}"' for part in form.split(";")) if after else form
     page.put(row, column, Worked(line, ()) if home else Shown(line, index), look, form=form, across=across)
     if line.is_text:

@@ -320,15 +320,24 @@ class MonthCash(Section):
         enough = self.most_missing <= absolute(self.needed) * SUM_TOLERANCE
         return any_of(negation(self.given(self.cash)), enough)
 
+    @line("Credit line, in words", unit="1")
+    def line_told(self) -> Expr:
+        """The most that is owed on it."""
+        return say("; the credit line is used up to ", figure(self.peak, -2, named=False))
+
+    @line("Cash missing, in words", unit="1")
+    def missing_told(self) -> Expr:
+        """The most that the line cannot give."""
+        return say(". At the worst ", figure(self.most_missing, -2, named=False), " is missing.")
+
     @line("Cash: the answer", unit="1")
     def answer(self) -> Expr:
         """In a sentence."""
         return say(
-            "Cash is lowest in month ",
+            "Cash is lowest at the end of month ",
             figure(self.lowest_month, 0, named=False),
-            " of the plan, at ",
+            " of the plan: ",
             figure(self.lowest, -2, named=False),
-            either(self.peak > 0, ", with the credit line used up to ", "; no credit line is used, of "),
-            figure(where(self.peak > 0, self.peak, self.line_limit), -2, named=False),
-            either(self.enough, ".", ". Money is missing: see for how much."),
+            either(self.peak > 0, self.line_told, ""),
+            either(self.enough, ".", self.missing_told),
         )

@@ -24,7 +24,7 @@ def _in_month(label: str, unit: str, so_far: str) -> LineOf:
 
     def add(self: Section) -> Expr:
         """By the days of its weeks."""
-        reached = getattr(self, so_far)
+        reached: Line = getattr(self, so_far)
         return reached - previous(reached, MONTH)
 
     return line(label, unit=unit, axes=(MONTH,))(add)

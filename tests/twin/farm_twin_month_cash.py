@@ -1,0 +1,183 @@
+"""Twin of the money by month: profit, household and tax, and cash with the credit line under it."""
+
+from __future__ import annotations
+
+from tests.twin.farm_twin_ground import ROUNDING, Given, Results, over, same
+from tests.twin.farm_twin_month_steps import MONTHS_IN_A_YEAR, Monthly, Months, is_off, running
+
+__all__ = ["cash", "household"]
+
+FAR_ABOVE = 1e12
+"""More cash than anybody has."""
+
+
+def added(*series: Monthly) -> Monthly:
+    """Month by month, all together."""
+    return [sum(each) for each in zip(*series, strict=True)]
+
+
+def household(given: Given, out: Results, when: Months) -> Results:
+    """From sales to profit, what is drawn or paid to the owner, and the tax set aside."""
+    count = len(when.days)
+    incorporated = same(given["household.form"], "corporation")
+    wanted = float(given["household.needs"]) + float(given["household.debts"]) - float(given["household.other_income"])
+    drawn = 0.0 if incorporated else max(wanted, 0.0) / MONTHS_IN_A_YEAR
+    on_top = 1 + float(given["farm.payroll_extra"])
+    pay = float(given["household.owner_pay"]) * on_top / MONTHS_IN_A_YEAR if incorporated else 0.0
+    goods = added(
+        *(
+            out[name]
+            for name in ("month_supplies.used_up", "month_spawn.cost", "month_bills.wages", "month_bills.piece")
+        ),
+        [pay] * count,
+    )
+    standing = added(*(out[name] for name in ("month_bills.energy", "month_bills.bills_paid", "month_sales.selling")))
+    left = [sold - one - other for sold, one, other in zip(out["month_sales.sales"], goods, standing, strict=True)]
+    lost, interest = out["month_capital.loss"], [float(each) for each in out["loan_months.interest"]]
+    profit = [each - less - paid for each, less, paid in zip(left, lost, interest, strict=True)]
+    of_year, tax_of_year, tax = [], [], []
+    earned = set_aside = 0.0
+    for month, each in enumerate(profit):
+        if month % MONTHS_IN_A_YEAR == 0:
+            earned = set_aside = 0.0
+        earned += each
+        due = max(earned, 0.0) * float(given["household.tax_rate"])
+        tax.append(due - set_aside)
+        set_aside = due
+        of_year.append(earned)
+        tax_of_year.append(due)
+    found = {
+        "incorporated": float(incorporated),
+        "drawn": drawn,
+        "pay": pay,
+        "goods_and_work": goods,
+        "standing_and_selling": standing,
+        "left": left,
+        "profit": profit,
+        "profit_of_year": of_year,
+        "tax_of_year": tax_of_year,
+        "tax": tax,
+    }
+    return {f"month_household.{name}": value for name, value in found.items()}
+
+
+def paid_and_collected(given: Given, out: Results) -> Results:
+    """Everything that is paid in a month but loans and line, and what is left of what came."""
+    pay, drawn = float(out["month_household.pay"]), float(out["month_household.drawn"])
+    found: dict[str, Monthly] = {
+        name: []
+        for name in (
+            "supplies_and_wages",
+            "running",
+            "unforeseen",
+            "invested",
+            "household_and_tax",
+            "paid_out",
+            "before_loans",
+            "from_loans",
+            "net",
+        )
+    }
+    for month, came in enumerate(out["month_sales.collected"]):
+        here = {
+            name: float(out[name][month])
+            for name in ("month_supplies.paid", "month_bills.wages", "month_bills.piece", "month_capital.bought")
+        }
+        suppliers = here["month_supplies.paid"] + here["month_bills.wages"] + here["month_bills.piece"] + pay
+        every = suppliers + out["month_household.standing_and_selling"][month]
+        unforeseen = every * float(given["opening.contingency"])
+        invested = here["month_capital.bought"] + out["month_capital.replacing"][month]
+        home = drawn + out["month_household.tax"][month]
+        gone = every + unforeseen + invested + home
+        loans = float(out["loan_months.drawn"][month]) - float(out["loan_months.fees"][month])
+        loans -= float(out["loan_months.payments"][month])
+        lines = (suppliers, every, unforeseen, invested, home, gone, came - gone, loans, came - gone + loans)
+        for name, value in zip(found, lines, strict=True):
+            found[name].append(value)
+    return found
+
+
+def credit_line(given: Given, net: Monthly) -> Results:
+    """The line is drawn on so far as cash would fall below the least, and paid back as soon as there is more."""
+    least, limit = float(given["opening.least_cash"]), float(given["opening.line_limit"])
+    cash, owed = float(given["opening.cash"]), float(given["opening.line_owed"])
+    without = cash
+    names = ("without_line", "line_interest", "before_line", "on_line", "closing", "missing")
+    found: dict[str, Monthly] = {name: [] for name in names}
+    off, paid = [], 0.0
+    first = owed
+    for each in net:
+        without += each
+        interest = owed * float(given["opening.line_rate"]) / MONTHS_IN_A_YEAR
+        before = cash + each - interest
+        then = min(max(owed + least - before, 0.0), limit)
+        after = before + then - owed
+        for name, value in zip(names, (without, interest, before, then, after, max(least - after, 0.0)), strict=True):
+            found[name].append(value)
+        paid += interest
+        off.append(is_off(after - then, without - first - paid, after, then, without))
+        cash, owed = after, then
+    clear = float(sum(each <= 0 for each in found["on_line"]))
+    return {**found, "month_off": off, "months_clear": clear, "interest_so_far": running(found["line_interest"])}
+
+
+def lowest(found: Results, when: Months) -> Results:
+    """The lowest cash and when it comes, the most on the line, and the most that is missing."""
+    closing = found["closing"]
+    low, peak, missing = FAR_ABOVE, found.pop("owed_at_start"), 0.0
+    lines: dict[str, Monthly] = {"lowest_so_far": [], "peak_so_far": [], "missing_so_far": []}
+    for month, cash in enumerate(closing):
+        low, peak = min(low, cash), max(peak, found["on_line"][month])
+        missing = max(missing, found["missing"][month])
+        for name, value in zip(lines, (low, peak, missing), strict=True):
+            lines[name].append(value)
+    where = 0
+    while lines["lowest_so_far"][where] > low:
+        where += 1
+    return {
+        **lines,
+        "lowest": low,
+        "lowest_month": 1.0 + where,
+        "lowest_drawn": [cash if month == where else 0.0 for month, cash in enumerate(closing)],
+        "others_drawn": [0.0 if month == where else cash for month, cash in enumerate(closing)],
+        "lowest_day": when.first_days[where],
+        "peak": peak,
+        "most_missing": missing,
+    }
+
+
+def start_of_it(given: Given, before_loans: Monthly, collected: Monthly) -> Results:
+    """How deep the farm's own money goes down, before any loan, and within a month before customers have paid."""
+    late = 1 - float(given["opening.early_receipts"])
+    so_far, within, deepest = [], [], []
+    gone = least = 0.0
+    for left, came in zip(before_loans, collected, strict=True):
+        gone += left
+        so_far.append(gone)
+        within.append(gone - came * late)
+        least = min(least, within[-1])
+        deepest.append(least)
+    return {"unfunded": so_far, "unfunded_within": within, "deepest_so_far": deepest, "needed": -least}
+
+
+def cash(given: Given, out: Results, when: Months) -> Results:
+    """Cash at the end of each month, and what it comes to over the plan."""
+    count = len(when.days)
+    found = paid_and_collected(given, out)
+    found |= credit_line(given, found["net"])
+    found["owed_at_start"] = float(given["opening.line_owed"])
+    found |= lowest(found, when)
+    found |= start_of_it(given, found["before_loans"], out["month_sales.collected"])
+    nothing = found["most_missing"] <= ROUNDING * abs(found["needed"])
+    certain = 0.0
+    for name in ("month_bills.wages", "month_bills.bills_paid", "loan_months.payments"):
+        certain += sum(float(each) for each in out[name])
+    fixed = certain / count + float(out["month_household.pay"]) + float(out["month_household.drawn"])
+    fixed += float(out["month_bills.rooms_a_month"])
+    found |= {
+        "fixed": fixed,
+        "months_in_hand": over(max(found["lowest"], 0.0), fixed),
+        "enough": float(nothing or not given["opening.cash_given"]),
+        "cash_adds_up": float(not any(found["month_off"])),
+    }
+    return {f"month_cash.{name}": value for name, value in found.items()}
