@@ -185,6 +185,8 @@ def _stand_on_their_grid(data: dict[str, Any], blocks: tuple[Block, ...], path: 
         raise ModelFault(
             f"a sheet of class `{kind}` {'takes no' if data.get('heads') else 'needs'} heads", where=path.name
         )
+    if kind in ON_OWN_GRID and (data.get("comes_to") or any(block.beside or block.bars for block in blocks)):
+        raise ModelFault(f"a sheet of class `{kind}` has no room for what it comes to, nor for bars", where=path.name)
     if kind == "weeks" and data.get("prints", True):
         raise ModelFault("a sheet of all weeks does not print; say so", where=path.name)
 

@@ -110,7 +110,7 @@ CALENDAR: Final = Axis(
 )
 """The months of any year, by which customers buy more or less."""
 EARLIER: Final = Axis(
-    "earlier", "weeks before the plan", "down", 94, ordered=True, members=tuple(str(number) for number in range(1, 13))
+    "earlier", "weeks before the plan", "down", 94, ordered=True, members=tuple(str(number) for number in range(1, 14))
 )
 WETNESS: Final = Axis("wetness", "sawdust", "down", 91, members=("much_drier", "drier", "wetter", "much_wetter"))
 """How the sawdust may come, beside what is typed of it."""

@@ -162,7 +162,7 @@ class _Taking:
 
     def _row(self, table: Table, axis: Axis, key: str, given: object) -> None:
         path = (table.key, key)
-        if not isinstance(given, Mapping):
+        if not isinstance(given, Mapping) or (_is_cell(given) and self._home(key)):
             self._no_row(table, path, given)
             return
         if _is_row_key(key):
@@ -250,6 +250,11 @@ class _Taking:
             if key in table.row_fields and key != NAME_KEY:
                 return f"the rows of {where_table((table.key,))}"
         return ""
+
+
+def _is_cell(given: Mapping[str, Any]) -> bool:
+    """Whether a table is one value with its basis, such as earlier versions had in the place of a row."""
+    return "value" in given and set(given) <= set(CELL_KEYS)
 
 
 def _is_row_key(key: str) -> bool:

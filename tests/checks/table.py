@@ -6,6 +6,7 @@ from collections.abc import Mapping
 from typing import Final
 
 from tests.checks.checked import Checked
+from tests.checks.table_loans import LOANS
 from tests.checks.table_year import YEAR
 
 __all__ = ["CHECKS"]
@@ -406,5 +407,5 @@ BOOK: Final[Mapping[str, Checked]] = {
         holds=({"steamer.kind": "Pressure VESSEL"},),
     ),
 }
-CHECKS: Final[Mapping[str, Checked]] = {**RECIPE, **STEAMERS, **COOKING, **CROP, **MONEY, **YEAR, **BOOK}
+CHECKS: Final[Mapping[str, Checked]] = {**RECIPE, **STEAMERS, **COOKING, **CROP, **MONEY, **YEAR, **LOANS, **BOOK}
 """By the dotted name of the check. A new check needs an entry here."""

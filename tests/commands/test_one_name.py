@@ -58,6 +58,7 @@ def test_an_input_is_explained_by_its_name_in_the_file() -> None:
         ("vessel_heat.bags_per_run", "vessel.bags_per_run"),
         ("Cabinet_Run.Hold_Time", "cabinet.hold_time"),
         ("steriliser.kind", "steamer.kind"),
+        ("loan.payments", "loans.payments"),
         ("steriliser.cost_per_bag", "steamer_in_use.cost_per_bag"),
     ],
 )
@@ -87,3 +88,15 @@ def test_an_earlier_table_is_met_with_that_of_now(tmp_path: Path, capsys: pytest
     said = capsys.readouterr().err
     assert "[steriliser]\n    no such table; it is now called [steamer]" in said
     assert "missing" not in said
+
+
+def test_loans_as_one_sum_under_the_table_of_earlier_versions_are_sent_to_that_of_now(
+    tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    old = tmp_path / "old.toml"
+    old.write_text(OTHER.read_text(encoding="utf-8").replace("[loans]\n", "[loan]\n"), "utf-8")
+    assert main(["check", str(old)]) == 1
+    said = capsys.readouterr().err
+    assert said.startswith("error: 2 problems")
+    assert re.search(r"\[loan\] payments = .*\n    no such field; it belongs in \[loans\]", said)
+    assert re.search(r"\[loan\] interest_share = .*\n    no such field; it belongs in \[loans\]", said)

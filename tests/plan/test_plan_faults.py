@@ -85,20 +85,36 @@ def test_years_are_whole() -> None:
         found.laid_out(sheets(), TITLE)
 
 
-def test_weeks_that_would_print_are_refused(tmp_path: Path) -> None:
-    (tmp_path / "10_weeks.toml").write_text(
-        'sheet = "Weeks"\ntitle = "Weeks"\nquestion = "When?"\nclass = "weeks"\nheads = ["plan_weeks.monday"]\n'
-    )
-    with pytest.raises(ModelFault, match="a sheet of all weeks does not print; say so"):
-        read_templates(tmp_path)
+HEAD = 'sheet = "Here"\ntitle = "Here"\nquestion = "When?"\n'
+CHART = '[[block]]\nkind = "chart"\ntitle = "Drawn"\n'
+READING: Mapping[str, tuple[str, str]] = {
+    "weeks that would print": (
+        'class = "weeks"\nheads = ["plan_weeks.monday"]\n', "a sheet of all weeks does not print; say so"
+    ),
+    "months without heads": ('class = "months"\n', "a sheet of class `months` needs heads"),
+    "years with heads": ('class = "years"\nheads = ["a.b"]\n', "a sheet of class `years` takes no heads"),
+    "a list among years": (
+        'class = "years"\n[[block]]\nkind = "list"\nlines = ["a.b"]\n',
+        "a block of kind `list` stands on no sheet of class `years`",
+    ),
+    "figures at the head of years": (
+        'class = "years"\ncomes_to = ["a.b"]\n',
+        "a sheet of class `years` has no room for what it comes to, nor for bars",
+    ),
+    "bars among years": (
+        f'class = "years"\n{CHART}bars = [["One", "a.b"]]\n',
+        "a sheet of class `years` has no room for what it comes to, nor for bars",
+    ),
+}  # fmt: skip
 
 
-def test_months_without_heads_are_refused(tmp_path: Path) -> None:
-    (tmp_path / "10_months.toml").write_text(
-        'sheet = "Months"\ntitle = "Months"\nquestion = "When?"\nclass = "months"\n'
-    )
-    with pytest.raises(ModelFault, match="a sheet of class `months` needs heads"):
+@pytest.mark.parametrize("name", READING)
+def test_a_template_at_fault_names_its_file(name: str, tmp_path: Path) -> None:
+    content, what = READING[name]
+    (tmp_path / "10_here.toml").write_text(HEAD + content, encoding="utf-8")
+    with pytest.raises(ModelFault) as raised:
         read_templates(tmp_path)
+    assert (raised.value.what, raised.value.where) == (what, "10_here.toml")
 
 
 def changed(sheet: str, number: int, changes: Mapping[str, Any]) -> list[Template]:

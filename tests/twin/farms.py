@@ -243,8 +243,8 @@ class Difference:
 @cache
 def least_room() -> Mapping[str, float]:
     """By how much two workings-out of a line may differ where it comes to hardly anything: a sum of money of a year may be the
-    difference of two that are ten million times a cent, and carries their last digits, as that of a month carries those of
-    all that came before."""
+    difference of two that are ten million times a cent, and carries their last digits; so is what is left of all weeks, and
+    what a month leaves of all that came before."""
     return {line.name: room_of(line) for line in (*compared_lines(), *alternative_lines())}
 
 
@@ -252,7 +252,7 @@ def room_of(line: Line) -> float:
     """For one line."""
     if line.name.endswith((".cents", "loan_years.interest")):
         return 1e-5
-    if line.name.startswith("month_") and line.unit == unit("money"):
+    if line.name.startswith("cold_room.") or (line.name.startswith("month_") and line.unit == unit("money")):
         return 1e-6
     return 1e-7 if line.unit == unit("money/year") else 1e-9
 

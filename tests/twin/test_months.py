@@ -22,9 +22,7 @@ RANDOM_FARMS: Final = 24
 SECTIONS: Final = ("totals", "spawn", "sales", "supplies", "bills", "capital", "household", "cash")
 CRUMB: Final = 1e-9
 """What is less than this share of a sum is rounding."""
-OF_THE_LOWEST: Final = tuple(
-    f"month_cash.{name}" for name in ("lowest_month", "lowest_day", "lowest_drawn", "others_drawn")
-)
+OF_THE_LOWEST: Final = tuple(f"month_cash.{name}" for name in ("lowest_month", "lowest_day", "lowest_drawn"))
 
 Lines = Mapping[str, Array]
 

@@ -105,15 +105,11 @@ class Ahead(Section):
     hours = _shown("Ahead: hours of all tasks", "person_hour", "work", "needed")
     incubation_short = _shown("Ahead: incubation places short", "place", "shortages", "incubation_short")
     fruiting_short = _shown("Ahead: fruiting places short", "place", "shortages", "fruiting_short")
+    places_short = _shown("Ahead: places short in either room", "place", "shortages", "places_short")
     loads_short = _shown("Ahead: loads short", "run", "shortages", "loads_short")
     hours_short = _shown("Ahead: hours short", "person_hour", "shortages", "hours_short")
     cold_short = _shown("Ahead: too much for the cold room", "kg_taken", "shortages", "cold_short")
     short = _shown("Ahead: short of something", "flag", "shortages", "is_short")
-
-    @line("Ahead: places short in either room", unit="place", axes=(AHEAD,))
-    def places_short(self) -> Expr:
-        """At the end of the week."""
-        return self.incubation_short + self.fruiting_short
 
     # Spawn
 

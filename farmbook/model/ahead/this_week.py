@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import Final
 
 from farmbook.calc.mixing import WATER_DENSITY
-from farmbook.expr.functions import at, joined, maximum, minimum, ratio, square_root, total, whole_down, whole_up
+from farmbook.expr.functions import at, joined, maximum, minimum, ratio, square_root, total, where, whole_down, whole_up
 from farmbook.expr.nodes import Constant, Expr, Line, wrap
 from farmbook.expr.sentences import either, figure, say
 from farmbook.model.ahead.ahead import Ahead
@@ -96,8 +96,8 @@ class ThisWeek(Section):
 
     @line("This week: own spawn will be ready on", unit="date", axes=(GENERATION,))
     def ready_on(self) -> Expr:
-        """When it has grown through, started on Monday."""
-        return self.monday + self.spawn.chain.run_days
+        """When it has grown through, started on Monday; blank where none is started."""
+        return where(self.started > 0, self.monday + self.spawn.chain.run_days, 0)
 
     @line("This week: picked", unit="kg_picked")
     def picked(self) -> Expr:

@@ -106,7 +106,7 @@ class LastYear(Section):
 
     @line("Of that: the rest", unit="money")
     def by_rest(self) -> Expr:
-        """Customers week by week, seasons of yield and energy, whole bags of spawn, loads part full."""
+        """Customers who buy in weeks that are shut too, seasons of yield and energy, whole bags of spawn, loads part full."""
         return self.more - self.by_bags - self.by_wages
 
     @line("Last year of the plan, of the takings apart from a typical year", unit="share")

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import Final
 
-from farmbook.calc.tolerance import SUM_TOLERANCE, is_rounding
+from farmbook.calc.tolerance import SUM_TOLERANCE
 from farmbook.expr.functions import (
     absolute,
     any_of,
@@ -223,11 +223,6 @@ class MonthCash(Section):
         month = self.months.number
         return self.closing * (month >= self.lowest_month) * (month <= self.lowest_month)
 
-    @line("Cash in the other months, drawn", unit="money", axes=(MONTH,))
-    def others_drawn(self) -> Expr:
-        """0 in the lowest."""
-        return self.closing - self.lowest_drawn
-
     @line("First day of the month of the lowest cash", unit="date")
     def lowest_day(self) -> Expr:
         """By the calendar."""
@@ -293,16 +288,16 @@ class MonthCash(Section):
 
     # Checks and words
 
-    @line("Cash of the month does not add up", unit="flag", axes=(MONTH,))
-    def month_off(self) -> Expr:
-        """1 where cash with the line, less what is owed on it, is not that without it less the interest paid."""
-        apart = self.closing - self.on_line + self.line_owed - self.without_line + self.interest_so_far
-        return 1 - is_rounding(apart, absolute(self.closing) + self.on_line, self.without_line)
-
     @line("Interest on the credit line so far", unit="money", axes=(MONTH,))
     def interest_so_far(self) -> Expr:
         """From the start of the plan."""
         return starting(0, previous(self.interest_so_far, MONTH) + self.line_interest)
+
+    @line("Cash that is a rounding of all that is paid out in the plan", unit="money")
+    def rounding(self) -> Expr:
+        """By so much the two ways may differ."""
+        moved = total(self.running + self.sales.collected, MONTH)
+        return (moved + absolute(self.cash) + self.line_owed) * SUM_TOLERANCE
 
     @check(
         "Cash and credit line add up in every month",
@@ -311,7 +306,9 @@ class MonthCash(Section):
     )
     def cash_adds_up(self) -> Expr:
         """Two ways of counting."""
-        return total(self.month_off, MONTH) <= 0
+        with_line = self.closing - self.on_line + self.line_owed
+        apart = with_line - self.without_line + self.interest_so_far
+        return total(apart * apart, MONTH) <= self.rounding * self.rounding
 
     @check(
         "Cash is never missing",
@@ -323,15 +320,24 @@ class MonthCash(Section):
         enough = self.most_missing <= absolute(self.needed) * SUM_TOLERANCE
         return any_of(negation(self.given(self.cash)), enough)
 
+    @line("Credit line, in words", unit="1")
+    def line_told(self) -> Expr:
+        """The most that is owed on it."""
+        return say("; the credit line is used up to ", figure(self.peak, -2, named=False))
+
+    @line("Cash missing, in words", unit="1")
+    def missing_told(self) -> Expr:
+        """The most that the line cannot give."""
+        return say(". At the worst ", figure(self.most_missing, -2, named=False), " is missing.")
+
     @line("Cash: the answer", unit="1")
     def answer(self) -> Expr:
         """In a sentence."""
         return say(
-            "Cash is lowest in month ",
+            "Cash is lowest at the end of month ",
             figure(self.lowest_month, 0, named=False),
-            " of the plan, at ",
+            " of the plan: ",
             figure(self.lowest, -2, named=False),
-            either(self.peak > 0, ", with the credit line used up to ", "; no credit line is used, of "),
-            figure(where(self.peak > 0, self.peak, self.line_limit), -2, named=False),
-            either(self.enough, ".", ". Money is missing: see for how much."),
+            either(self.peak > 0, self.line_told, ""),
+            either(self.enough, ".", self.missing_told),
         )

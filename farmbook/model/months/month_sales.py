@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import Final
 
-from farmbook.calc.tolerance import is_rounding
+from farmbook.calc.tolerance import SUM_TOLERANCE, is_rounding
 from farmbook.expr.functions import (
     any_of,
     at,
@@ -67,7 +67,8 @@ class MonthSales(Section):
     @line("Customers take in the month, of what they take in a typical year", unit="share", axes=(MONTH,))
     def learned(self) -> Expr:
         """As in the last whole week of the month."""
-        return at(self.cold.learned_sales, WEEK, self.months.whole)
+        first = self.cold.start_up.sales_at_first
+        return first + (1 - first) * at(self.cold.start_up.learned, WEEK, self.months.whole)
 
     @line("Takes at most in the month", unit="kg_taken", axes=MATRIX)
     def most(self) -> Expr:
@@ -225,16 +226,20 @@ class MonthSales(Section):
         """The sales that are not yet due."""
         return total(self.sales_so_far - self.paid_so_far, SERVED) + self.opening_left
 
-    @line("What customers owe does not add up in the month", unit="flag", axes=(MONTH,))
-    def month_off(self) -> Expr:
-        """1 where the two ways differ."""
-        return 1 - is_rounding(self.owed - self.owed_by_sales, self.all_paid_so_far, self.owed)
+    @line("Sales that are a rounding of all sales of the plan", unit="money")
+    def rounding(self) -> Expr:
+        """By so much the two ways may differ."""
+        return (total(self.sales, MONTH) + self.opening_owed) * SUM_TOLERANCE
 
-    @line("What goes to customers is not what is sold, in the month", unit="flag", axes=(MONTH,))
-    def share_off(self) -> Expr:
-        """1 where it differs."""
-        gone = total(self.gets, SERVED)
-        return 1 - is_rounding(gone - self.totals.sold, self.totals.sold_so_far, self.totals.sold)
+    @line("Goes to customers in all months", unit="kg_taken", axes=(SERVED,))
+    def gone_there(self) -> Expr:
+        """Added up."""
+        return total(self.gets, MONTH)
+
+    @line("Goes to all customers in all months", unit="kg_taken")
+    def gone(self) -> Expr:
+        """Must be what is sold."""
+        return total(self.gone_there, SERVED)
 
     @check(
         "Sales are paid or owed in every month",
@@ -243,7 +248,8 @@ class MonthSales(Section):
     )
     def sales_add_up(self) -> Expr:
         """Money collected is sales less the change in what is owed."""
-        return total(self.month_off, MONTH) <= 0
+        apart = self.owed - self.owed_by_sales
+        return total(apart * apart, MONTH) <= self.rounding * self.rounding
 
     @check(
         "All that is sold goes to a customer, in every month",
@@ -252,4 +258,7 @@ class MonthSales(Section):
     )
     def shares_add_up(self) -> Expr:
         """In turn, each up to what it takes; if there is a customer at all."""
-        return any_of(total(self.share_off, MONTH) <= 0, self.all_most <= 0)
+        return any_of(
+            is_rounding(self.gone - self.totals.sold_by_months, self.gone, self.totals.sold_by_months),
+            self.all_most <= 0,
+        )

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from farmbook.calc.tolerance import is_rounding
+from farmbook.calc.tolerance import SUM_TOLERANCE
 from farmbook.expr.functions import at, joined, maximum, previous, running_sum, starting, total, where, whole_down
 from farmbook.expr.nodes import Expr
 from farmbook.model.axes import MONTH, WEEK
@@ -159,11 +159,10 @@ class MonthSupplies(Section):
         """Before, with what was bought, less what was paid."""
         return starting(self.opening_owed, previous(self.owed, MONTH) + self.purchases - self.paid)
 
-    @line("Supplies of the month do not add up", unit="flag", axes=(MONTH,))
-    def month_off(self) -> Expr:
-        """1 where what is owed is not what was bought and not yet paid."""
-        apart = self.owed - (self.purchases_so_far - self.paid_so_far + self.opening_left)
-        return 1 - is_rounding(apart, self.purchases_so_far, self.owed)
+    @line("Purchases that are a rounding of all purchases of the plan", unit="money")
+    def rounding(self) -> Expr:
+        """By so much the two ways may differ."""
+        return (total(self.purchases, MONTH) + self.opening_owed) * SUM_TOLERANCE
 
     @check(
         "Supplies are paid or owed in every month",
@@ -172,4 +171,5 @@ class MonthSupplies(Section):
     )
     def supplies_add_up(self) -> Expr:
         """Two ways of counting what is owed."""
-        return total(self.month_off, MONTH) <= 0
+        apart = self.owed - self.purchases_so_far + self.paid_so_far - self.opening_left
+        return total(apart * apart, MONTH) <= self.rounding * self.rounding

@@ -24,7 +24,7 @@ def _in_month(label: str, unit: str, so_far: str) -> LineOf:
 
     def add(self: Section) -> Expr:
         """By the days of its weeks."""
-        reached = getattr(self, so_far)
+        reached: Line = getattr(self, so_far)
         return reached - previous(reached, MONTH)
 
     return line(label, unit=unit, axes=(MONTH,))(add)
@@ -62,13 +62,6 @@ class MonthTotals(Section):
         return self.months.to_date(self.picks.picked_so_far)
 
     picked = _in_month("Picked in the month", "kg_picked", "picked_so_far")
-
-    @line("Ready for customers by the end of the month", unit="kg_taken", axes=(MONTH,))
-    def ready_so_far(self) -> Expr:
-        """From the first week that the book has."""
-        return self.months.to_date(self.cold.ready_so_far)
-
-    ready = _in_month("Ready for customers in the month", "kg_taken", "ready_so_far")
 
     @line("Sold by the end of the month", unit="kg_taken", axes=(MONTH,))
     def sold_so_far(self) -> Expr:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from farmbook.expr.functions import all_of, at, maximum, total
+from farmbook.expr.functions import at, maximum, total
 from farmbook.expr.nodes import Expr, wrap
 from farmbook.expr.sentences import figure, say
 from farmbook.model.axes import FLUSH, WEEK
@@ -69,21 +69,21 @@ class Stop(Section):
         tried=True,
     )
 
-    @line("Down: week falls into it", unit="flag", axes=(WEEK,))
-    def counts(self) -> Expr:
-        """From its first to its last."""
+    @property
+    def _down(self) -> Expr:
+        """Whether a week falls into it."""
         number = self.filling.weeks.number
-        return all_of(number >= self.from_week, number < self.from_week + self.weeks)
+        return (number >= self.from_week) * (number < self.from_week + self.weeks)
 
     @line("Down: bags not filled", unit="bag_filled")
     def bags(self) -> Expr:
         """Weeks that are shut anyway do not count."""
-        return total(self.filling.filled * self.counts, WEEK)
+        return total(self.filling.filled * self._down, WEEK)
 
     @line("Down: hired hours not needed", unit="person_hour")
     def hours(self) -> Expr:
         """On the roster in those weeks, as far as hands are not paid all the same."""
-        return total(self.work.hired * self.counts, WEEK) * (1 - self.wages_kept)
+        return total(self.work.hired * self._down, WEEK) * (1 - self.wages_kept)
 
     @line("Down: weight that customers do not get", unit="kg_taken", source=ARITHMETIC)
     def weight(self) -> Expr:

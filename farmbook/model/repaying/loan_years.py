@@ -110,15 +110,20 @@ class LoanYears(Section):
         """Years after the plan are counted on; 0 where no loan is listed."""
         return where(self.any_listed, 1 + total(self.payments_left > 0, LOAN_YEAR), 0)
 
+    @line("Loans to be borrowed, in words", unit="1")
+    def told_come(self) -> Expr:
+        """Where there are any."""
+        return say(" and borrow ", figure(self.to_come, -2, named=False), " more in it")
+
     @line("Loans listed, in words", unit="1")
     def told_list(self) -> Expr:
         """Where there is one."""
         return say(
             "You owe ",
             figure(self.listed.owed_at_start, -2, named=False),
-            " when the plan starts and borrow ",
-            figure(self.to_come, -2, named=False),
-            " more. In a full year the loans take ",
+            " when the plan starts",
+            either(self.to_come > 0, self.told_come, ""),
+            ". In a full year the loans take ",
             figure(self.loans.paid, -2, named=False),
             ", of which ",
             figure(self.loans.interest, -2, named=False),

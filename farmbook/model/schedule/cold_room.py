@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from farmbook.calc.tolerance import is_rounding
+from farmbook.calc.tolerance import SUM_TOLERANCE
 from farmbook.expr.functions import at, maximum, minimum, previous, running_sum, starting, total
 from farmbook.expr.nodes import Expr
 from farmbook.model.axes import CALENDAR, WEEK
@@ -29,26 +29,17 @@ class ColdRoom(Section):
     in_turn = uses(InTurn)
     keeping = uses(Keeping)
 
-    @line("Customers take, of what they take in a typical year", unit="share", axes=(WEEK,))
-    def learned_sales(self) -> Expr:
-        """Of a new farm less at first."""
-        first = self.start_up.sales_at_first
-        return first + (1 - first) * self.start_up.learned
-
     @line("Customers take at most in the week", unit="kg_taken", axes=(WEEK,))
     def wanted(self) -> Expr:
-        """By the month that holds most of the week; weeks in which no bags are filled sell too."""
-        return at(self.in_turn.all_take, CALENDAR, self.weeks.month_of_year) * self.learned_sales
-
-    @line("Ready for customers so far", unit="kg_taken", axes=(WEEK,))
-    def ready_so_far(self) -> Expr:
-        """From the first week that the book has."""
-        return running_sum(self.picks.ready, WEEK)
+        """By the month that holds most of the week; weeks that are shut sell too. Of a new farm less at first."""
+        first = self.start_up.sales_at_first
+        learned = first + (1 - first) * self.start_up.learned
+        return at(self.in_turn.all_take, CALENDAR, self.weeks.month_of_year) * learned
 
     @line("Too old by the end of the week, of all so far", unit="kg_taken", axes=(WEEK,))
     def aged(self) -> Expr:
         """Ready so long before that it is sold by now or thrown out."""
-        return self.keeping.later(self.ready_so_far)
+        return self.keeping.later(self.picks.picked_so_far, self.picks.share_taken)
 
     @line("Sold in the week", unit="kg_taken", axes=(WEEK,))
     def sold(self) -> Expr:
@@ -75,11 +66,10 @@ class ColdRoom(Section):
         """At the end of the week."""
         return starting(0, previous(self.left, WEEK) + self.picks.ready - self.sold - self.spoiled)
 
-    @line("Weight of the week does not add up", unit="flag", axes=(WEEK,))
-    def week_off(self) -> Expr:
-        """1 where what was ready is not sold, spoiled or left."""
-        gone = self.sold_so_far + self.spoiled_so_far
-        return 1 - is_rounding(self.ready_so_far - gone - self.left, self.ready_so_far, gone)
+    @line("Weight that is a rounding of all weight of the schedule", unit="kg_taken")
+    def rounding(self) -> Expr:
+        """By so much the two ways may differ."""
+        return total(self.picks.ready, WEEK) * SUM_TOLERANCE
 
     @check(
         "Weight ready for customers is sold, spoiled or left, in every week",
@@ -88,4 +78,6 @@ class ColdRoom(Section):
     )
     def weight_adds_up(self) -> Expr:
         """Counted from the first week on."""
-        return total(self.week_off, WEEK) <= 0
+        kept = self.picks.picked_so_far * self.picks.share_taken
+        apart = kept - self.sold_so_far - self.spoiled_so_far - self.left
+        return total(apart * apart, WEEK) <= self.rounding * self.rounding

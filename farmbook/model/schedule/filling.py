@@ -30,8 +30,12 @@ from farmbook.units import unit
 
 __all__ = ["Filling"]
 
-WEEKS_TYPED: Final = Constant(
-    12, "weeks_typed", label="Weeks before the plan that can be typed", unit=unit("1"), source=ARITHMETIC.key
+ROWS_TYPED: Final = Constant(
+    13,
+    "rows_typed",
+    label="Rows of weeks before the plan, the last for all earlier ones",
+    unit=unit("1"),
+    source=ARITHMETIC.key,
 )
 WEEKS_OF_A_YEAR: Final = Constant(
     52, "weeks_of_a_year", label="Weeks of a year that can be worked or shut", unit=unit("week/year"),
@@ -61,7 +65,7 @@ class Filling(Section):
         hard=(0, 100000),
         optional=True,
         axes=(EARLIER,),
-        how="From the log: the week before the plan's first stands first. Left empty, an ordinary week.",
+        how="From the log: the last week before the plan stands first, 13 for it and all before it. Left empty, an ordinary week.",
     )
     shut_weeks = number(
         "Weeks in which no bags are filled",
@@ -88,21 +92,11 @@ class Filling(Section):
         """0 in weeks that are shut."""
         return self.weeks_passed >= at(self.shut_weeks, CALENDAR, self.weeks.month_of_year)
 
-    @line("Bags of a full week, as planned", unit="bag_filled", axes=(WEEK,))
-    def full_week(self) -> Expr:
-        """With all changes of the plan so far."""
-        changed = total(self.changes.more_bags * (self.changes.from_week <= self.weeks.number), STEP_UP)
-        return joined(self.farm.bags_filled_a_week, "bag_filled") + changed
-
     @line("Bags of a full week, as far as the farm has grown", unit="bag_filled", axes=(WEEK,))
     def full_bags(self) -> Expr:
-        """Never below zero."""
-        return maximum(self.full_week, 0) * self.start_up.filled_share
-
-    @line("Bags to fill, as planned", unit="bag_filled", axes=(WEEK,))
-    def planned(self) -> Expr:
-        """None in weeks that are shut."""
-        return self.full_bags * self.is_open
+        """With all changes of the plan so far; never below zero."""
+        changed = total(self.changes.more_bags * (self.changes.from_week <= self.weeks.number), STEP_UP)
+        return maximum(joined(self.farm.bags_filled_a_week, "bag_filled") + changed, 0) * self.start_up.filled_share
 
     # Before the plan
 
@@ -112,26 +106,16 @@ class Filling(Section):
         ordinary = joined(self.farm.bags_filled_a_week, "bag_filled")
         return where(self.given(self.filled_earlier), self.filled_earlier, ordinary)
 
-    @line("Which week before the plan", unit="count", axes=(WEEK,))
-    def earlier_row(self) -> Expr:
-        """1 for the last one before week 1; no further back than can be typed."""
-        return minimum(maximum(1 - self.weeks.number, 1), WEEKS_TYPED)
-
     @line("Bags filled before the plan, by week", unit="bag_filled", axes=(WEEK,))
     def before(self) -> Expr:
-        """Of a running farm; of a new one none. In the very first row none either: what would come before it is not known."""
-        return self.logged * (self.weeks.row > 1) * (1 - self.farm.is_new)
-
-    @line("Bags logged or ordinary before the plan", unit="bag_filled", axes=(WEEK,))
-    def logged(self) -> Expr:
-        """A week that can be typed, or an ordinary one before it."""
-        typed = at(self.earlier, EARLIER, self.earlier_row)
-        return where(self.weeks.number + WEEKS_TYPED > 0, typed, joined(self.farm.bags_filled_a_week, "bag_filled"))
+        """Of a running farm; week 13 stands for all earlier ones. In the very first row none: what came before is not known."""
+        back = minimum(maximum(1 - self.weeks.number, 1), ROWS_TYPED)
+        return at(self.earlier, EARLIER, back) * (self.weeks.row > 1) * (1 - self.farm.is_new)
 
     @line("Bags filled in the week", unit="bag_filled", axes=(WEEK,))
     def filled(self) -> Expr:
-        """Before the plan as logged, then as planned."""
-        return where(self.weeks.number >= 1, self.planned, self.before)
+        """Before the plan as logged, then as planned; none in weeks that are shut."""
+        return where(self.weeks.number >= 1, self.full_bags * self.is_open, self.before)
 
     @line("Bags filled so far", unit="bag_filled", axes=(WEEK,))
     def filled_so_far(self) -> Expr:

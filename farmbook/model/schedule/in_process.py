@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from farmbook.calc.tolerance import is_rounding
+from farmbook.calc.tolerance import SUM_TOLERANCE
 from farmbook.expr.functions import joined, maximum, previous, starting, total
 from farmbook.expr.nodes import Expr
 from farmbook.model.axes import WEEK
@@ -30,31 +30,26 @@ class InProcess(Section):
     dump = uses(Dumping)
     place = uses(Freeing)
 
-    @line("Bags of the week that come whole out of the steamer", unit="bag_inoculated", axes=(WEEK,))
-    def steamed(self) -> Expr:
-        """Burst and leaking ones are taken out."""
+    @property
+    def whole(self) -> Expr:
+        """Bags of the week that come whole out of the steamer."""
         return self.filling.filled * self.crop.inoculated_per_filled
-
-    @line("Bags lost at first, of those that would live", unit="share", axes=(WEEK,))
-    def lost_at_first(self) -> Expr:
-        """Of a new farm, less from week to week; of a running one none."""
-        return self.start_up.loss_at_first * (1 - self.start_up.learned)
 
     @line("Bags of the week that will live", unit="bag_live", axes=(WEEK,))
     def alive(self) -> Expr:
-        """Through the spawn run."""
+        """Through the spawn run; of a new farm fewer at first."""
         living = self.filling.filled * self.crop.live_per_filled
-        return living * maximum(1 - self.lost_at_first, 0)
+        return living * maximum(1 - self.start_up.loss_at_first * (1 - self.start_up.learned), 0)
 
     @line("Bags inoculated in the week", unit="bag_inoculated", axes=(WEEK,))
     def inoculated(self) -> Expr:
         """They were filled some days before."""
-        return self.bench.later(self.steamed)
+        return self.bench.later(self.filling.filled, self.crop.inoculated_per_filled)
 
     @line("Bags that leave the incubation room in the week", unit="bag_inoculated", axes=(WEEK,))
     def moved(self) -> Expr:
         """Lost ones too."""
-        return self.opening.later(self.steamed)
+        return self.opening.later(self.filling.filled, self.crop.inoculated_per_filled)
 
     @line("Bags opened in the week", unit="bag_live", axes=(WEEK,))
     def opened(self) -> Expr:
@@ -74,7 +69,7 @@ class InProcess(Section):
     @line("Bags steamed and not yet inoculated", unit="bag_inoculated", axes=(WEEK,))
     def waiting(self) -> Expr:
         """In the steamer or cooling, at the end of the week."""
-        return starting(0, previous(self.waiting, WEEK) + self.steamed - self.inoculated)
+        return starting(0, previous(self.waiting, WEEK) + self.whole - self.inoculated)
 
     @line("Bags in the incubation room", unit="bag_inoculated", axes=(WEEK,))
     def incubating(self) -> Expr:
@@ -94,7 +89,7 @@ class InProcess(Section):
     @line("Bags lost in the week, up to opening", unit="bag_filled", axes=(WEEK,))
     def lost_by_opening(self) -> Expr:
         """At steaming; and in the spawn run, counted when their batch is opened."""
-        at_steaming = self.filling.filled - joined(self.steamed, "bag_filled")
+        at_steaming = self.filling.filled - joined(self.whole, "bag_filled")
         return at_steaming + joined(self.moved, "bag_filled") - joined(self.opened, "bag_filled")
 
     @line("Bags in process", unit="bag_filled", axes=(WEEK,))
@@ -108,10 +103,10 @@ class InProcess(Section):
         gone = self.lost_by_opening + joined(self.dumped, "bag_filled")
         return starting(0, previous(self.counted_on, WEEK) + self.filling.filled - gone)
 
-    @line("Bags of the week do not add up", unit="flag", axes=(WEEK,))
-    def week_off(self) -> Expr:
-        """1 where bags in process are not those filled less those lost and cleared."""
-        return 1 - is_rounding(self.in_process - self.counted_on, self.filling.filled_so_far, self.in_process)
+    @line("Bags that are a rounding of all bags of the schedule", unit="bag_filled")
+    def rounding(self) -> Expr:
+        """By so many the two ways may differ."""
+        return total(self.filling.filled, WEEK) * SUM_TOLERANCE
 
     @check(
         "Bags filled are in process, cleared or lost, in every week",
@@ -123,4 +118,5 @@ class InProcess(Section):
     )
     def bags_add_up(self) -> Expr:
         """Rooms and flows are worked out apart."""
-        return total(self.week_off, WEEK) <= 0
+        apart = self.in_process - self.counted_on
+        return total(apart * apart, WEEK) <= self.rounding * self.rounding

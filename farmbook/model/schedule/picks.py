@@ -42,21 +42,11 @@ class Picks(Section):
         decided=True,
     )
 
-    @line("Yield of the bags filled in the week", unit="share", axes=(WEEK,))
-    def learned_yield(self) -> Expr:
-        """Of a new farm less at first."""
-        first = self.start_up.yield_at_first
-        return first + (1 - first) * self.start_up.learned
-
     @line("Bags that will live, counted at a typical yield", unit="bag_live", axes=(WEEK,))
     def sound(self) -> Expr:
         """Those of a new farm count for less at first."""
-        return self.bags.alive * self.learned_yield
-
-    @line("Season of the yield", unit="share", axes=(WEEK,))
-    def season(self) -> Expr:
-        """Of the month that holds most of the week."""
-        return at(self.yield_season, CALENDAR, self.weeks.month_of_year)
+        first = self.start_up.yield_at_first
+        return self.bags.alive * (first + (1 - first) * self.start_up.learned)
 
     @line("Bags picked in the week, at a typical yield", unit="bag_live", axes=(FLUSH, WEEK))
     def picked_bags(self) -> Expr:
@@ -67,8 +57,9 @@ class Picks(Section):
 
     @line("Picked in the week, by flush", unit="kg_picked", axes=(FLUSH, WEEK))
     def by_flush(self) -> Expr:
-        """Nothing of flushes that are not kept."""
-        return self.picked_bags * self.crop.fresh_per_live * self.season
+        """By the season of the month. Nothing of flushes that are not kept."""
+        season = at(self.yield_season, CALENDAR, self.weeks.month_of_year)
+        return self.picked_bags * self.crop.fresh_per_live * season
 
     @line("Picked in the week", unit="kg_picked", axes=(WEEK,))
     def picked(self) -> Expr:

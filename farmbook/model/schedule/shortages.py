@@ -7,6 +7,7 @@ from typing import Final
 from farmbook.calc.tolerance import SUM_TOLERANCE
 from farmbook.expr.functions import any_of, joined, maximum, ratio, running_sum, total, where, whole_up
 from farmbook.expr.nodes import Constant, Expr, wrap
+from farmbook.expr.sentences import figure, say
 from farmbook.model.axes import STEP_UP, WEEK
 from farmbook.model.calendar.plan_weeks import PlanWeeks
 from farmbook.model.labour.hours import Hours
@@ -143,8 +144,9 @@ class Shortages(Section):
 
     @line("Hours short", unit="person_hour", axes=(WEEK,))
     def hours_short(self) -> Expr:
-        """Beyond the roster and your own."""
-        return maximum(self.work.needed - self.work.hired - joined(self.hours.own_hours, "person_hour"), 0)
+        """Beyond the roster and your own, by more than a rounding."""
+        missing = self.work.needed - self.work.hired - joined(self.hours.own_hours, "person_hour")
+        return missing * (missing > self.work.needed * SUM_TOLERANCE)
 
     @line("Weight that the cold room holds", unit="kg_taken")
     def cold_had(self) -> Expr:
@@ -154,31 +156,23 @@ class Shortages(Section):
 
     @line("Weight too much for the cold room", unit="kg_taken", axes=(WEEK,))
     def cold_short(self) -> Expr:
-        """Left there at the end of the week."""
-        return maximum(self.cold.left - self.cold_had, 0)
+        """Left there at the end of the week, by more than a rounding."""
+        over = self.cold.left - self.cold_had
+        return over * (over > self.cold.left * SUM_TOLERANCE)
 
     # In all
 
-    @line("Week is short of places", unit="flag", axes=(WEEK,))
-    def short_of_places(self) -> Expr:
-        """In either room, by more than a rounding."""
-        both = self.incubation_short + self.fruiting_short
-        return (both > self.bags.places * SUM_TOLERANCE) * self.weeks.in_plan
-
-    @line("Week is short of hands", unit="flag", axes=(WEEK,))
-    def short_of_hands(self) -> Expr:
+    @line("Places short in either room", unit="place", axes=(WEEK,))
+    def places_short(self) -> Expr:
         """By more than a rounding."""
-        return (self.hours_short > self.work.needed * SUM_TOLERANCE) * self.weeks.in_plan
-
-    @line("Week is short of loads or of cold room", unit="flag", axes=(WEEK,))
-    def short_of_others(self) -> Expr:
-        """A load that nobody can start, or weight that has no room."""
-        return any_of(self.loads_short > 0, self.cold_short > self.cold.wanted * SUM_TOLERANCE) * self.weeks.in_plan
+        both = self.incubation_short + self.fruiting_short
+        return both * (both > self.bags.places * SUM_TOLERANCE)
 
     @line("Week is short of something", unit="flag", axes=(WEEK,))
     def is_short(self) -> Expr:
         """Of places, hands, loads or cold room."""
-        return any_of(self.short_of_places, self.short_of_hands, self.short_of_others) * 1
+        hands = self.hours_short > 0
+        return any_of(self.places_short > 0, hands, self.loads_short > 0, self.cold_short > 0) * self.weeks.in_plan
 
     @line("Weeks of the plan", unit="count")
     def weeks_planned(self) -> Expr:
@@ -188,22 +182,40 @@ class Shortages(Section):
     @line("Weeks of the plan that are short of places", unit="count")
     def weeks_short_of_places(self) -> Expr:
         """In either room."""
-        return total(self.short_of_places, WEEK)
+        return total((self.places_short > 0) * self.weeks.in_plan, WEEK)
 
     @line("Weeks of the plan that are short of hands", unit="count")
     def weeks_short_of_hands(self) -> Expr:
         """Beyond the roster and your own hours."""
-        return total(self.short_of_hands, WEEK)
+        return total((self.hours_short > 0) * self.weeks.in_plan, WEEK)
 
     @line("Weeks of the plan that are short of loads or of cold room", unit="count")
     def weeks_short_of_others(self) -> Expr:
         """Either."""
-        return total(self.short_of_others, WEEK)
+        either = (self.loads_short > 0) + (self.cold_short > 0)
+        return total((either > 0) * self.weeks.in_plan, WEEK)
 
     @line("Weeks of the plan that are short of something", unit="count")
     def weeks_short(self) -> Expr:
         """Of any of these."""
         return total(self.is_short, WEEK)
+
+    @line("Schedule: the answer", unit="1")
+    def answer(self) -> Expr:
+        """In a sentence."""
+        return say(
+            "Of ",
+            figure(self.weeks_planned, 0, named=False),
+            " weeks of the plan ",
+            figure(self.weeks_short, 0, named=False),
+            " are short of something: ",
+            figure(self.weeks_short_of_places, 0, named=False),
+            " of places, ",
+            figure(self.weeks_short_of_hands, 0, named=False),
+            " of hands, ",
+            figure(self.weeks_short_of_others, 0, named=False),
+            " of loads or cold room.",
+        )
 
     @check(
         "Places are enough in every week of the plan",

@@ -57,11 +57,6 @@ class WeekHours(Section):
         """Of a typical week."""
         return ratio(self.picking_and_packing, self.hours.picking.harvest.picked_a_week)
 
-    @line("Hours with bags filled in the week", unit="person_hour", axes=(WEEK,))
-    def with_filling(self) -> Expr:
-        """Mixing, steaming, inoculating, spawn, shelving, taking out lost bags."""
-        return self.filling.filled * self.for_a_bag
-
     @line("Moving and opening: hours for each bag", unit="person_hour/bag_live")
     def for_opening(self) -> Expr:
         """Of those that live."""
@@ -77,16 +72,16 @@ class WeekHours(Section):
         """Moving and opening; clearing what has stood to the end."""
         return self.bags.opened * self.for_opening + self.bags.dumped * self.for_dumping
 
-    @line("Hours with the weight picked in the week", unit="person_hour", axes=(WEEK,))
-    def with_picking(self) -> Expr:
-        """Picking, unless by the piece, and packing."""
-        return self.picks.picked * self.for_a_weight
+    @line("Hours with bags filled and weight picked in the week", unit="person_hour", axes=(WEEK,))
+    def with_filling(self) -> Expr:
+        """Mixing, steaming, inoculating, spawn, shelving, taking out lost bags; picking, unless by the piece, and packing."""
+        return self.filling.filled * self.for_a_bag + self.picks.picked * self.for_a_weight
 
     @line("Hours that the tasks of the week take", unit="person_hour", axes=(WEEK,))
     def needed(self) -> Expr:
         """With rounds, washing, selling, upkeep and office, once there are hands on the roster."""
         fixed = joined(self.hours.fixed, "person_hour") * self.start_up.rostered
-        return fixed + self.with_filling + self.with_opening + self.with_picking
+        return fixed + self.with_filling + self.with_opening
 
     @line("Hired hours on the roster in the week", unit="person_hour", axes=(WEEK,))
     def hired(self) -> Expr:

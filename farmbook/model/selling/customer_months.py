@@ -49,20 +49,11 @@ class CustomerMonths(Section):
         """By the order in which you serve them."""
         return before(self.room, self.customers.turn_key, CUSTOMER)
 
-    @line("Left for it", unit="kg_taken", axes=MATRIX, source=ARITHMETIC)
-    def left_for_it(self) -> Expr:
-        """What is left when those before have theirs, up to the most it takes."""
-        return maximum(minimum(self.room, self.supply - self.earlier), 0)
-
     @line("Gets", unit="kg_taken", axes=MATRIX)
     def gets(self) -> Expr:
-        """What is left for it, if that is more than a rounding of sums."""
-        return where(self.left_for_it > self.room * SUM_TOLERANCE, self.left_for_it, 0)
-
-    @line("You sell there", unit="flag", axes=MATRIX)
-    def sells(self) -> Expr:
-        """Where nothing goes, no stall is paid and nobody drives."""
-        return self.gets > 0
+        """What is left when those before have theirs, up to the most it takes; nothing that is only a rounding of sums."""
+        left = minimum(self.room, self.supply - self.earlier)
+        return where(left > self.room * SUM_TOLERANCE, left, 0)
 
     @line("Would still take", unit="kg_taken", axes=MATRIX)
     def still_takes(self) -> Expr:
@@ -88,7 +79,7 @@ class CustomerMonths(Section):
     @line("Gets the last one", unit="flag", axes=MATRIX)
     def takes_last(self) -> Expr:
         """The last, in your order, who gets something."""
-        return all_of(self.sells, self.later_gets <= self.supply * SUM_TOLERANCE)
+        return all_of(self.gets > 0, self.later_gets <= self.supply * SUM_TOLERANCE)
 
     @line("Those served later get", unit="kg_taken", axes=MATRIX)
     def later_gets(self) -> Expr:

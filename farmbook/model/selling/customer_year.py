@@ -84,8 +84,8 @@ class CustomerYear(Section):
 
     @line("Weeks you sell there a year", unit="week/year", axes=(CUSTOMER,))
     def weeks_there(self) -> Expr:
-        """Of months in which it gets something."""
-        return joined(total(self.months.sells * self.months.weeks, CALENDAR), "week/year")
+        """Of months in which it gets something; where nothing goes, no stall is paid and nobody drives."""
+        return joined(total((self.months.gets > 0) * self.months.weeks, CALENDAR), "week/year")
 
     @line("Stall there a year", unit="money/year", axes=(CUSTOMER,))
     def stall_cost(self) -> Expr:

@@ -131,7 +131,7 @@ class BagTrial(Weighed, words="Bag to try"):
         return say(
             ": ",
             figure(absolute(self.change), -2, named=False),
-            either(self.change < 0, " a year less", " a year more"),
+            either(self.loses, " a year less", " a year more"),
         )
 
     @line("Bag to try, in a sentence", unit="1")

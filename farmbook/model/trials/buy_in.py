@@ -153,7 +153,7 @@ class BuyIn(Weighed, words="Ready-made bags"):
         return say(
             ", ",
             figure(absolute(self.change), -2, named=False),
-            either(self.change < 0, " a year less in money", " a year more in money"),
+            either(self.loses, " a year less in money", " a year more in money"),
         )
 
     @line("Ready-made bags, in a sentence", unit="1")

@@ -189,7 +189,7 @@ class SpawnRateTrial(SpawnRunTried, Weighed, words="Spawn rate to try"):
         return say(
             ": ",
             figure(absolute(self.change), -2, named=False),
-            either(self.change < 0, " a year less", " a year more"),
+            either(self.loses, " a year less", " a year more"),
         )
 
     @line("Spawn rate to try, in a sentence", unit="1")

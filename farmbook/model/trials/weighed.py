@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from farmbook.calc.compare import INPUTS_KNOWN_TO, difference_over_larger
-from farmbook.expr.functions import absolute, maximum
+from farmbook.expr.functions import absolute, all_of, maximum
 from farmbook.expr.nodes import Expr
 from farmbook.sections.alike import Alike
 from farmbook.sections.declare import LineOf, line
@@ -42,3 +42,8 @@ class Weighed(Alike):
     def outcome(self) -> Expr:
         """0 too close to call, 1 does not pay, 2 pays."""
         return self.clear * (1 + (self.change > 0))
+
+    @property
+    def loses(self) -> Expr:
+        """Whether it clearly leaves less; of two sides that are alike the sign of a rounding says nothing."""
+        return all_of(self.clear > 0, self.change < 0)

@@ -89,7 +89,7 @@ class WidenTrial(Weighed):
         return say(
             ", ",
             figure(absolute(self.change), -2, named=False),
-            either(self.change < 0, " a year less", " a year more"),
+            either(self.loses, " a year less", " a year more"),
             either(self.beyond, self.only_some, ""),
         )
 
