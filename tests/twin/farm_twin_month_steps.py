@@ -84,4 +84,4 @@ def running(each_month: Monthly) -> Monthly:
 
 def alike(one: Monthly, other: Monthly, rounding: float) -> float:
     """1 where two ways of counting differ by no more than rounding over all months."""
-    return float(math.hypot(*[here - there for here, there in zip(one, other, strict=True)]) <= rounding)
+    return float(math.hypot(*[here - there for here, there in zip(one, other, strict=True)]) <= abs(rounding))
