@@ -86,37 +86,43 @@ def steamer(given: Given, out: Results, when: Calendar, days: float) -> Results:
 
 def hands_and_cold(given: Given, out: Results) -> Results:
     """Hours beyond the roster and the owner's, and weight that the cold room does not hold."""
-    own = float(given["hours.own_hours"])
+    own, needed = float(given["hours.own_hours"]), out["week_hours.needed"]
     cold = float(given["limits.cold_room"]) if given["limits.cold_room_given"] else AS_MUCH_AS_EVER
-    left = out["cold_room.left"]
+    left, ready = out["cold_room.left"], so_far(out["picks.ready"])
+    hours = beyond(needed, [hired + own for hired in out["week_hours.hired"]])
     return {
-        "hours_short": beyond(out["week_hours.needed"], [hired + own for hired in out["week_hours.hired"]]),
+        "hours_short": beyond_rounding(hours, needed),
         "cold_had": cold,
-        "cold_short": beyond(left, [cold] * len(left)),
+        "cold_short": beyond_rounding(beyond(left, [cold] * len(left)), ready),
     }
 
 
-def more_than_rounding(missing: float, of: float) -> bool:
-    """Whether something is missing, beyond the last digits of what it is missing from."""
-    return missing > 0 and missing > ROUNDING * of
+def beyond_rounding(missing: Weekly, of: Weekly) -> Weekly:
+    """What is missing where it is more than the last digits of what it is missing from."""
+    return [short if short > ROUNDING * abs(whole) else 0.0 for short, whole in zip(missing, of, strict=True)]
 
 
 def flags(out: Results, found: Results, when: Calendar) -> Results:
     """Which weeks of the plan are short of what."""
-    kinds: dict[str, list[bool]] = {"places": [], "hands": [], "others": []}
-    for row, planned in enumerate(when.in_plan):
-        no_place = found["incubation_short"][row] + found["fruiting_short"][row]
-        no_cold = more_than_rounding(found["cold_short"][row], out["cold_room.ready_so_far"][row])
-        no_hands = more_than_rounding(found["hours_short"][row], out["week_hours.needed"][row])
-        kinds["places"].append(planned and more_than_rounding(no_place, out["in_process.places"][row]))
-        kinds["hands"].append(planned and no_hands)
-        kinds["others"].append(planned and (found["loads_short"][row] > 0 or no_cold))
-    short = [any(each) for each in zip(*kinds.values(), strict=True)]
-    counts: Results = {"is_short": short, "weeks_short": float(sum(short)), "weeks_planned": float(sum(when.in_plan))}
-    for kind, weeks in kinds.items():
-        counts |= {f"short_of_{kind}": weeks, f"weeks_short_of_{kind}": float(sum(weeks))}
-        counts[f"{kind}_enough"] = float(not any(weeks))
-    return counts
+    rooms_short = [sum(each) for each in zip(found["incubation_short"], found["fruiting_short"], strict=True)]
+    # of a room that has been emptied and given back only the last digits of what it held may be left
+    most = max(out["in_process.places"])
+    places_short = beyond_rounding(rooms_short, [most] * len(rooms_short))
+    loads_or_cold = [max(each) for each in zip(found["loads_short"], found["cold_short"], strict=True)]
+    short = {"places": places_short, "hands": found["hours_short"], "others": loads_or_cold}
+    weeks = {
+        kind: [planned and amount > 0 for planned, amount in zip(when.in_plan, amounts, strict=True)]
+        for kind, amounts in short.items()
+    }
+    any_short = [any(each) for each in zip(*weeks.values(), strict=True)]
+    counts: Results = {f"weeks_short_of_{kind}": float(sum(flagged)) for kind, flagged in weeks.items()}
+    counts |= {f"{kind}_enough": float(not any(flagged)) for kind, flagged in weeks.items()}
+    return counts | {
+        "places_short": places_short,
+        "is_short": any_short,
+        "weeks_short": float(sum(any_short)),
+        "weeks_planned": float(sum(when.in_plan)),
+    }
 
 
 def shortages(given: Given, out: Results, when: Calendar) -> Results:

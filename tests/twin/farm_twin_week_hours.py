@@ -28,12 +28,14 @@ def rates(given: Given, out: Results) -> dict[str, float]:
 def week_hours(given: Given, out: Results, when: Calendar) -> Results:
     """Hours that each week takes, and hours hired for it."""
     rate = rates(given, out)
-    filling = [bags * rate["for_a_bag"] for bags in out["filling.filled"]]
+    filling = [
+        bags * rate["for_a_bag"] + weight * rate["for_a_weight"]
+        for bags, weight in zip(out["filling.filled"], out["picks.picked"], strict=True)
+    ]
     opening = [
         opened * rate["for_opening"] + dumped * rate["for_dumping"]
         for opened, dumped in zip(out["in_process.opened"], out["in_process.dumped"], strict=True)
     ]
-    picking = [weight * rate["for_a_weight"] for weight in out["picks.picked"]]
     roster = out["start_up.rostered"]
     steady = [float(out["hours.fixed"]) * there for there in roster]
     hired = [
@@ -44,8 +46,7 @@ def week_hours(given: Given, out: Results, when: Calendar) -> Results:
         **rate,
         "with_filling": filling,
         "with_opening": opening,
-        "with_picking": picking,
-        "needed": [sum(each) for each in zip(steady, filling, opening, picking, strict=True)],
+        "needed": [sum(each) for each in zip(steady, filling, opening, strict=True)],
         "hired": hired,
         "hired_so_far": so_far(hired),
     }

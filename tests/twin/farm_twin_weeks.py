@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from tests.twin.farm_twin_calendar import BEFORE, Calendar
-from tests.twin.farm_twin_ground import Given, Results, over
+from tests.twin.farm_twin_ground import ROUNDING, Given, Results, over
 from tests.twin.farm_twin_shortages import shortages
 from tests.twin.farm_twin_week_hours import week_hours
 from tests.twin.farm_twin_week_steps import Weekly, changed, later, so_far, split
@@ -11,8 +11,6 @@ from tests.twin.farm_twin_week_steps import Weekly, changed, later, so_far, spli
 __all__ = ["weeks"]
 
 HOURS_IN_A_DAY = 24
-TYPED_BEFORE = 12
-"""Weeks before the plan that can be typed."""
 WEEKS_IN_A_YEAR = 52
 FLUSHES = 4
 PLACES_IN_TURN = 5
@@ -44,11 +42,8 @@ def filling(given: Given, out: Results, when: Calendar) -> Results:
     usual = float(given["farm.bags_filled_a_week"])
     rows = list(zip(given["plan.filled_earlier"], given["plan.filled_earlier_given"], strict=True))
     earlier = [float(typed) if known else usual for typed, known in rows]
-    back = [min(max(1 - week, 1), TYPED_BEFORE) for week in when.numbers]
-    logged = [
-        earlier[number - 1] if week > -TYPED_BEFORE else usual
-        for number, week in zip(back, when.numbers, strict=True)
-    ]  # fmt: skip
+    # the first is the last week before the plan, and the last one stands for all before it
+    logged = [earlier[min(max(-week, 0), len(earlier) - 1)] for week in when.numbers]
     before = [0.0 if out["farm.is_new"] or row == 0 else bags for row, bags in enumerate(logged)]
     shut = when.by_month(given["plan.shut_weeks"])
     is_open = [passed >= closed for passed, closed in zip(when.passed, shut, strict=True)]
@@ -60,13 +55,9 @@ def filling(given: Given, out: Results, when: Calendar) -> Results:
     found = {
         "weeks_passed": [float(each) for each in when.passed],
         "is_open": [float(each) for each in is_open],
-        "full_week": full,
         "full_bags": full_bags,
-        "planned": planned,
         "earlier": earlier,
-        "earlier_row": [float(each) for each in back],
         "before": before,
-        "logged": logged,
         "filled": filled,
         "filled_so_far": so_far(filled),
         "shut_in_all": shut_in_all,
@@ -125,8 +116,6 @@ def in_process(given: Given, out: Results) -> Results:
         for bags, whole, out_of_room, going_on in zip(filled, steamed, moved, opened, strict=True)
     ]
     found: Results = {
-        "steamed": steamed,
-        "lost_at_first": lost_at_first,
         "alive": alive,
         "inoculated": inoculated,
         "moved": moved,
@@ -141,14 +130,14 @@ def in_process(given: Given, out: Results) -> Results:
         "in_process": [sum(each) for each in zip(waiting, incubating, fruiting, strict=True)],
         "counted_on": stock(filled, [one + other for one, other in zip(lost, dumped, strict=True)]),
     }
-    off = [is_off(*pair) for pair in zip(found["in_process"], found["counted_on"], strict=True)]
-    found |= {"week_off": off, "bags_add_up": float(not any(off))}
+    rounding = ROUNDING * sum(filled)
+    found |= {"rounding": rounding, "bags_add_up": alike(found["in_process"], found["counted_on"], rounding)}
     return {f"in_process.{name}": value for name, value in found.items()}
 
 
-def is_off(one: float, other: float) -> float:
-    """1 where two sums differ by much more than rounding."""
-    return float(abs(one - other) > 1e-6 * (abs(one) + abs(other)) + 1e-6)
+def alike(one: Weekly, other: Weekly, rounding: float) -> float:
+    """1 where two ways of counting differ by no more than rounding in any week."""
+    return float(all(abs(here - there) <= rounding for here, there in zip(one, other, strict=True)))
 
 
 def picks(given: Given, out: Results, when: Calendar) -> Results:
@@ -165,9 +154,7 @@ def picks(given: Given, out: Results, when: Calendar) -> Results:
     picked = [sum(each) for each in zip(*by_flush, strict=True)]
     share = (1 - float(given["crop.trim"])) * (1 - float(given["crop.shrink"]))
     found = {
-        "learned_yield": learned,
         "sound": sound,
-        "season": season,
         "picked_bags": bags,
         "by_flush": by_flush,
         "picked": picked,
@@ -238,19 +225,17 @@ def cold_room(given: Given, out: Results, when: Calendar) -> Results:
         spoiled.append(rots)
         left.append(there)
     gone = [one + two + three for one, two, three in zip(so_far(sold), so_far(spoiled), left, strict=True)]
-    off = [is_off(*pair) for pair in zip(ready_so_far, gone, strict=True)]
+    rounding = ROUNDING * sum(ready)
     found = {
-        "learned_sales": learned,
         "wanted": wanted,
-        "ready_so_far": ready_so_far,
         "aged": aged,
         "sold": sold,
         "sold_so_far": so_far(sold),
         "spoiled": spoiled,
         "spoiled_so_far": so_far(spoiled),
         "left": left,
-        "week_off": off,
-        "weight_adds_up": float(not any(off)),
+        "rounding": rounding,
+        "weight_adds_up": alike(ready_so_far, gone, rounding),
     }
     return {f"cold_room.{name}": value for name, value in found.items()}
 
