@@ -63,6 +63,16 @@ WOUND_UP: Final[Mapping[str, Any]] = {
     "step_up.more_fruiting": [0, -2300, None],
     "step_up.more_hours": [-5, -10000, None],
 }
+SHORT_ONCE: Final[Mapping[str, Any]] = {
+    "fruiting_room.own_places": 5000,
+    "hours.own_hours": 0,
+    "plan.shut_weeks": 0,
+    "step_up.from_week": [53, None, None],
+    "step_up.more_fruiting": [-4900, None, None],
+    "step_up.more_loads": [-100, None, None],
+    "step_up.more_hours": [-1, None, None],
+}
+"""In a plan of a year."""
 TWISTS: Final[Mapping[str, Mapping[str, Any]]] = {
     "all at its defaults": {},
     "rooms known": ROOMS,
@@ -87,8 +97,10 @@ TWISTS: Final[Mapping[str, Mapping[str, Any]]] = {
     "changes of the plan of a new farm": {**ROOMS, **NEW, **GROWING},
     "more taken away than there is": {"step_up.more_bags": [-400, -400, None], "step_up.from_week": [8, 16, None]},
     "wound up, its rooms given back": WOUND_UP,
+    "short in the last week alone": SHORT_ONCE,
     "shut in most weeks": {"plan.shut_weeks": [5, 1, 2, 3, 4, 0, 5, 1, 0.5, 4, 2, 3]},
-    "shut as its weeks worked say": {"plan.shut_weeks": [1, 0, 0, 0, 0, 1, 0, 1, 0, 0, 0, 0], "farm.weeks_worked": 49},
+    "shut a week more than its weeks worked say": {"plan.shut_weeks": [1, 0, 0, 0, 0, 1, 0, 1, 0, 0, 0, 0]},
+    "shut a week less than its weeks worked say": {"plan.shut_weeks": [0, 0, 0, 0, 0, 1, 0, 0, 0, 0, 0, 0]},
     "weeks before typed": {"plan.filled_earlier": [500, 0, None, 700, 610.5, None, 0, 0, 300, 650, None, 620, 400]},
     "weeks before typed of a new farm": {**NEW, "plan.filled_earlier": [500] * 13},
     "all from nothing before": {"plan.filled_earlier": [0] * 13},
@@ -108,6 +120,7 @@ TWISTS: Final[Mapping[str, Mapping[str, Any]]] = {
     "own spawn steamed, half loads": {**OWN_SPAWN, "farm.bags_per_load": 40, "limits.cold_room": 5},
     "own spawn steamed from a start": {**NEW, **OWN_SPAWN, "steamer.kind": "pressure vessel"},
     "own spawn that takes too long": {**OWN_SPAWN, "own_spawn.run_days": [150, 40, 40, 12], "own_spawn.batch_weeks": 1},
+    "own spawn on paper, while it is bought": {**OWN_SPAWN, "spawn.supply": "bought"},
     "own spawn wanted after filling": {**OWN_SPAWN, "own_spawn.run_days": 0, "own_spawn.buffer_days": 0},
     "spawn ordered half a year ahead": {"spawn.lead_time": 26},
     "size of a load not known": {"farm.bags_per_load": None},

@@ -100,6 +100,12 @@ def test_plans_are_of_every_kind() -> None:
     assert all(seen == {True, False} for seen in both.values()), both
 
 
+def test_a_plan_is_short_for_one_week_alone() -> None:
+    found = of_twist(HORIZONS[0], "short in the last week alone")
+    for what in ("places", "hands", "others"):
+        assert found[f"shortages.weeks_short_of_{what}"] == 1, what
+
+
 @pytest.mark.parametrize("months", range(12, 85, 12))
 def test_a_book_has_weeks_enough_whenever_a_plan_starts(months: int) -> None:
     """Every month of four hundred years, after which the calendar begins anew."""
