@@ -137,8 +137,8 @@ class MonthBills(Section):
 
     @line("Bills paid every month, a month", unit="money")
     def every_month(self) -> Expr:
-        """A twelfth of those with no month of their own, upkeep, and water of the rooms; or of the one sum."""
-        sum_of_all = joined(self.bills.other, "money") / MONTHS_A_YEAR
+        """A twelfth of those with no month of their own, upkeep, and water of the rooms; or of the one sum; with rooms by the week."""
+        sum_of_all = joined(self.bills.other + self.year.rooms_by_the_week, "money") / MONTHS_A_YEAR
         return where(self.bills.chose(self.bills.counted, ONE_SUM), sum_of_all, self.listed_every_month)
 
     @line("Bills listed and paid every month, a month", unit="money")
@@ -157,7 +157,7 @@ class MonthBills(Section):
     def due(self) -> Expr:
         """Those with a month of their own."""
         month = self.months.month_of_year
-        due = total(self.bills.amount * (self.due_in >= month) * (self.due_in <= month), BILL)
+        due = total(self.bills.amount * (self.due_in > month - 1) * (self.due_in <= month), BILL)
         return joined(due, "money") * (1 - self.bills.chose(self.bills.counted, ONE_SUM))
 
     @line("Bills in the month, energy aside", unit="money", axes=(MONTH,))

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import Final
 
-from farmbook.expr.functions import joined, maximum, previous, ratio, starting, total, where, whole_down
+from farmbook.expr.functions import joined, maximum, minimum, previous, ratio, starting, total, where, whole_down
 from farmbook.expr.nodes import Constant, Expr
 from farmbook.model.axes import ITEM, MONTH
 from farmbook.model.calendar.plan_months import MONTHS_A_YEAR, PlanMonths
@@ -61,11 +61,16 @@ class MonthCapital(Section):
 
     # Items
 
+    @line("Item: months old when the plan starts", unit="count", axes=(ITEM,))
+    def months_old(self) -> Expr:
+        """At most its life: what is older still works, and is replaced in the first month. 0 for what is still to be bought."""
+        old = minimum(self.age, self.capital.owned.life) / ONE_YEAR_OLDER * MONTHS_A_YEAR
+        return old * (self.capital.owned.bought_in <= 0)
+
     @line("Months owned at the end of the month, with those before the plan", unit="count", axes=(ITEM, MONTH))
     def months_owned(self) -> Expr:
         """0 until it is bought."""
-        old = self.age / ONE_YEAR_OLDER * MONTHS_A_YEAR * (self.capital.owned.bought_in <= 0)
-        return maximum(self.months.number - self.capital.owned.bought_in + old, 0)
+        return maximum(self.months.number - self.capital.owned.bought_in + self.months_old, 0)
 
     @line("Times replaced by the end of the month", unit="count", axes=(ITEM, MONTH))
     def times_replaced(self) -> Expr:
@@ -78,27 +83,17 @@ class MonthCapital(Section):
         """Of the list."""
         month = self.months.number
         bought = self.capital.owned.bought_in
-        return total(self.capital.owned.price * (bought >= month) * (bought <= month), ITEM)
+        return total(self.capital.owned.price * (bought > month - 1) * (bought <= month), ITEM)
 
     @line("Item replaced: price less what the old one fetches", unit="money", axes=(ITEM,))
     def net_price(self) -> Expr:
         """What a replacement takes out of the bank."""
         return self.capital.owned.price - self.capital.owned.salvage
 
-    @line("Replacing items so far, with lives over before the plan", unit="money", axes=(MONTH,))
+    @line("Replacing items so far", unit="money", axes=(MONTH,))
     def replaced_so_far(self) -> Expr:
         """Of the list."""
-        return starting(self.replaced_before, total(self.times_replaced * self.net_price, ITEM))
-
-    @line("Lives of an item that were over before the plan", unit="count", axes=(ITEM,))
-    def lives_before(self) -> Expr:
-        """An old thing that still works is replaced once, not for all its lives."""
-        return whole_down(ratio(self.age, self.capital.owned.life)) * (self.capital.owned.bought_in <= 0)
-
-    @line("Replacing items before the plan", unit="money")
-    def replaced_before(self) -> Expr:
-        """Not paid in it."""
-        return total(self.lives_before * self.net_price, ITEM)
+        return starting(0, total(self.times_replaced * self.net_price, ITEM))
 
     @line("Replacing items in the month", unit="money", axes=(MONTH,))
     def replacing(self) -> Expr:
@@ -125,8 +120,8 @@ class MonthCapital(Section):
         return steamer + self.lab_price * self._in(self.lab_bought_in)
 
     def _in(self, month: Expr) -> Expr:
-        """Whether this is the month."""
-        return (self.months.number >= month) * (self.months.number <= month)
+        """Whether this is the month; a part of one counts to the next whole one."""
+        return (self.months.number >= month) * (self.months.number - 1 < month) * (month > 0)
 
     @line("Bought in the month", unit="money", axes=(MONTH,))
     def bought(self) -> Expr:
@@ -143,10 +138,32 @@ class MonthCapital(Section):
 
     @line("Steamer and lab: loss in value in the month", unit="money", axes=(MONTH,), source=FARM_MANAGEMENT)
     def plant_loss(self) -> Expr:
-        """From the month in which they are bought."""
-        steamer = self.capital.steamer.yearly_loss * (self.steamer_bought_in <= self.months.number)
-        lab = self.capital.lab_loss * (self.lab_bought_in <= self.months.number)
-        return joined(steamer + lab, "money") / MONTHS_A_YEAR
+        """From the month in which they are bought until their years are over; neither is replaced in the plan."""
+        return self.steamer_loss + self.lab_loss
+
+    @line("Steamer: loss in value in the month", unit="money", axes=(MONTH,), source=FARM_MANAGEMENT)
+    def steamer_loss(self) -> Expr:
+        """As if new when the plan starts, or when it is bought."""
+        held = (self.steamer_bought_in <= self.months.number) * (self.months.number <= self.steamer_worn_in)
+        return joined(self.capital.steamer.yearly_loss, "money") / MONTHS_A_YEAR * held
+
+    @line("Lab: loss in value in the month", unit="money", axes=(MONTH,), source=FARM_MANAGEMENT)
+    def lab_loss(self) -> Expr:
+        """As if new when the plan starts, or when it is bought."""
+        held = (self.lab_bought_in <= self.months.number) * (self.months.number <= self.lab_worn_in)
+        return joined(self.capital.lab_loss, "money") / MONTHS_A_YEAR * held
+
+    @line("Steamer: last month of its years", unit="count")
+    def steamer_worn_in(self) -> Expr:
+        """Of the plan."""
+        steamer = self.capital.steamer
+        life = where(steamer.vessel_heat.in_use, steamer.vessel.life, steamer.cabinet.life)
+        return self.steamer_bought_in + life / ONE_YEAR_OLDER * MONTHS_A_YEAR
+
+    @line("Lab: last month of its years", unit="count")
+    def lab_worn_in(self) -> Expr:
+        """Of the plan."""
+        return self.lab_bought_in + self.capital.lab_choice.life / ONE_YEAR_OLDER * MONTHS_A_YEAR
 
     @line("Loss in value in one sum, a month", unit="money")
     def one_sum(self) -> Expr:
@@ -164,7 +181,7 @@ class MonthCapital(Section):
     @line("Item in the books when the plan starts", unit="money", axes=(ITEM,))
     def item_book_value(self) -> Expr:
         """Price, less the loss of its years so far; no less than it fetches. Nothing of what is still to be bought."""
-        worn = self.capital.owned.price - self.age * self.capital.owned.yearly_loss
+        worn = self.capital.owned.price - minimum(self.age, self.capital.owned.life) * self.capital.owned.yearly_loss
         return maximum(worn, self.capital.owned.salvage) * (self.capital.owned.bought_in <= 0)
 
     @line("All items, steamer and lab in the books when the plan starts", unit="money")

@@ -214,7 +214,7 @@ class MonthCash(Section):
     @line("Month of the lowest cash", unit="count")
     def lowest_month(self) -> Expr:
         """The first, if there are several."""
-        return total(self.lowest_so_far > self.lowest, MONTH) + 1
+        return total(self.lowest_so_far > self.lowest + self.rounding, MONTH) + 1
 
     @line("Cash in the lowest month, drawn", unit="money", axes=(MONTH,))
     def lowest_drawn(self) -> Expr:
@@ -296,7 +296,7 @@ class MonthCash(Section):
     def rounding(self) -> Expr:
         """By so much the two ways may differ."""
         moved = total(self.running + self.sales.collected, MONTH)
-        return (moved + absolute(self.cash) + self.line_owed) * SUM_TOLERANCE
+        return (absolute(moved) + absolute(self.cash) + self.line_owed) * SUM_TOLERANCE
 
     @check(
         "Cash and credit line add up in every month",

@@ -140,8 +140,8 @@ class MonthSales(Section):
 
     @line("Stalls and delivery in a week of the month", unit="money", axes=(MONTH,))
     def going_a_week(self) -> Expr:
-        """Of those who get something."""
-        return total((self.gets > 0) * self.in_turn.going, SERVED)
+        """Of those who get something, and buy in that month."""
+        return total((self.gets > 0) * (self.most > 0) * self.in_turn.going, SERVED)
 
     @line("Selling in the month, without hours", unit="money", axes=(MONTH,))
     def selling(self) -> Expr:
@@ -180,30 +180,31 @@ class MonthSales(Section):
         """A twelfth of the year with that customer."""
         return joined(self.in_turn.of_customer(self.customer_year.takings), "money") / MONTHS_A_YEAR
 
+    @line("Typical months that wait to be paid", unit="money")
+    def waiting(self) -> Expr:
+        """For as long as each customer takes to pay."""
+        return total(self.typical_month * self.lag, SERVED)
+
+    @line("Typical months before the plan that still wait to be paid", unit="money", axes=(MONTH,))
+    def still_waiting(self) -> Expr:
+        """At the end of the month."""
+        month = self.months.number
+        return total(self.typical_month * (self.lag - month) * (self.lag > month), SERVED)
+
     @line("Owed by customers when the plan starts, worked out", unit="money")
     def opening_worked(self) -> Expr:
         """Of a running farm: typical months, for as long as each takes to pay. Of a new one nothing."""
-        return total(self.typical_month * self.lag, SERVED) * (1 - self.customer_year.farm.is_new)
+        return self.waiting * (1 - self.customer_year.farm.is_new)
 
     @line("Owed by customers when the plan starts", unit="money")
     def opening_owed(self) -> Expr:
         """As typed, or worked out."""
         return where(self.given(self.customers_owe), self.customers_owe, self.opening_worked)
 
-    @line("Takings of a typical month", unit="money")
-    def typical_sales(self) -> Expr:
-        """Of all customers."""
-        return total(self.typical_month, SERVED)
-
-    @line("Months until what is owed at the start is paid", unit="count")
-    def opening_lag(self) -> Expr:
-        """So much each month, at the pace of typical takings."""
-        return ratio(self.opening_owed, self.typical_sales)
-
     @line("Still owed of what was owed at the start", unit="money", axes=(MONTH,))
     def opening_left(self) -> Expr:
-        """At the end of the month."""
-        return starting(self.opening_owed, maximum(self.opening_owed - self.months.number * self.typical_sales, 0))
+        """At the end of the month: each customer pays so many months after a delivery."""
+        return starting(self.opening_owed, self.opening_owed * ratio(self.still_waiting, self.waiting))
 
     @line("Paid by customers in the month", unit="money", axes=(MONTH,))
     def collected(self) -> Expr:

@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
-from farmbook.calc.tolerance import is_rounding
-from farmbook.expr.functions import all_of, at, previous, total
+from farmbook.calc.tolerance import SUM_TOLERANCE, is_rounding
+from farmbook.expr.functions import all_of, at, previous, total, where
 from farmbook.expr.nodes import Expr, Line
 from farmbook.model.axes import MONTH, WEEK
 from farmbook.model.calendar.plan_months import PlanMonths
@@ -23,9 +23,10 @@ def _in_month(label: str, unit: str, so_far: str) -> LineOf:
     """A line for what comes in the month: what has come by its end less what had come before."""
 
     def add(self: Section) -> Expr:
-        """By the days of its weeks."""
+        """By the days of its weeks; nothing that is only a rounding of the sum."""
         reached: Line = getattr(self, so_far)
-        return reached - previous(reached, MONTH)
+        more = reached - previous(reached, MONTH)
+        return where(more > reached * SUM_TOLERANCE, more, 0)
 
     return line(label, unit=unit, axes=(MONTH,))(add)
 

@@ -44,7 +44,7 @@ class ColdRoom(Section):
     @line("Sold in the week", unit="kg_taken", axes=(WEEK,))
     def sold(self) -> Expr:
         """What is there or what customers take, whichever is less. What then stays unsold with them is counted there."""
-        return minimum(previous(self.left, WEEK) + self.picks.ready, self.wanted)
+        return maximum(minimum(previous(self.left, WEEK) + self.picks.ready, self.wanted), 0)
 
     @line("Sold so far", unit="kg_taken", axes=(WEEK,))
     def sold_so_far(self) -> Expr:
