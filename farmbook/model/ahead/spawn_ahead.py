@@ -28,12 +28,20 @@ class SpawnAhead(Section):
     chain = uses(OwnSpawn)
     months = uses(MonthSpawn)
 
+    @line("Ahead: bags of spawn ordered by the end of the week", unit="spawn_bag", axes=(AHEAD,))
+    def packs_by(self) -> Expr:
+        """Whole ones, since the first week that the book has."""
+        return whole_up(self.ahead.supplied * self.months.packs_for_a_bag)
+
+    @line("Ahead: bags of spawn ordered before the week", unit="spawn_bag", axes=(AHEAD,))
+    def packs_before(self) -> Expr:
+        """Whole ones, since the first week that the book has."""
+        return whole_up(self.ahead.supplied_before * self.months.packs_for_a_bag)
+
     @line("Ahead: bags of spawn to order", unit="spawn_bag", axes=(AHEAD,))
     def packs(self) -> Expr:
         """Whole ones; nothing where spawn is made."""
-        so_far = whole_up(self.ahead.supplied * self.months.packs_for_a_bag)
-        before = whole_up(self.ahead.supplied_before * self.months.packs_for_a_bag)
-        return (so_far - before) * (1 - self.months.source.made)
+        return (self.packs_by - self.packs_before) * (1 - self.months.source.made)
 
     @line("Own spawn: whole weeks from starting it to filling", unit="count", axes=(GENERATION,))
     def weeks_before(self) -> Expr:
@@ -58,13 +66,17 @@ class SpawnAhead(Section):
         row = minimum(self.ahead.row + self.weeks_before, self.ahead.weeks.rows) - 1
         return at(self.ahead.filling.filled_so_far, WEEK, row)
 
-    @line("Own spawn: batches to start", unit="count", axes=MATRIX)
-    def batches(self) -> Expr:
-        """Whole ones."""
-        so_far = whole_up(self.served * self.batches_for_a_bag)
-        return so_far - whole_up(self.served_before * self.batches_for_a_bag)
+    @line("Own spawn: batches started by the end of the week", unit="count", axes=MATRIX)
+    def batches_by(self) -> Expr:
+        """Whole ones, since the first week that the book has."""
+        return whole_up(self.served * self.batches_for_a_bag)
+
+    @line("Own spawn: batches started before the week", unit="count", axes=MATRIX)
+    def batches_before(self) -> Expr:
+        """Whole ones, since the first week that the book has."""
+        return whole_up(self.served_before * self.batches_for_a_bag)
 
     @line("Own spawn: plates or bags to start", unit="spawn_unit", axes=MATRIX)
     def started(self) -> Expr:
         """Of all batches of the week."""
-        return self.batches * self.chain.started_in_batch
+        return (self.batches_by - self.batches_before) * self.chain.started_in_batch

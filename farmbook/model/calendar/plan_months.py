@@ -97,14 +97,14 @@ class PlanMonths(Section):
         return (self.start.first_of_month - self.start.first_monday) / ONE_WEEK + ROWS_TO_WEEK_1
 
     @line("Whole rows passed before the plan", unit="count")
-    def whole_before(self) -> Expr:
+    def passed(self) -> Expr:
         """At or below."""
         return whole_down(self.rows_before)
 
     @line("Part of a row passed before the plan", unit="share")
-    def part_before(self) -> Expr:
+    def begun(self) -> Expr:
         """The rest of it."""
-        return self.rows_before - self.whole_before
+        return self.rows_before - self.passed
 
     @line("Rows of weeks passed at the end of the month", unit="count", axes=(MONTH,))
     def rows(self) -> Expr:
@@ -123,5 +123,5 @@ class PlanMonths(Section):
 
     def to_date(self, so_far: Line) -> Expr:
         """A weekly sum so far as it stands at the end of each month, and before the first."""
-        before = interpolated(so_far, WEEK, whole=self.whole_before, part=self.part_before)
+        before = interpolated(so_far, WEEK, whole=self.passed, part=self.begun)
         return starting(before, interpolated(so_far, WEEK, whole=self.whole, part=self.part))

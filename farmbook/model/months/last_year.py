@@ -98,11 +98,15 @@ class LastYear(Section):
         per_bag = self.year.customers.takings_in_all - self.year.goods - self.year.selling
         return joined(per_bag, "money") * (self.bags_share - 1)
 
+    @line("Last year of the plan: wages and picking by the piece", unit="money")
+    def wages(self) -> Expr:
+        """In twelve months."""
+        return total((self.home.bills.wages + self.home.bills.piece) * self.counts, MONTH)
+
     @line("Of that: wages in weeks that a typical year does not count", unit="money")
     def by_wages(self) -> Expr:
         """The roster is paid in weeks that are shut too. Below zero: it costs more."""
-        paid = total((self.home.bills.wages + self.home.bills.piece) * self.counts, MONTH)
-        return joined(self.year.hours.labour_cost, "money") - paid - self.home.pay * MONTHS_A_YEAR
+        return joined(self.year.hours.labour_cost, "money") - self.wages - self.home.pay * MONTHS_A_YEAR
 
     @line("Of that: the rest", unit="money")
     def by_rest(self) -> Expr:

@@ -141,10 +141,15 @@ class MonthBills(Section):
         sum_of_all = joined(self.bills.other + self.year.rooms_by_the_week, "money") / MONTHS_A_YEAR
         return where(self.bills.chose(self.bills.counted, ONE_SUM), sum_of_all, self.listed_every_month)
 
+    @line("Bills listed with no month of their own, a year", unit="money/year")
+    def with_no_month(self) -> Expr:
+        """A twelfth is paid each month."""
+        return total(self.bills.amount * (self.due_in <= 0), BILL)
+
     @line("Bills listed and paid every month, a month", unit="money")
     def listed_every_month(self) -> Expr:
         """With water of the rooms, upkeep, and room cost typed by the week."""
-        monthly = total(self.bills.amount * (self.due_in <= 0), BILL) + self.year.rooms_by_the_week
+        monthly = self.with_no_month + self.year.rooms_by_the_week
         return joined(monthly + self.bills.upkeep + self.bills.rooms.water_cost, "money") / MONTHS_A_YEAR
 
     @line("Water of loads in the month", unit="money", axes=(MONTH,))

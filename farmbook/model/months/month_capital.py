@@ -153,12 +153,16 @@ class MonthCapital(Section):
         held = (self.lab_bought_in <= self.months.number) * (self.months.number <= self.lab_worn_in)
         return joined(self.capital.lab_loss, "money") / MONTHS_A_YEAR * held
 
+    @line("Years that the steamer in use lasts", unit="year")
+    def steamer_life(self) -> Expr:
+        """As typed with it."""
+        steamer = self.capital.steamer
+        return where(steamer.vessel_heat.in_use, steamer.vessel.life, steamer.cabinet.life)
+
     @line("Steamer: last month of its years", unit="count")
     def steamer_worn_in(self) -> Expr:
         """Of the plan."""
-        steamer = self.capital.steamer
-        life = where(steamer.vessel_heat.in_use, steamer.vessel.life, steamer.cabinet.life)
-        return self.steamer_bought_in + life / ONE_YEAR_OLDER * MONTHS_A_YEAR
+        return self.steamer_bought_in + self.steamer_life / ONE_YEAR_OLDER * MONTHS_A_YEAR
 
     @line("Lab: last month of its years", unit="count")
     def lab_worn_in(self) -> Expr:
@@ -178,10 +182,16 @@ class MonthCapital(Section):
 
     # In the books
 
+    @line("Item: value lost before the plan", unit="money", axes=(ITEM,))
+    def worn(self) -> Expr:
+        """Over the months that it is old."""
+        a_month = joined(self.capital.owned.yearly_loss, "money") / MONTHS_A_YEAR
+        return a_month * self.months_old
+
     @line("Item in the books when the plan starts", unit="money", axes=(ITEM,))
     def item_book_value(self) -> Expr:
         """Price, less the loss of its years so far; no less than it fetches. Nothing of what is still to be bought."""
-        worn = self.capital.owned.price - minimum(self.age, self.capital.owned.life) * self.capital.owned.yearly_loss
+        worn = self.capital.owned.price - self.worn
         return maximum(worn, self.capital.owned.salvage) * (self.capital.owned.bought_in <= 0)
 
     @line("All items, steamer and lab in the books when the plan starts", unit="money")

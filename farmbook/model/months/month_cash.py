@@ -252,11 +252,16 @@ class MonthCash(Section):
         """In the whole plan."""
         return at(self.missing_so_far, MONTH, self.months.many)
 
+    @line("Wages, bills and loan payments of a mean month", unit="money")
+    def fixed_in_months(self) -> Expr:
+        """Of all months of the plan."""
+        paid = total(self.bills.wages + self.bills.bills_paid + self.loans.payments, MONTH)
+        return ratio(paid, self.months.many)
+
     @line("Fixed payments of a month", unit="money")
     def fixed(self) -> Expr:
         """Wages, owner's pay, bills, energy of rooms, loans and household, in the mean of the plan's months."""
-        paid = total(self.bills.wages + self.bills.bills_paid + self.loans.payments, MONTH)
-        return ratio(paid, self.months.many) + self.home.pay + self.home.drawn + self.bills.rooms_a_month
+        return self.fixed_in_months + self.home.pay + self.home.drawn + self.bills.rooms_a_month
 
     @line("Months of fixed payments in hand when cash is lowest", unit="count")
     def months_in_hand(self) -> Expr:

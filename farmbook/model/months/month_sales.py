@@ -165,13 +165,22 @@ class MonthSales(Section):
         """The rest: the share of a month's sales that is paid a month later still."""
         return self.lag - self.lag_whole
 
+    @line("Sales paid so far there, whole months back", unit="money", axes=MATRIX)
+    def paid_near(self) -> Expr:
+        """All of what was sold by then."""
+        row = maximum(self.months.number - self.lag_whole, 1)
+        return at(self.sales_so_far, MONTH, row) * (self.months.number > self.lag_whole)
+
+    @line("Sales paid so far there, a month further back", unit="money", axes=MATRIX)
+    def paid_far(self) -> Expr:
+        """All of what was sold by then."""
+        row = maximum(self.months.number - self.lag_whole - 1, 1)
+        return at(self.sales_so_far, MONTH, row) * (self.months.number > self.lag_whole + 1)
+
     @line("Sales paid so far there", unit="money", axes=MATRIX)
     def paid_so_far(self) -> Expr:
-        """Those that lie so many months back."""
-        month, whole, part = self.months.number, self.lag_whole, self.lag_part
-        near = at(self.sales_so_far, MONTH, maximum(month - whole, 1)) * (month > whole) * (1 - part)
-        far = at(self.sales_so_far, MONTH, (month - whole - 1 - 1) * (month > whole + 1) + 1)
-        return near + far * (month > whole + 1) * part
+        """Between the two, by the part of a month."""
+        return self.paid_near * (1 - self.lag_part) + self.paid_far * self.lag_part
 
     # What they owe
 

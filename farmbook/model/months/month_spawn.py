@@ -51,10 +51,15 @@ class MonthSpawn(Section):
         """At or below."""
         return whole_down(self.rows_before)
 
+    @line("Part of a row for which spawn is ordered before the plan", unit="share")
+    def part_before(self) -> Expr:
+        """The rest."""
+        return self.rows_before - self.whole_before
+
     @line("Bags to fill for which spawn is ordered before the plan", unit="bag_filled")
     def bags_before(self) -> Expr:
         """Of a running farm it is paid, or among what is owed to suppliers; of a new one there is none yet."""
-        so_far, part = self.filling.filled_so_far, self.rows_before - self.whole_before
+        so_far, part = self.filling.filled_so_far, self.part_before
         ahead = at(so_far, WEEK, self.whole_before) * (1 - part) + at(so_far, WEEK, self.whole_before + 1) * part
         return ahead * (1 - self.filling.farm.is_new)
 

@@ -105,7 +105,7 @@ class MonthTotals(Section):
     @line("Bags filled in all weeks of the plan", unit="bag_filled", source=ARITHMETIC)
     def filled_by_weeks(self) -> Expr:
         """Without the days of its first and last week that are not in it."""
-        return total(self.filling.filled * self.filling.weeks.in_plan, WEEK) - self._outside(self.filling.filled)
+        return total(self.filling.filled * self.filling.weeks.in_plan, WEEK) - self.filled_outside
 
     @line("Bags filled in all months of the plan", unit="bag_filled")
     def filled_by_months(self) -> Expr:
@@ -115,16 +115,26 @@ class MonthTotals(Section):
     @line("Sold in all weeks of the plan", unit="kg_taken", source=ARITHMETIC)
     def sold_by_weeks(self) -> Expr:
         """Without the days of its first and last week that are not in it."""
-        return total(self.cold.sold * self.filling.weeks.in_plan, WEEK) - self._outside(self.cold.sold)
+        return total(self.cold.sold * self.filling.weeks.in_plan, WEEK) - self.sold_outside
 
     @line("Sold in all months of the plan", unit="kg_taken")
     def sold_by_months(self) -> Expr:
         """Added up."""
         return total(self.sold, MONTH)
 
+    @line("Bags filled on days of its first and last week that are not in the plan", unit="bag_filled")
+    def filled_outside(self) -> Expr:
+        """By days."""
+        return self._outside(self.filling.filled)
+
+    @line("Sold on days of its first and last week that are not in the plan", unit="kg_taken")
+    def sold_outside(self) -> Expr:
+        """By days."""
+        return self._outside(self.cold.sold)
+
     def _outside(self, weekly: Line) -> Expr:
         """What falls on days of the first and the last week that are not in the plan."""
-        before = at(weekly, WEEK, self.months.whole_before + 1) * self.months.part_before
+        before = at(weekly, WEEK, self.months.passed + 1) * self.months.begun
         return before + at(weekly, WEEK, self.whole_at_end + 1) * self.beyond
 
     @line("Bags of months and weeks agree", unit="flag")

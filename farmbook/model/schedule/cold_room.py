@@ -36,10 +36,15 @@ class ColdRoom(Section):
         learned = first + (1 - first) * self.start_up.learned
         return at(self.in_turn.all_take, CALENDAR, self.weeks.month_of_year) * learned
 
+    @line("Ready for customers so far", unit="kg_taken", axes=(WEEK,))
+    def ready_so_far(self) -> Expr:
+        """From the first week that the book has."""
+        return running_sum(self.picks.ready, WEEK)
+
     @line("Too old by the end of the week, of all so far", unit="kg_taken", axes=(WEEK,))
     def aged(self) -> Expr:
         """Ready so long before that it is sold by now or thrown out."""
-        return self.keeping.later(self.picks.picked_so_far, self.picks.share_taken)
+        return self.keeping.later(self.ready_so_far)
 
     @line("Sold in the week", unit="kg_taken", axes=(WEEK,))
     def sold(self) -> Expr:
@@ -78,6 +83,5 @@ class ColdRoom(Section):
     )
     def weight_adds_up(self) -> Expr:
         """Counted from the first week on."""
-        kept = self.picks.picked_so_far * self.picks.share_taken
-        apart = kept - self.sold_so_far - self.spoiled_so_far - self.left
+        apart = self.ready_so_far - self.sold_so_far - self.spoiled_so_far - self.left
         return total(apart * apart, WEEK) <= self.rounding * self.rounding

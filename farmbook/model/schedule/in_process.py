@@ -30,9 +30,9 @@ class InProcess(Section):
     dump = uses(Dumping)
     place = uses(Freeing)
 
-    @property
+    @line("Bags of the week that come whole out of the steamer", unit="bag_inoculated", axes=(WEEK,))
     def whole(self) -> Expr:
-        """Bags of the week that come whole out of the steamer."""
+        """Burst and leaking ones are taken out."""
         return self.filling.filled * self.crop.inoculated_per_filled
 
     @line("Bags of the week that will live", unit="bag_live", axes=(WEEK,))
@@ -44,12 +44,12 @@ class InProcess(Section):
     @line("Bags inoculated in the week", unit="bag_inoculated", axes=(WEEK,))
     def inoculated(self) -> Expr:
         """They were filled some days before."""
-        return self.bench.later(self.filling.filled, self.crop.inoculated_per_filled)
+        return self.bench.later(self.whole)
 
     @line("Bags that leave the incubation room in the week", unit="bag_inoculated", axes=(WEEK,))
     def moved(self) -> Expr:
         """Lost ones too."""
-        return self.opening.later(self.filling.filled, self.crop.inoculated_per_filled)
+        return self.opening.later(self.whole)
 
     @line("Bags opened in the week", unit="bag_live", axes=(WEEK,))
     def opened(self) -> Expr:

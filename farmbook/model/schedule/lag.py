@@ -39,12 +39,11 @@ class Lag(Alike):
         """The rest, by which a week's bags fall into two."""
         return self.in_weeks - self.whole
 
-    def later(self, weekly: Line, of_each: Expr | None = None) -> Expr:
+    def later(self, weekly: Line) -> Expr:
         """A weekly amount so much later: shared between two weeks by the part, so that none is lost.
 
-        `of_each` is what it is taken times. Before the first row nothing is known, and the first row is empty.
+        Before the first row nothing is known, and the first row is empty.
         """
         row = self.weeks.row
         this = at(weekly, WEEK, maximum(row - self.whole, 1)) * (1 - self.part)
-        found = this + at(weekly, WEEK, (row - self.whole - 1 - 1) * (row > self.whole + 1) + 1) * self.part
-        return found if of_each is None else found * of_each
+        return this + at(weekly, WEEK, (row - self.whole - 1 - 1) * (row > self.whole + 1) + 1) * self.part

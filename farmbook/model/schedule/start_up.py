@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from farmbook.expr.functions import maximum, minimum, ratio, where
+from farmbook.expr.functions import maximum, minimum, where
 from farmbook.expr.nodes import Expr, wrap
 from farmbook.model.axes import WEEK
 from farmbook.model.calendar.plan_weeks import PlanWeeks
@@ -90,19 +90,29 @@ class StartUp(Section):
         decided=True,
     )
 
+    @line("New farm: weeks until full, counted", unit="count")
+    def full_over(self) -> Expr:
+        """One at least."""
+        return maximum(self.weeks_to_full, 1)
+
+    @line("New farm: weeks until typical, counted", unit="count")
+    def learned_over(self) -> Expr:
+        """One at least."""
+        return maximum(self.weeks_to_learn, 1)
+
     @line("Bags filled, of those of a full week", unit="share", axes=(WEEK,))
     def filled_share(self) -> Expr:
         """Of a running farm always all; of a new one it grows from its first week of filling on."""
-        return where(self.farm.is_new, self.grown(self.weeks_to_full), wrap(1))
+        return where(self.farm.is_new, self.grown(self.full_over), wrap(1))
 
     @line("Weeks learned, of those it takes", unit="share", axes=(WEEK,))
     def learned(self) -> Expr:
         """Of a running farm all."""
-        return where(self.farm.is_new, self.grown(self.weeks_to_learn), wrap(1))
+        return where(self.farm.is_new, self.grown(self.learned_over), wrap(1))
 
     def grown(self, weeks: Expr) -> Expr:
         """How far the weeks since the first filling have come of so many."""
-        passed = ratio(self.weeks.number + 1 - self.first_filling, weeks)
+        passed = (self.weeks.number + 1 - self.first_filling) / weeks
         return maximum(minimum(passed, 1), 0)
 
     @line("Hired hands are on the roster", unit="flag", axes=(WEEK,))

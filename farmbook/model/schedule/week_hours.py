@@ -38,8 +38,12 @@ class WeekHours(Section):
     @line("Filling to shelf, spawn and lost bags: hours for each bag filled", unit="person_hour/bag_filled")
     def for_a_bag(self) -> Expr:
         """What does not come with opening, clearing, picking or packing."""
-        later = self.hours.opening_work.hours_a_week + self.clearing_that_grows + self.picking_and_packing
-        return ratio(self.hours.by_the_hour - self.hours.fixed - later, self.hours.farm.bags_filled_a_week)
+        return ratio(self.hours.by_the_hour - self.hours.fixed - self.later, self.hours.farm.bags_filled_a_week)
+
+    @line("Opening, clearing, picking and packing paid by the hour, hours a week", unit="person_hour/week")
+    def later(self) -> Expr:
+        """They come some weeks after filling."""
+        return self.hours.opening_work.hours_a_week + self.clearing_that_grows + self.picking_and_packing
 
     @line("Clearing that grows with the bags, hours a week", unit="person_hour/week")
     def clearing_that_grows(self) -> Expr:
