@@ -46,7 +46,7 @@ def payments_made(months: Operand, interval: Operand, payments: Operand) -> Oper
     Units: months [1], interval [1], payments [1]; gives [1].
     Source: arithmetic.
     """
-    return minimum(maximum(whole_down(months / interval), 0), payments)
+    return minimum(whole_down(months / interval) * (months > 0), payments)  # none before the money comes
 
 
 def level_payments_made(made: Operand, interest_only: Operand) -> Operand:

@@ -20,8 +20,10 @@ from farmbook.sections.section import ABOVE, BELOW, IMPOSSIBLE, NOT_A_NUMBER, NO
 __all__ = ["Report"]
 
 
-FARM_TABLES: Final = ("customer", "calendar_month", "item", "bill")
+FARM_TABLES: Final = frozenset({"customer", "calendar_month", "item", "bill"})
 """Tables of what is sold, of the weather, of what is owned and paid."""
+PLAN_TABLES: Final = frozenset({"loan", "step_up", "earlier", "wetness"})
+"""Tables of the plan: loans, changes, weeks."""
 
 
 class Report(Section):
@@ -47,14 +49,14 @@ class Report(Section):
         ):
             self._counts[what, key] = self._add(f"{what}_in_{key}", f"{label}, table of {words}", method)
 
-    def changed_in(self, lists: int, *, farm: bool = False) -> Expr:
-        """Cells changed in all tables over so many lists: in those of the whole farm, or in those of growing."""
-        tables = self._tables()
+    def changed_in(self, lists: int, of: frozenset[str] = frozenset()) -> Expr:
+        """Cells changed in all tables over so many lists: in some of them, or in those of growing."""
+        tables, others = self._tables(), FARM_TABLES | PLAN_TABLES
         return _added(
             [
                 found
                 for (what, key), found in self._counts.items()
-                if what == "changed" and _lists(tables[key]) == lists and (key in FARM_TABLES) == farm
+                if what == "changed" and _lists(tables[key]) == lists and (key in of if of else key not in others)
             ]
         )
 
@@ -241,7 +243,12 @@ class Report(Section):
     @line("Cells changed since the book was made, customers, weather, bills and things owned", unit="count")
     def changed_in_farm(self) -> Expr:
         """Names of rows are not counted."""
-        return self.changed_in(1, farm=True)
+        return self.changed_in(1, FARM_TABLES) + self.changed_in_plan
+
+    @line("Cells changed since the book was made, loans, changes of the plan and weeks", unit="count")
+    def changed_in_plan(self) -> Expr:
+        """Names of rows are not counted."""
+        return self.changed_in(1, PLAN_TABLES)
 
     @line("Cells changed since the book was made, tables over two lists", unit="count")
     def changed_over_two_lists(self) -> Expr:

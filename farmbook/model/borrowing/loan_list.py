@@ -187,11 +187,15 @@ class LoanList(Section):
 
     # A year of it
 
+    @line("Payments that a full year can have", unit="count", axes=(LOAN,))
+    def payments_that_count(self) -> Expr:
+        """Level ones; of interest only where there are no others."""
+        return where(self.level_payments > 0, self.level_payments, self.payments)
+
     @line("Payments in a full year", unit="count", axes=(LOAN,))
     def payments_a_year(self) -> Expr:
         """Level ones, all that are left where they end within the year; of interest only where there are no others."""
-        most = where(self.level_payments > 0, self.level_payments, self.payments)
-        return minimum(whole_down(MONTHS_COUNTED / self.months_between), most)
+        return minimum(whole_down(MONTHS_COUNTED / self.months_between), self.payments_that_count)
 
     @line("Paid in a full year", unit="money", axes=(LOAN,))
     def paid_a_year(self) -> Expr:

@@ -127,11 +127,15 @@ class MonthBills(Section):
         """A twelfth of a typical year, whatever is filled."""
         return joined(self.bills.energy_of_rooms, "money") / MONTHS_A_YEAR
 
+    @line("Energy of rooms, cooler and the rest in the month", unit="money", axes=(MONTH,))
+    def rooms(self) -> Expr:
+        """By season."""
+        return self.rooms_a_month * at(self.energy_season, CALENDAR, self.months.month_of_year)
+
     @line("Energy in the month", unit="money", axes=(MONTH,))
     def energy(self) -> Expr:
         """Steamer, lab, rooms and cooler."""
-        rooms = self.rooms_a_month * at(self.energy_season, CALENDAR, self.months.month_of_year)
-        return self.steaming + self.totals.filled * self.lab_for_a_bag + rooms
+        return self.steaming + self.totals.filled * self.lab_for_a_bag + self.rooms
 
     # Bills
 

@@ -113,11 +113,20 @@ class MonthCapital(Section):
         """Nothing where it is bought."""
         return self.capital.lab_choice.lab_price * self.capital.source.made
 
+    @line("Steamer bought in the month", unit="money", axes=(MONTH,))
+    def steamer_bought(self) -> Expr:
+        """In the month that you give."""
+        return self.steamer_price * self._in(self.steamer_bought_in)
+
+    @line("Spawn lab bought in the month", unit="money", axes=(MONTH,))
+    def lab_bought(self) -> Expr:
+        """In the month that you give."""
+        return self.lab_price * self._in(self.lab_bought_in)
+
     @line("Steamer and lab bought in the month", unit="money", axes=(MONTH,))
     def plant_bought(self) -> Expr:
         """Nothing for what you own already."""
-        steamer = self.steamer_price * self._in(self.steamer_bought_in)
-        return steamer + self.lab_price * self._in(self.lab_bought_in)
+        return self.steamer_bought + self.lab_bought
 
     def _in(self, month: Expr) -> Expr:
         """Whether this is the month; a part of one counts to the next whole one."""

@@ -292,10 +292,10 @@ class MonthCash(Section):
 
     # Checks and words
 
-    @line("Interest on the credit line so far", unit="money", axes=(MONTH,))
-    def interest_so_far(self) -> Expr:
-        """From the start of the plan."""
-        return starting(0, previous(self.interest_so_far, MONTH) + self.line_interest)
+    @line("Owed on the credit line at the start, with all interest since", unit="money", axes=(MONTH,))
+    def line_with_interest(self) -> Expr:
+        """What cash would be without: by so much it differs from cash less what is owed."""
+        return starting(self.line_owed, previous(self.line_with_interest, MONTH) + self.line_interest)
 
     @line("Cash that is a rounding of all that is paid out in the plan", unit="money")
     def rounding(self) -> Expr:
@@ -310,9 +310,8 @@ class MonthCash(Section):
     )
     def cash_adds_up(self) -> Expr:
         """Two ways of counting."""
-        with_line = self.closing - self.on_line + self.line_owed
-        apart = with_line - self.without_line + self.interest_so_far
-        return total(apart * apart, MONTH) <= self.rounding * self.rounding
+        apart = self.closing - self.on_line - self.without_line + self.line_with_interest
+        return absolute(total(apart, MONTH)) <= self.rounding
 
     @check(
         "Cash is never missing",
@@ -321,8 +320,7 @@ class MonthCash(Section):
     )
     def enough(self) -> Expr:
         """At the end of each month, with the line. Fine as long as you have not said what cash there is."""
-        enough = self.most_missing <= absolute(self.needed) * SUM_TOLERANCE
-        return any_of(negation(self.given(self.cash)), enough)
+        return any_of(negation(self.given(self.cash)), self.most_missing <= self.rounding)
 
     @line("Credit line, in words", unit="1")
     def line_told(self) -> Expr:

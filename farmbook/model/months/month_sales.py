@@ -4,8 +4,9 @@ from __future__ import annotations
 
 from typing import Final
 
-from farmbook.calc.tolerance import SUM_TOLERANCE, is_rounding
+from farmbook.calc.tolerance import SUM_TOLERANCE
 from farmbook.expr.functions import (
+    absolute,
     any_of,
     at,
     joined,
@@ -258,8 +259,7 @@ class MonthSales(Section):
     )
     def sales_add_up(self) -> Expr:
         """Money collected is sales less the change in what is owed."""
-        apart = self.owed - self.owed_by_sales
-        return total(apart * apart, MONTH) <= self.rounding * self.rounding
+        return absolute(total(self.owed - self.owed_by_sales, MONTH)) <= self.rounding
 
     @check(
         "All that is sold goes to a customer, in every month",
@@ -268,7 +268,5 @@ class MonthSales(Section):
     )
     def shares_add_up(self) -> Expr:
         """In turn, each up to what it takes; if there is a customer at all."""
-        return any_of(
-            is_rounding(self.gone - self.totals.sold_by_months, self.gone, self.totals.sold_by_months),
-            self.all_most <= 0,
-        )
+        sold = self.totals.sold_by_months
+        return any_of(absolute(self.gone - sold) <= sold * SUM_TOLERANCE, self.all_most <= 0)

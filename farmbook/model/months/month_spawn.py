@@ -56,12 +56,16 @@ class MonthSpawn(Section):
         """The rest."""
         return self.rows_before - self.whole_before
 
+    @line("Bags filled so far, so long ahead of the plan's start", unit="bag_filled")
+    def ahead_before(self) -> Expr:
+        """As far as an order reaches on the first day of the plan."""
+        so_far, part = self.filling.filled_so_far, self.part_before
+        return at(so_far, WEEK, self.whole_before) * (1 - part) + at(so_far, WEEK, self.whole_before + 1) * part
+
     @line("Bags to fill for which spawn is ordered before the plan", unit="bag_filled")
     def bags_before(self) -> Expr:
         """Of a running farm it is paid, or among what is owed to suppliers; of a new one there is none yet."""
-        so_far, part = self.filling.filled_so_far, self.part_before
-        ahead = at(so_far, WEEK, self.whole_before) * (1 - part) + at(so_far, WEEK, self.whole_before + 1) * part
-        return ahead * (1 - self.filling.farm.is_new)
+        return self.ahead_before * (1 - self.filling.farm.is_new)
 
     @line("Bags to fill for which spawn is ordered by the end of the month", unit="bag_filled", axes=(MONTH,))
     def bags_so_far(self) -> Expr:
@@ -75,17 +79,22 @@ class MonthSpawn(Section):
         """Ordered, or its materials used."""
         return self.bags_so_far - previous(self.bags_so_far, MONTH)
 
+    @line("Bags of spawn a week, parts of one counted", unit="spawn_bag/week")
+    def packs_a_week(self) -> Expr:
+        """In a typical week."""
+        return ratio(self.spawn.order_a_week, self.spawn.pack_weight)
+
     @line("Bags of spawn for each bag filled", unit="spawn_bag/bag_filled")
     def packs_for_a_bag(self) -> Expr:
         """With those that arrive bad."""
-        a_week = ratio(self.spawn.order_a_week, self.spawn.pack_weight)
-        return ratio(a_week, self.filling.farm.bags_filled_a_week)
+        return ratio(self.packs_a_week, self.filling.farm.bags_filled_a_week)
 
     @line("Bags of spawn ordered by the end of the month", unit="spawn_bag", axes=(MONTH,))
     def packs_so_far(self) -> Expr:
         """Whole ones; what is over serves the next order."""
         return starting(
-            whole_up(self.bags_before * self.packs_for_a_bag), whole_up(self.bags_so_far * self.packs_for_a_bag)
+            whole_up(self.bags_before * self.packs_for_a_bag),
+            whole_up(self.bags_so_far * self.packs_for_a_bag),
         )
 
     @line("Bags of spawn to order in the month, if it is bought", unit="spawn_bag", axes=(MONTH,))
@@ -113,8 +122,12 @@ class MonthSpawn(Section):
         """A twelfth; nothing where spawn is bought."""
         return joined(self.own_spawn.yearly_bills, "money") / MONTHS_A_YEAR
 
+    @line("Own spawn in the month, if it is made", unit="money", axes=(MONTH,))
+    def own_cost(self) -> Expr:
+        """Materials, and the bills of the lab."""
+        return self.bags * self.materials_for_a_bag + self.lab_bills
+
     @line("Spawn in the month", unit="money", axes=(MONTH,))
     def cost(self) -> Expr:
         """Bought in whole bags; or the materials of your own and the bills of the lab."""
-        own = self.bags * self.materials_for_a_bag + self.lab_bills
-        return where(self.source.made, own, self.packs * self.pack_cost)
+        return where(self.source.made, self.own_cost, self.packs * self.pack_cost)

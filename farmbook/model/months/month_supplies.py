@@ -3,7 +3,18 @@
 from __future__ import annotations
 
 from farmbook.calc.tolerance import SUM_TOLERANCE
-from farmbook.expr.functions import at, joined, maximum, previous, running_sum, starting, total, where, whole_down
+from farmbook.expr.functions import (
+    absolute,
+    at,
+    joined,
+    maximum,
+    previous,
+    running_sum,
+    starting,
+    total,
+    where,
+    whole_down,
+)
 from farmbook.expr.nodes import Expr
 from farmbook.model.axes import MONTH, WEEK
 from farmbook.model.calendar.plan_months import MONTHS_A_YEAR, PlanMonths
@@ -172,4 +183,4 @@ class MonthSupplies(Section):
     def supplies_add_up(self) -> Expr:
         """Two ways of counting what is owed."""
         apart = self.owed - self.purchases_so_far + self.paid_so_far - self.opening_left
-        return total(apart * apart, MONTH) <= self.rounding * self.rounding
+        return absolute(total(apart, MONTH)) <= self.rounding

@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 from farmbook.calc.calendar import MONTHS_IN_A_YEAR
-from farmbook.calc.tolerance import is_rounding
+from farmbook.calc.tolerance import SUM_TOLERANCE
 from farmbook.calc.worth import ONE_MONTH
-from farmbook.expr.functions import previous, starting, total, where
+from farmbook.expr.functions import absolute, previous, starting, total, where
 from farmbook.expr.nodes import Expr
 from farmbook.model.axes import LOAN, MONTH
 from farmbook.model.borrowing.loan_list import LoanList
@@ -94,10 +94,10 @@ class ListedLoans(Section):
 
     # Whether it adds up
 
-    @line("Loans listed: payments are interest and repayment", unit="flag", axes=(MONTH,))
-    def month_adds_up(self) -> Expr:
-        """Payments by their number, interest by what was owed, repayment by what is owed less: three ways of counting."""
-        return is_rounding(self.paid - self.interest - self.repaid, self.borrowed, self.paid_so_far)
+    @line("Loans listed: a rounding of all that is borrowed and paid", unit="money")
+    def rounding(self) -> Expr:
+        """By so much the ways of counting may differ."""
+        return (total(self.paid + self.drawn, MONTH) + self.owed_at_start) * SUM_TOLERANCE
 
     @check(
         "Loans: what is paid is interest and repayment, in every month",
@@ -106,7 +106,8 @@ class ListedLoans(Section):
     )
     def adds_up(self) -> Expr:
         """Owed before, and come, less repaid, is owed at the end."""
-        return total(self.month_adds_up, MONTH) >= self.months.many
+        apart = total(self.paid - self.interest - self.repaid, MONTH)
+        return absolute(apart) <= self.rounding
 
 
 class LoanMonths(Section):

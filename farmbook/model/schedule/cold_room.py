@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from farmbook.calc.tolerance import SUM_TOLERANCE
-from farmbook.expr.functions import at, maximum, minimum, previous, running_sum, starting, total
+from farmbook.expr.functions import absolute, at, maximum, minimum, previous, running_sum, starting, total
 from farmbook.expr.nodes import Expr
 from farmbook.model.axes import CALENDAR, WEEK
 from farmbook.model.calendar.plan_weeks import PlanWeeks
@@ -84,4 +84,4 @@ class ColdRoom(Section):
     def weight_adds_up(self) -> Expr:
         """Counted from the first week on."""
         apart = self.ready_so_far - self.sold_so_far - self.spoiled_so_far - self.left
-        return total(apart * apart, WEEK) <= self.rounding * self.rounding
+        return absolute(total(apart, WEEK)) <= self.rounding

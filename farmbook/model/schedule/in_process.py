@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from farmbook.calc.tolerance import SUM_TOLERANCE
-from farmbook.expr.functions import joined, maximum, previous, starting, total
+from farmbook.expr.functions import absolute, joined, maximum, previous, starting, total
 from farmbook.expr.nodes import Expr
 from farmbook.model.axes import WEEK
 from farmbook.model.crop.crop import Crop
@@ -118,5 +118,4 @@ class InProcess(Section):
     )
     def bags_add_up(self) -> Expr:
         """Rooms and flows are worked out apart."""
-        apart = self.in_process - self.counted_on
-        return total(apart * apart, WEEK) <= self.rounding * self.rounding
+        return absolute(total(self.in_process - self.counted_on, WEEK)) <= self.rounding

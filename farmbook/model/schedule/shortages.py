@@ -158,7 +158,7 @@ class Shortages(Section):
     def cold_short(self) -> Expr:
         """Left there at the end of the week, by more than a rounding."""
         over = self.cold.left - self.cold_had
-        return over * (over > self.cold.left * SUM_TOLERANCE)
+        return over * (over > self.cold.rounding)
 
     # In all
 
@@ -166,7 +166,7 @@ class Shortages(Section):
     def places_short(self) -> Expr:
         """By more than a rounding."""
         both = self.incubation_short + self.fruiting_short
-        return both * (both > self.bags.places * SUM_TOLERANCE)
+        return both * (both > joined(self.bags.rounding, "place"))
 
     @line("Week is short of something", unit="flag", axes=(WEEK,))
     def is_short(self) -> Expr:
