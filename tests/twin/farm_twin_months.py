@@ -7,7 +7,7 @@ from datetime import date, timedelta
 from itertools import pairwise
 
 from tests.twin.farm_twin_calendar import BEFORE
-from tests.twin.farm_twin_ground import Given, Results, agree, over, whole_up
+from tests.twin.farm_twin_ground import ROUNDING, Given, Results, agree, over, whole_up
 from tests.twin.farm_twin_month_cash import cash, household
 from tests.twin.farm_twin_month_costs import bills_by_month, capital_by_month, supplies
 from tests.twin.farm_twin_month_sales import sales
@@ -59,7 +59,8 @@ def totals(out: Results, when: Months) -> Results:
         found[f"{name}_so_far"] = [reached(out[series], end) for end in when.ends]
         found[name] = []
         for at_end in found[f"{name}_so_far"]:
-            found[name].append(at_end - before)
+            more = at_end - before
+            found[name].append(more if more > ROUNDING * at_end else 0.0)
             before = at_end
     part = when.ends[-1] % 1
     found |= {
