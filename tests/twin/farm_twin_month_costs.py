@@ -126,7 +126,9 @@ def bills_paid(given: Given, out: Results, when: Months) -> Results:
     water, due = [0.0] * len(loads), [0.0] * len(loads)
     if not one_sum:
         water = [count * float(out["steamer_in_use.water_cost_per_run"]) for count in loads]
-        due = [sum(float(amount) for amount, due_in in rows if month - 1 < due_in <= month) for month in when.month_of_year]
+        due = [
+            sum(float(amount) for amount, due_in in rows if month - 1 < due_in <= month) for month in when.month_of_year
+        ]
     return {
         "every_month": every_month,
         "listed_every_month": always / MONTHS_IN_A_YEAR,
@@ -151,7 +153,9 @@ def items_over_time(given: Given, count: int) -> Results:
         "months_old": old,
         "months_owned": owned,
         "times_replaced": replaced,
-        "items_bought": [sum(float(row[0]) for row in rows if month - 1 < row[3] <= month) for month in range(1, count + 1)],
+        "items_bought": [
+            sum(float(row[0]) for row in rows if month - 1 < row[3] <= month) for month in range(1, count + 1)
+        ],
         "net_price": net,
         "replaced_so_far": so_far,
         "replacing": changes(so_far),

@@ -109,9 +109,7 @@ def owing(found: Results, days_to_pay: Monthly) -> Results:
     all_paid = [sum(column) for column in zip(*paid, strict=True)]
     count = len(all_paid)
     typical = list(zip(found["typical_month"], found["lag"], strict=True))
-    still_waiting = [
-        sum(each * max(lag - month, 0.0) for each, lag in typical) for month in range(1, count + 1)
-    ]
+    still_waiting = [sum(each * max(lag - month, 0.0) for each, lag in typical) for month in range(1, count + 1)]
     left = [found["opening_owed"] * over(each, found["waiting"]) for each in still_waiting]
     fallen = [-each for each in changes(left, found["opening_owed"])]
     collected = [new + old for new, old in zip(changes(all_paid), fallen, strict=True)]
