@@ -24,13 +24,14 @@ from farmbook.results import compute, load_scenario, whole_farm
 from farmbook.sections.declare import Choice, NumberInput, TextInput
 from farmbook.sections.section import Bound
 from tests.checks.farms import farm
+from tests.demos import DEMOS
 from tests.engines.cells import Book, Cell, Entry
 from tests.engines.formualizer_engine import FormualizerBook
 from tests.live.edits import Edit, LiveBook
 from tests.twin.farms import axis_sizes, cells_of, engine
 
 SYSTEMS: Final = ("metric", "us")
-SCENARIOS: Final = sorted((Path(__file__).parents[2] / "scenarios").glob("*.toml"))
+SCENARIOS: Final = DEMOS
 
 BELOW, WITHIN, ABOVE, IMPOSSIBLE = "▼ below usual", "within", "▲ above usual", "▲ cannot be"
 NO_NUMBER, NOT_FILLED, SPARE = "▲ no number", "not given", "(spare)"

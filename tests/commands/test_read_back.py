@@ -19,13 +19,14 @@ from openpyxl.utils import get_column_letter
 from farmbook.cli import main
 from farmbook.output import build_bytes
 from farmbook.results import Computed, compute, load_scenario
+from tests.demos import DEMOS
 from tests.engines import gnumeric, require
 from tests.engines.cells import Cell, Entry, named_areas, position, retype
 from tests.engines.libreoffice import available
 
 SCENARIOS = Path(__file__).parents[2] / "scenarios"
 KESTREL = SCENARIOS / "kestrel_hollow.toml"
-BOTH = pytest.mark.parametrize("scenario", sorted(SCENARIOS.glob("*.toml")), ids=lambda path: str(path.stem))
+BOTH = pytest.mark.parametrize("scenario", DEMOS, ids=lambda path: str(path.stem))
 Edit = Callable[[Callable[..., Any]], None]
 
 

@@ -14,13 +14,14 @@ import pytest
 from farmbook.expr.nodes import RawInput
 from farmbook.output import build_bytes
 from farmbook.results import compute, load_scenario
+from tests.demos import DEMOS
 from tests.engines import gnumeric, libreoffice, require
 from tests.engines.cells import Book, disagreements, formula_cells, stored_values
 from tests.engines.formualizer_engine import FormualizerBook
 from tests.engines.libreoffice import LibreOfficeBook
 from tests.live.edits import Edit, LiveBook, basis_edits, edits
 
-SCENARIOS = sorted((Path(__file__).parents[2] / "scenarios").glob("*.toml"))
+SCENARIOS = DEMOS
 ALL = pytest.mark.parametrize("scenario", SCENARIOS, ids=lambda path: path.stem)
 
 

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from tests.twin.farm_twin_ground import ROUNDING, Given, Results, over, same
-from tests.twin.farm_twin_month_steps import MONTHS_IN_A_YEAR, Monthly, Months, is_off, running
+from tests.twin.farm_twin_month_steps import MONTHS_IN_A_YEAR, Monthly, Months, alike, running
 
 __all__ = ["cash", "household"]
 
@@ -104,8 +104,6 @@ def credit_line(given: Given, net: Monthly) -> Results:
     without = cash
     names = ("without_line", "line_interest", "before_line", "on_line", "closing", "missing")
     found: dict[str, Monthly] = {name: [] for name in names}
-    off, paid = [], 0.0
-    first = owed
     for each in net:
         without += each
         interest = owed * float(given["opening.line_rate"]) / MONTHS_IN_A_YEAR
@@ -114,11 +112,9 @@ def credit_line(given: Given, net: Monthly) -> Results:
         after = before + then - owed
         for name, value in zip(names, (without, interest, before, then, after, max(least - after, 0.0)), strict=True):
             found[name].append(value)
-        paid += interest
-        off.append(is_off(after - then, without - first - paid, after, then, without))
         cash, owed = after, then
     clear = float(sum(each <= 0 for each in found["on_line"]))
-    return {**found, "month_off": off, "months_clear": clear, "interest_so_far": running(found["line_interest"])}
+    return {**found, "months_clear": clear, "interest_so_far": running(found["line_interest"])}
 
 
 def lowest(found: Results, when: Months) -> Results:
@@ -139,7 +135,6 @@ def lowest(found: Results, when: Months) -> Results:
         "lowest": low,
         "lowest_month": 1.0 + where,
         "lowest_drawn": [cash if month == where else 0.0 for month, cash in enumerate(closing)],
-        "others_drawn": [0.0 if month == where else cash for month, cash in enumerate(closing)],
         "lowest_day": when.first_days[where],
         "peak": peak,
         "most_missing": missing,
@@ -160,6 +155,15 @@ def start_of_it(given: Given, before_loans: Monthly, collected: Monthly) -> Resu
     return {"unfunded": so_far, "unfunded_within": within, "deepest_so_far": deepest, "needed": -least}
 
 
+def two_ways(given: Given, found: Results, collected: Monthly) -> Results:
+    """With the credit line, and without it less the interest paid."""
+    cash, owed = float(given["opening.cash"]), float(given["opening.line_owed"])
+    rounding = ROUNDING * (sum(found["running"]) + sum(collected) + abs(cash) + owed)
+    with_line = [after - then + owed for after, then in zip(found["closing"], found["on_line"], strict=True)]
+    without = [each - paid for each, paid in zip(found["without_line"], found["interest_so_far"], strict=True)]
+    return {"rounding": rounding, "cash_adds_up": alike(with_line, without, rounding)}
+
+
 def cash(given: Given, out: Results, when: Months) -> Results:
     """Cash at the end of each month, and what it comes to over the plan."""
     count = len(when.days)
@@ -178,6 +182,6 @@ def cash(given: Given, out: Results, when: Months) -> Results:
         "fixed": fixed,
         "months_in_hand": over(max(found["lowest"], 0.0), fixed),
         "enough": float(nothing or not given["opening.cash_given"]),
-        "cash_adds_up": float(not any(found["month_off"])),
+        **two_ways(given, found, out["month_sales.collected"]),
     }
     return {f"month_cash.{name}": value for name, value in found.items()}

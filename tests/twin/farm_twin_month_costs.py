@@ -4,13 +4,13 @@ from __future__ import annotations
 
 import math
 
-from tests.twin.farm_twin_ground import Given, Results, over, same
+from tests.twin.farm_twin_ground import ROUNDING, Given, Results, over, same
 from tests.twin.farm_twin_month_steps import (
     MONTHS_IN_A_YEAR,
     Monthly,
     Months,
+    alike,
     changes,
-    is_off,
     months_back,
     months_of,
     paid_later,
@@ -28,11 +28,7 @@ def stock_kept(given: Given, out: Results, when: Months) -> Results:
     """Mix, bags and ties are bought so that stock lasts some weeks."""
     a_bag, weeks = float(out["bag.material_cost"]), float(given["opening.supply_weeks"])
     used_up = [bags * a_bag for bags in out["month_totals.filled"]]
-    full_week = []
-    for end in when.ends:
-        row = math.floor(end) - 1
-        grown = max(float(out["filling.full_week"][row]), 0.0) * float(out["start_up.filled_share"][row])
-        full_week.append(grown * a_bag)
+    full_week = [float(out["filling.full_bags"][math.floor(end) - 1]) * a_bag for end in when.ends]
     opening = 0.0 if out["farm.is_new"] else float(given["farm.bags_filled_a_week"]) * a_bag * weeks
     bought, stock, there = [], [], opening
     for used, week in zip(used_up, full_week, strict=True):
@@ -53,9 +49,7 @@ def supplies(given: Given, out: Results, when: Months) -> Results:
     paid_so_far = paid_later(so_far, days)
     worked = 0.0 if out["farm.is_new"] else typical * lag
     opening = float(given["opening.owed_to_suppliers"]) if given["opening.owed_to_suppliers_given"] else worked
-    left = []
-    for month in range(1, len(so_far) + 1):
-        left.append(max(opening - month * typical, 0.0))
+    left = [max(opening - month * typical, 0.0) for month in range(1, len(so_far) + 1)]
     fallen = [-each for each in changes(left, opening)]
     paid = [new + old for new, old in zip(changes(paid_so_far), fallen, strict=True)]
     owed, still = [], opening
@@ -77,10 +71,8 @@ def supplies(given: Given, out: Results, when: Months) -> Results:
         "owed": owed,
     }
     unpaid = [each - gone + rest for each, gone, rest in zip(so_far, paid_so_far, left, strict=True)]
-    found["month_off"] = [
-        is_off(*pair, sum_so_far, pair[0]) for *pair, sum_so_far in zip(owed, unpaid, so_far, strict=True)
-    ]
-    found["supplies_add_up"] = float(not any(found["month_off"]))
+    found["rounding"] = ROUNDING * (sum(found["purchases"]) + opening)
+    found["supplies_add_up"] = alike(owed, unpaid, found["rounding"])
     return {f"month_supplies.{name}": value for name, value in found.items()}
 
 

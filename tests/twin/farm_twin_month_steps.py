@@ -5,15 +5,13 @@ from __future__ import annotations
 import math
 from dataclasses import dataclass
 
-from tests.twin.farm_twin_ground import ROUNDING
-
 __all__ = [
     "DAYS_IN_A_WEEK",
     "MONTHS_IN_A_YEAR",
     "Monthly",
     "Months",
+    "alike",
     "changes",
-    "is_off",
     "months_back",
     "months_of",
     "paid_later",
@@ -84,6 +82,6 @@ def running(each_month: Monthly) -> Monthly:
     return found
 
 
-def is_off(one: float, other: float, *made_of: float) -> float:
-    """1 where two sums differ by more than rounding of what they are made of."""
-    return float(abs(one - other) > ROUNDING * sum(abs(each) for each in made_of))
+def alike(one: Monthly, other: Monthly, rounding: float) -> float:
+    """1 where two ways of counting differ by no more than rounding over all months."""
+    return float(math.hypot(*[here - there for here, there in zip(one, other, strict=True)]) <= abs(rounding))

@@ -6,6 +6,7 @@ import math
 from datetime import date, timedelta
 from itertools import pairwise
 
+from tests.twin.farm_twin_calendar import BEFORE
 from tests.twin.farm_twin_ground import Given, Results, agree, over, whole_up
 from tests.twin.farm_twin_month_cash import cash, household
 from tests.twin.farm_twin_month_costs import bills_by_month, capital_by_month, supplies
@@ -16,7 +17,6 @@ __all__ = ["calendar_months", "months"]
 
 DAY_ZERO = date(1899, 12, 30)
 EARLIEST, LATEST = date(2000, 1, 1), date(2099, 12, 31)
-WEEKS_BEFORE = 26
 
 
 def calendar_months(given: Given) -> Months:
@@ -27,7 +27,7 @@ def calendar_months(given: Given) -> Months:
     while len(firsts) <= int(given["plan.months"]):
         firsts.append((firsts[-1] + timedelta(days=31)).replace(day=1))
     monday = first - timedelta(days=first.weekday())
-    positions = [WEEKS_BEFORE + (day - monday).days / DAYS_IN_A_WEEK for day in firsts]
+    positions = [BEFORE + (day - monday).days / DAYS_IN_A_WEEK for day in firsts]
     days = [float((after - day).days) for day, after in pairwise(firsts)]
     counted = [float((day - DAY_ZERO).days) for day in firsts[:-1]]
     return Months(days, [day.month for day in firsts[:-1]], counted, positions[0], positions[1:])
@@ -44,7 +44,6 @@ WEEKLY = {
     "filled": "filling.filled_so_far",
     "loads": "shortages.loads_so_far",
     "picked": "picks.picked_so_far",
-    "ready": "cold_room.ready_so_far",
     "sold": "cold_room.sold_so_far",
     "spoiled": "cold_room.spoiled_so_far",
     "hired": "week_hours.hired_so_far",
@@ -81,7 +80,7 @@ def by_weeks(weekly: Monthly, out: Results, when: Months, beyond: float) -> floa
     """Whole weeks of the plan, less what of the first lies before it and of the last after it."""
     in_all = 0.0
     for row, each in enumerate(weekly):
-        in_all += each if row >= WEEKS_BEFORE and row < when.ends[-1] else 0.0
+        in_all += each if row >= BEFORE and row < when.ends[-1] else 0.0
     first, last = math.floor(when.before), math.floor(when.ends[-1])
     return in_all - weekly[first] * (when.before - first) - weekly[last] * beyond
 

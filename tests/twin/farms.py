@@ -243,18 +243,18 @@ class Difference:
 @cache
 def least_room() -> Mapping[str, float]:
     """By how much two workings-out of a line may differ where it comes to hardly anything: a sum of money of a year may be the
-    difference of two that are ten million times a cent, and carries their last digits; so is what is left of all weeks."""
-    a_year = unit("money/year")
-    return {
-        line.name: 1e-5
-        if line.name.endswith((".cents", "loan_years.interest"))
-        else 1e-7
-        if line.unit == a_year
-        else 1e-6
-        if line.name.startswith("cold_room.")
-        else 1e-9
-        for line in (*compared_lines(), *alternative_lines())
-    }
+    difference of two that are ten million times a cent, and carries their last digits; so is what is left of all weeks, and
+    what a month leaves of all that came before."""
+    return {line.name: room_of(line) for line in (*compared_lines(), *alternative_lines())}
+
+
+def room_of(line: Line) -> float:
+    """For one line."""
+    if line.name.endswith((".cents", "loan_years.interest")):
+        return 1e-5
+    if line.name.startswith("cold_room.") or (line.name.startswith("month_") and line.unit == unit("money")):
+        return 1e-6
+    return 1e-7 if line.unit == unit("money/year") else 1e-9
 
 
 def differences(ours: Sequence[Mapping[str, Array]], theirs: Mapping[str, Array]) -> list[Difference]:

@@ -12,6 +12,7 @@ import pytest
 from farmbook.expr.nodes import Line
 from farmbook.interpret.numbers import Array
 from farmbook.results import compute, load_scenario, whole_farm
+from tests.demos import DEMOS
 from tests.twin.edge_farms import EDGES, at_a_limit, edge_farm, numbers, other_options, plausible, with_one
 from tests.twin.farm_twin import choices, schedule, twin
 from tests.twin.farm_twin_ground import Given
@@ -34,7 +35,7 @@ from tests.twin.random_farms import random_farm
 
 SYSTEMS = ("metric", "us")
 RANDOM_FARMS = 150
-SCENARIOS = sorted((Path(__file__).parents[2] / "scenarios").glob("*.toml"))
+SCENARIOS = DEMOS
 
 
 def disagreements(farms: Sequence[Farm], systems: tuple[str, ...] = SYSTEMS) -> list[Difference]:

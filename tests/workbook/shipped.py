@@ -12,13 +12,14 @@ from farmbook.layout.book import Home
 from farmbook.layout.page import Plan
 from farmbook.output import build_bytes, lay_out
 from farmbook.results import Computed, compute, load_scenario
+from tests.demos import DEMOS
 from tests.workbook.lints_placed import Placed
 from tests.workbook.written import At, Written
 
 __all__ = ["SCENARIOS", "ShippedBook", "built"]
 
 ROOT = Path(__file__).resolve().parents[2]
-SCENARIOS = {path.stem: path for path in sorted((ROOT / "scenarios").glob("*.toml"))}
+SCENARIOS = {path.stem: path for path in DEMOS}
 """Every scenario in the repository by name."""
 
 

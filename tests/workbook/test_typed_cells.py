@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import itertools
 import re
-from pathlib import Path
 
 import pytest
 
@@ -16,8 +15,9 @@ from farmbook.output import build_bytes, lay_out
 from farmbook.results import compute, load_scenario
 from farmbook.scenario.fields import has_basis
 from farmbook.workbook.reading import EditedBook
+from tests.demos import DEMOS
 
-SCENARIOS = sorted((Path(__file__).parents[2] / "scenarios").glob("*.toml"))
+SCENARIOS = DEMOS
 ADDRESS = re.compile(r"[a-z]{1,3}[0-9]+|r[0-9]*c[0-9]*", re.IGNORECASE)
 
 

@@ -125,7 +125,7 @@ class LastYear(Section):
             figure(self.by_bags, -2, named=False),
             " by bags, ",
             figure(self.by_wages, -2, named=False),
-            " by wages in weeks that are shut, ",
+            " by wages on the roster, ",
             figure(self.by_rest, -2, named=False),
             " by all else.",
         )

@@ -16,7 +16,6 @@ from farmbook.expr.functions import (
     ratio,
     starting,
     total,
-    where,
 )
 from farmbook.expr.nodes import Constant, Expr
 from farmbook.expr.sentences import either, figure, say
