@@ -33,11 +33,16 @@ def calendar_months(given: Given) -> Months:
     return Months(days, [day.month for day in firsts[:-1]], counted, positions[0], positions[1:])
 
 
+def whole_rows(position: float) -> int:
+    """Whole rows to the ninth decimal."""
+    return math.floor(round(position, 9))
+
+
 def reached(weekly: Monthly, position: float) -> float:
     """A running sum of weeks at a place among its rows: so many whole rows, and part of the next."""
-    whole = math.floor(position)
+    whole = whole_rows(position)
     before = weekly[whole - 1]
-    return before if position == whole else before * (1 - position + whole) + weekly[whole] * (position - whole)
+    return before if position <= whole else before * (1 - position + whole) + weekly[whole] * (position - whole)
 
 
 WEEKLY = {
@@ -111,9 +116,9 @@ def spawn_by_month(given: Given, out: Results, when: Months) -> Results:
         earlier, packs_earlier = so_far[-1], packs_so_far[-1]
     found: Results = {
         "rows": rows,
-        "whole": [float(math.floor(row)) for row in rows],
+        "whole": [float(whole_rows(row)) for row in rows],
         "rows_before": before,
-        "whole_before": float(math.floor(before)),
+        "whole_before": float(whole_rows(before)),
         "bags_before": bags_before,
         "bags_so_far": so_far,
         "bags": bags,
