@@ -7,7 +7,9 @@ from typing import Final
 
 import numpy as np
 
+from tests.twin.farm_twin_ahead import the_next_weeks
 from tests.twin.farm_twin_bag import bags, mixing
+from tests.twin.farm_twin_beside import beside_the_plan
 from tests.twin.farm_twin_buy_in import other_spawn
 from tests.twin.farm_twin_calendar import calendar
 from tests.twin.farm_twin_change_ranks import change_ranks
@@ -25,6 +27,7 @@ from tests.twin.farm_twin_hours import hours, picking, tasks
 from tests.twin.farm_twin_lab import own_spawn, own_spawn_way, own_spawn_work, spawn_source, spawn_supply, to_steam
 from tests.twin.farm_twin_limits import busiest, floor_price, limits, one_more
 from tests.twin.farm_twin_loans import loans_by_month
+from tests.twin.farm_twin_months import months
 from tests.twin.farm_twin_other_recipe import recipe_beside, recipe_choice, recipe_turn, recipes_by_bag
 from tests.twin.farm_twin_other_steamer import steamer_gap, steamer_whole
 from tests.twin.farm_twin_recipe import plan, recipe_checks, recipes, supplement
@@ -38,7 +41,7 @@ from tests.twin.farm_twin_water import altitude_boiling, altitude_pressure, site
 from tests.twin.farm_twin_weeks import weeks
 from tests.twin.farm_twin_year import bills, capital, year
 
-__all__ = ["CHOICES", "SUBJECTS", "choices", "schedule", "twin"]
+__all__ = ["CHOICES", "SUBJECTS", "choices", "schedule", "twin", "whole_plan"]
 
 Subject = Callable[[Given, Results], Results]
 
@@ -139,6 +142,19 @@ def twin(inputs: Given) -> dict[str, Numbers]:
 def schedule(inputs: Given, found: Results) -> dict[str, Numbers]:
     """Every week of the plan, as `twin` gives the other lines, which are `found`."""
     return {name: np.asarray(value, dtype=float) for name, value in weeks(inputs, found).items()}
+
+
+PLAN: Final[tuple[Subject, ...]] = (weeks, months, beside_the_plan, the_next_weeks)
+"""What the plan is made of, after the loans."""
+
+
+def whole_plan(inputs: Given, found: Results) -> dict[str, Numbers]:
+    """Weeks, months and what is read from them, as `twin` gives the other lines, which are `found`."""
+    out, more = {**found}, Results()
+    for subject in PLAN:
+        one = subject(inputs, out)
+        out, more = {**out, **one}, {**more, **one}
+    return {name: np.asarray(value, dtype=float) for name, value in more.items()}
 
 
 def choices(inputs: Given, found: Results, ways: Results) -> dict[str, Numbers]:

@@ -15,6 +15,9 @@ AFTER_ALL_OTHERS = 1000.0
 NEVER = 1e12
 """Stands for what a kilogram brings in where none is taken, so that such a customer comes last."""
 
+ON_THE_WAY = ("left_for_it", "sells")
+"""Worked out on the way to others."""
+
 Columns = dict[str, list[float]]
 
 
@@ -260,7 +263,8 @@ def customers(given: Given, out: Results) -> Results:
     first = {"one_takes_the_rest": checked.pop("one_takes_the_rest")}
     rest = {"who_take_the_rest": float(sum(each > 0 for each in column(given, "takes_rest")))}
     registered = {"registered": float(same(given["selling.tax"], "registered: passed on"))}
-    by_both = {name: spread([[month[name][row] for month in months] for row in rows]) for name in months[0]}
+    told = [name for name in months[0] if name not in ON_THE_WAY]
+    by_both = {name: spread([[month[name][row] for month in months] for row in rows]) for name in told}
     parts: dict[str, Results] = {
         "customers": {**registered, **price, **turn, **rest, **first},
         "customer_months": {"weeks": weeks, "supply": supply, **by_both, **by_month},

@@ -128,7 +128,7 @@ def lowest(found: Results, when: Months) -> Results:
         for name, value in zip(lines, (low, peak, missing), strict=True):
             lines[name].append(value)
     where = 0
-    while lines["lowest_so_far"][where] > low:
+    while lines["lowest_so_far"][where] > low + found["rounding"]:
         where += 1
     return {
         **lines,
@@ -155,13 +155,18 @@ def start_of_it(given: Given, before_loans: Monthly, collected: Monthly) -> Resu
     return {"unfunded": so_far, "unfunded_within": within, "deepest_so_far": deepest, "needed": -least}
 
 
-def two_ways(given: Given, found: Results, collected: Monthly) -> Results:
+def rounding(given: Given, found: Results, collected: Monthly) -> float:
+    """Cash that is a rounding of all that moves in the plan."""
+    moved = abs(sum(found["running"]) + sum(collected))
+    return ROUNDING * (moved + abs(float(given["opening.cash"])) + float(given["opening.line_owed"]))
+
+
+def two_ways(given: Given, found: Results) -> float:
     """With the credit line, and without it less the interest paid."""
-    cash, owed = float(given["opening.cash"]), float(given["opening.line_owed"])
-    rounding = ROUNDING * (sum(found["running"]) + sum(collected) + abs(cash) + owed)
+    owed = float(given["opening.line_owed"])
     with_line = [after - then + owed for after, then in zip(found["closing"], found["on_line"], strict=True)]
     without = [each - paid for each, paid in zip(found["without_line"], found["interest_so_far"], strict=True)]
-    return {"rounding": rounding, "cash_adds_up": alike(with_line, without, rounding)}
+    return alike(with_line, without, found["rounding"])
 
 
 def cash(given: Given, out: Results, when: Months) -> Results:
@@ -169,6 +174,7 @@ def cash(given: Given, out: Results, when: Months) -> Results:
     count = len(when.days)
     found = paid_and_collected(given, out)
     found |= credit_line(given, found["net"])
+    found["rounding"] = rounding(given, found, out["month_sales.collected"])
     found["owed_at_start"] = float(given["opening.line_owed"])
     found |= lowest(found, when)
     found |= start_of_it(given, found["before_loans"], out["month_sales.collected"])
@@ -182,6 +188,6 @@ def cash(given: Given, out: Results, when: Months) -> Results:
         "fixed": fixed,
         "months_in_hand": over(max(found["lowest"], 0.0), fixed),
         "enough": float(nothing or not given["opening.cash_given"]),
-        **two_ways(given, found, out["month_sales.collected"]),
+        "cash_adds_up": two_ways(given, found),
     }
     return {f"month_cash.{name}": value for name, value in found.items()}

@@ -121,11 +121,14 @@ def bills_paid(given: Given, out: Results, when: Months) -> Results:
     rows = list(zip(given["bill.amount"], given["bill.due_in"], strict=True))
     always = sum(float(amount) for amount, due_in in rows if due_in == 0)
     always += float(out["year.rooms_by_the_week"]) + float(out["bills.upkeep"]) + float(out["room_energy.water_cost"])
-    every_month = (float(out["bills.other"]) if one_sum else always) / MONTHS_IN_A_YEAR
+    in_one = float(out["bills.other"]) + float(out["year.rooms_by_the_week"])
+    every_month = (in_one if one_sum else always) / MONTHS_IN_A_YEAR
     water, due = [0.0] * len(loads), [0.0] * len(loads)
     if not one_sum:
         water = [count * float(out["steamer_in_use.water_cost_per_run"]) for count in loads]
-        due = [sum(float(amount) for amount, due_in in rows if due_in == month) for month in when.month_of_year]
+        due = [
+            sum(float(amount) for amount, due_in in rows if month - 1 < due_in <= month) for month in when.month_of_year
+        ]
     return {
         "every_month": every_month,
         "listed_every_month": always / MONTHS_IN_A_YEAR,
@@ -138,27 +141,24 @@ def bills_paid(given: Given, out: Results, when: Months) -> Results:
 def items_over_time(given: Given, count: int) -> Results:
     """Items of the list: how old, how often replaced, and what that costs."""
     rows = list(zip(*(given[f"item.{name}"] for name in ("price", "life", "salvage", "bought_in", "age")), strict=True))
-    owned, replaced = [], []
+    old, owned, replaced = [], [], []
     for _price, life, _salvage, bought_in, age in rows:
-        before = float(age) * MONTHS_IN_A_YEAR if bought_in == 0 else 0.0
-        months = [max(month - float(bought_in) + before, 0.0) for month in range(1, count + 1)]
+        old.append(min(float(age), float(life)) * MONTHS_IN_A_YEAR if bought_in == 0 else 0.0)
+        months = [max(month - float(bought_in) + old[-1], 0.0) for month in range(1, count + 1)]
         owned.append(months)
         replaced.append([float(math.floor(round(over(each, float(life) * MONTHS_IN_A_YEAR), 9))) for each in months])
     net = [float(price) - float(salvage) for price, _, salvage, _, _ in rows]
-    lives = [
-        float(math.floor(round(over(age, life), 9))) if bought_in == 0 else 0.0 for _, life, _, bought_in, age in rows
-    ]
-    before_plan = sum(times * each for times, each in zip(lives, net, strict=True))
     so_far = [sum(times[month] * each for times, each in zip(replaced, net, strict=True)) for month in range(count)]
     return {
+        "months_old": old,
         "months_owned": owned,
         "times_replaced": replaced,
-        "items_bought": [sum(float(row[0]) for row in rows if row[3] == month) for month in range(1, count + 1)],
+        "items_bought": [
+            sum(float(row[0]) for row in rows if month - 1 < row[3] <= month) for month in range(1, count + 1)
+        ],
         "net_price": net,
         "replaced_so_far": so_far,
-        "lives_before": lives,
-        "replaced_before": before_plan,
-        "replacing": changes(so_far, before_plan),
+        "replacing": changes(so_far),
     }
 
 
@@ -167,9 +167,9 @@ def worth_at_start(given: Given, out: Results) -> Monthly:
     found = []
     losses = out["owned_items.yearly_loss"]
     for row, loss in enumerate(losses):
-        price, age, left = (float(given[f"item.{name}"][row]) for name in ("price", "age", "salvage"))
+        price, age, life, left = (float(given[f"item.{name}"][row]) for name in ("price", "age", "life", "salvage"))
         here = given["item.bought_in"][row] == 0
-        found.append(max(price - age * float(loss), left) if here else 0.0)
+        found.append(max(price - min(age, life) * float(loss), left) if here else 0.0)
     return found
 
 
@@ -178,16 +178,24 @@ def plant(given: Given, out: Results, count: int) -> Results:
     made = float(out["spawn_source.made"])
     bought_in = float(given["capital.steamer_bought_in"]), float(given["capital.lab_bought_in"])
     prices = float(given[f"{steamer_used(given)}.price"]), float(given["make_or_buy.lab_price"]) * made
+    lives = float(given[f"{steamer_used(given)}.life"]), float(given["make_or_buy.life"])
     losses = float(out["steamer_in_use_year.yearly_loss"]), float(out["capital.lab_loss"])
-    bought, lost = [], []
-    for month in range(1, count + 1):
-        bought.append(sum(price for price, when in zip(prices, bought_in, strict=True) if when == month))
-        lost.append(sum(loss for loss, when in zip(losses, bought_in, strict=True) if when <= month) / MONTHS_IN_A_YEAR)
+    worn_in = [when + life * MONTHS_IN_A_YEAR for when, life in zip(bought_in, lives, strict=True)]
+    span, both = range(1, count + 1), list(zip(prices, bought_in, strict=True))
+    bought = [sum(price for price, when in both if when > 0 and month - 1 < when <= month) for month in span]
+    steamer, lab = (
+        [loss / MONTHS_IN_A_YEAR if first <= month <= last else 0.0 for month in span]
+        for loss, first, last in zip(losses, bought_in, worn_in, strict=True)
+    )
     return {
+        "steamer_worn_in": worn_in[0],
+        "lab_worn_in": worn_in[1],
+        "steamer_loss": steamer,
+        "lab_loss": lab,
         "steamer_price": prices[0],
         "lab_price": prices[1],
         "plant_bought": bought,
-        "plant_loss": lost,
+        "plant_loss": [one + other for one, other in zip(steamer, lab, strict=True)],
         "plant_at_start": sum(price for price, when in zip(prices, bought_in, strict=True) if when == 0),
     }
 

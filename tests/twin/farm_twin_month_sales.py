@@ -33,15 +33,8 @@ def most_of(out: Results, first: float, when: Months) -> tuple[Monthly, list[Mon
 
 
 def shared_out(out: Results, most: list[Monthly]) -> Results:
-    """What is sold in each month, handed to the customers in turn, and stretched to what is sold.
-
-    What is left of a month by rounding is nothing sold.
-    """
-    turns, so_far = range(len(most)), out["month_totals.sold_so_far"]
-    sold = [
-        weight if abs(weight) > ROUNDING * abs(in_all) else 0.0
-        for weight, in_all in zip(out["month_totals.sold"], so_far, strict=True)
-    ]
+    """What is sold in each month, handed to the customers in turn, and stretched to what is sold."""
+    turns, sold = range(len(most)), [float(each) for each in out["month_totals.sold"]]
     a_week = [float(each) for each in out["in_turn.most"]]
     share = [over(each, sum(a_week)) for each in a_week]
     tables: dict[str, list[Monthly]] = {name: [[] for _ in turns] for name in ("earlier", "left_for_it", "gets")}
@@ -67,8 +60,8 @@ def shared_out(out: Results, most: list[Monthly]) -> Results:
     return {**tables, **lines, **added_up, "share": share, "all_most": sum(a_week)}
 
 
-def money(out: Results, gets: list[Monthly], when: Months) -> Results:
-    """Sales, and what selling costs besides hours; nobody drives to a customer for the last digits of a sum."""
+def money(out: Results, gets: list[Monthly], most: list[Monthly], when: Months) -> Results:
+    """Sales, and what selling costs besides hours; nobody drives to a customer who takes nothing in a month."""
     takings, selling, going = (
         [float(each) for each in out[f"in_turn.{name}"]] for name in ("takings", "selling", "going")
     )
@@ -76,8 +69,8 @@ def money(out: Results, gets: list[Monthly], when: Months) -> Results:
     fees, going_a_week = [], []
     for month in range(len(when.days)):
         fees.append(sum(row[month] * each for row, each in zip(gets, selling, strict=True)))
-        crumb = ROUNDING * sum(row[month] for row in gets)
-        going_a_week.append(sum(each for row, each in zip(gets, going, strict=True) if row[month] > crumb))
+        there_now = [row[month] > 0 and wants[month] > 0 for row, wants in zip(gets, most, strict=True)]
+        going_a_week.append(sum(each for is_on, each in zip(there_now, going, strict=True) if is_on))
     costs = zip(fees, going_a_week, when.days, strict=True)
     return {
         "sales_there": there,
@@ -96,18 +89,17 @@ def opening(given: Given, out: Results) -> dict[str, Any]:
         0.0 if column == 0 else float(out["customer_year.takings"][column - 1]) / MONTHS_IN_A_YEAR for column in columns
     ]
     lags = [months_of(days) for days in out["in_turn.days_to_pay"]]
-    worked = sum(month * lag for month, (lag, _, _) in zip(typical, lags, strict=True))
-    worked = 0.0 if out["farm.is_new"] else worked
+    waiting = sum(month * lag for month, (lag, _, _) in zip(typical, lags, strict=True))
+    worked = 0.0 if out["farm.is_new"] else waiting
     owed = float(given["opening.customers_owe"]) if given["opening.customers_owe_given"] else worked
     return {
         "lag": [lag for lag, _, _ in lags],
         "lag_whole": [float(whole) for _, whole, _ in lags],
         "lag_part": [part for _, _, part in lags],
         "typical_month": typical,
-        "typical_sales": sum(typical),
+        "waiting": waiting,
         "opening_worked": worked,
         "opening_owed": owed,
-        "opening_lag": over(owed, sum(typical)),
     }
 
 
@@ -116,7 +108,9 @@ def owing(found: Results, days_to_pay: Monthly) -> Results:
     paid = [paid_later(row, days) for row, days in zip(found["sales_so_far"], days_to_pay, strict=True)]
     all_paid = [sum(column) for column in zip(*paid, strict=True)]
     count = len(all_paid)
-    left = [max(found["opening_owed"] - month * found["typical_sales"], 0.0) for month in range(1, count + 1)]
+    typical = list(zip(found["typical_month"], found["lag"], strict=True))
+    still_waiting = [sum(each * max(lag - month, 0.0) for each, lag in typical) for month in range(1, count + 1)]
+    left = [found["opening_owed"] * over(each, found["waiting"]) for each in still_waiting]
     fallen = [-each for each in changes(left, found["opening_owed"])]
     collected = [new + old for new, old in zip(changes(all_paid), fallen, strict=True)]
     owed, still = [], found["opening_owed"]
@@ -130,6 +124,7 @@ def owing(found: Results, days_to_pay: Monthly) -> Results:
     return {
         "paid_so_far": paid,
         "all_paid_so_far": all_paid,
+        "still_waiting": still_waiting,
         "opening_left": left,
         "collected": collected,
         "owed": owed,
@@ -141,7 +136,7 @@ def sales(given: Given, out: Results, when: Months) -> Results:
     """Sales by month, and what customers owe."""
     learned, most = most_of(out, float(given["start_up.sales_at_first"]), when)
     found: Results = {"learned": learned, "most": most, **shared_out(out, most)}
-    found |= money(out, found["gets"], when)
+    found |= money(out, found["gets"], most, when)
     found |= opening(given, out)
     found |= owing(found, [float(each) for each in out["in_turn.days_to_pay"]])
     found["rounding"] = ROUNDING * (sum(found["sales"]) + found["opening_owed"])

@@ -7,7 +7,7 @@ from datetime import date, timedelta
 from itertools import pairwise
 
 from tests.twin.farm_twin_calendar import BEFORE
-from tests.twin.farm_twin_ground import Given, Results, agree, over, whole_up
+from tests.twin.farm_twin_ground import ROUNDING, Given, Results, agree, over, whole_up
 from tests.twin.farm_twin_month_cash import cash, household
 from tests.twin.farm_twin_month_costs import bills_by_month, capital_by_month, supplies
 from tests.twin.farm_twin_month_sales import sales
@@ -33,11 +33,16 @@ def calendar_months(given: Given) -> Months:
     return Months(days, [day.month for day in firsts[:-1]], counted, positions[0], positions[1:])
 
 
+def whole_rows(position: float) -> int:
+    """Whole rows to the ninth decimal."""
+    return math.floor(round(position, 9))
+
+
 def reached(weekly: Monthly, position: float) -> float:
     """A running sum of weeks at a place among its rows: so many whole rows, and part of the next."""
-    whole = math.floor(position)
+    whole = whole_rows(position)
     before = weekly[whole - 1]
-    return before if position == whole else before * (1 - position + whole) + weekly[whole] * (position - whole)
+    return before if position <= whole else before * (1 - position + whole) + weekly[whole] * (position - whole)
 
 
 WEEKLY = {
@@ -59,7 +64,8 @@ def totals(out: Results, when: Months) -> Results:
         found[f"{name}_so_far"] = [reached(out[series], end) for end in when.ends]
         found[name] = []
         for at_end in found[f"{name}_so_far"]:
-            found[name].append(at_end - before)
+            more = at_end - before
+            found[name].append(more if more > ROUNDING * at_end else 0.0)
             before = at_end
     part = when.ends[-1] % 1
     found |= {
@@ -110,9 +116,9 @@ def spawn_by_month(given: Given, out: Results, when: Months) -> Results:
         earlier, packs_earlier = so_far[-1], packs_so_far[-1]
     found: Results = {
         "rows": rows,
-        "whole": [float(math.floor(row)) for row in rows],
+        "whole": [float(whole_rows(row)) for row in rows],
         "rows_before": before,
-        "whole_before": float(math.floor(before)),
+        "whole_before": float(whole_rows(before)),
         "bags_before": bags_before,
         "bags_so_far": so_far,
         "bags": bags,

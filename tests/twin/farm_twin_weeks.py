@@ -216,7 +216,7 @@ def cold_room(given: Given, out: Results, when: Calendar) -> Results:
     there = all_sold = all_spoiled = 0.0
     for row, comes in enumerate(ready):
         there += comes
-        goes = min(there, wanted[row])
+        goes = max(min(there, wanted[row]), 0.0)
         all_sold += goes
         rots = max(aged[row] - all_sold - all_spoiled, 0.0)
         all_spoiled += rots

@@ -123,6 +123,7 @@ TWISTS: Final[Mapping[str, Mapping[str, Any]]] = {
     "own spawn on paper, while it is bought": {**OWN_SPAWN, "spawn.supply": "bought"},
     "own spawn wanted after filling": {**OWN_SPAWN, "own_spawn.run_days": 0, "own_spawn.buffer_days": 0},
     "spawn ordered half a year ahead": {"spawn.lead_time": 26},
+    "spawn ordered twenty weeks ahead": {"spawn.lead_time": 20},
     "size of a load not known": {"farm.bags_per_load": None},
     "bags that stand for half a year": {"crop.added_days": [0, 150, 14, 15]},
     "bags just within reach": {"crop.spawn_run_days": 28, "crop.added_days": [0, 126, 14, 15]},

@@ -20,9 +20,6 @@ SYSTEMS: Final = ("metric", "us")
 HORIZONS: Final = (12, 36, 84)
 RANDOM_FARMS: Final = 24
 SECTIONS: Final = ("totals", "spawn", "sales", "supplies", "bills", "capital", "household", "cash")
-CRUMB: Final = 1e-9
-"""What is less than this share of a sum is rounding."""
-OF_THE_LOWEST: Final = tuple(f"month_cash.{name}" for name in ("lowest_month", "lowest_day", "lowest_drawn"))
 
 Lines = Mapping[str, Array]
 
@@ -58,26 +55,9 @@ def all_the_way(farm: Farm) -> dict[str, Array]:
     return in_months(given, {**found, **schedule(given, dict(found))})
 
 
-def sold_by_rounding(lines: Lines, number: int) -> bool:
-    """Whether the model sells, in some month, what is left of a sum by rounding: see `test_months_faults.py`."""
-    size = CRUMB * np.abs(lines["month_totals.sold_so_far"][number])
-    amounts = [lines["month_totals.sold"][number], *lines["month_sales.gets"][number]]
-    return any(bool(np.any((amount != 0) & (np.abs(amount) <= size))) for amount in amounts)
-
-
-def is_tied(lines: Lines, number: int) -> bool:
-    """Whether cash is lowest in several months, so that rounding says in which of them: see `test_months_faults.py`."""
-    closing = lines["month_cash.closing"][number]
-    size = CRUMB * np.max(np.abs(lines["month_cash.without_line"][number]))
-    return bool(np.sum(closing <= np.min(closing) + size) > 1)
-
-
-def held(farms: Sequence[Farm], ours: Sequence[Lines], lines: Lines) -> list[Difference]:
-    """Where twin and model differ, but on farms, and on ties, of which rounding decides; most farms are held."""
-    fit = [number for number in range(len(farms)) if not sold_by_rounding(lines, number)]
-    assert len(fit) >= 0.7 * len(farms)
-    found = differences([ours[number] for number in fit], {name: lines[name][fit] for name in of_months()})
-    return [each for each in found if not (each.line in OF_THE_LOWEST and is_tied(lines, fit[each.farm]))]
+def held(ours: Sequence[Lines], lines: Lines) -> list[Difference]:
+    """Where twin and model differ."""
+    return differences(ours, {name: lines[name] for name in of_months()})
 
 
 def disagreements(farms: Sequence[Farm]) -> list[Difference]:
@@ -86,7 +66,7 @@ def disagreements(farms: Sequence[Farm]) -> list[Difference]:
     for system in SYSTEMS:
         lines = model(farms, system)
         ours = [in_months(each, of_one(lines, number)) for number, each in enumerate(given)]
-        found += held(farms, ours, lines)
+        found += held(ours, lines)
     return found
 
 
@@ -119,7 +99,7 @@ def test_months_of_random_farms_from_their_inputs_alone() -> None:
     """Nothing of the model's: year, loans, weeks and months are all the twin's own."""
     farms = [random_month_farm(seed, 36) for seed in range(RANDOM_FARMS)]
     ours = [all_the_way(farm) for farm in farms]
-    assert [each for system in SYSTEMS for each in held(farms, ours, model(farms, system))] == []
+    assert [each for system in SYSTEMS for each in held(ours, model(farms, system))] == []
 
 
 def test_each_number_of_the_months_cleared_and_at_its_limits() -> None:

@@ -14,7 +14,7 @@ from farmbook.interpret.numbers import Array
 from farmbook.results import compute, load_scenario, whole_farm
 from tests.demos import DEMOS
 from tests.twin.edge_farms import EDGES, at_a_limit, edge_farm, numbers, other_options, plausible, with_one
-from tests.twin.farm_twin import choices, schedule, twin
+from tests.twin.farm_twin import choices, twin, whole_plan
 from tests.twin.farm_twin_ground import Given
 from tests.twin.farms import (
     Difference,
@@ -53,7 +53,7 @@ def held(
     ours = []
     for number, (inputs, own) in enumerate(zip(given, found, strict=True)):
         years = {name: value[min(number, len(value) - 1)] for name, value in ways.items()}
-        ours.append({**own, **choices(inputs, dict(own), years), **schedule(inputs, dict(own))})
+        ours.append({**own, **choices(inputs, dict(own), years), **whole_plan(inputs, dict(own))})
     return differences(ours, in_declared_units(values, system, compared_lines()))
 
 
@@ -83,7 +83,7 @@ def whole_twin(farm: Farm) -> dict[str, Array]:
     ways = in_declared_units(values_of([farm], "metric"), "metric", alternative_lines())
     found = twin(given)
     years = {name: value[0] for name, value in ways.items()}
-    return {**found, **choices(given, dict(found), years), **schedule(given, dict(found))}
+    return {**found, **choices(given, dict(found), years), **whole_plan(given, dict(found))}
 
 
 def test_a_slip_in_any_one_line_is_seen() -> None:
