@@ -22,8 +22,22 @@ __all__ = ["Report"]
 
 FARM_TABLES: Final = frozenset({"customer", "calendar_month", "item", "bill"})
 """Tables of what is sold, of the weather, of what is owned and paid."""
-PLAN_TABLES: Final = frozenset({"loan", "step_up", "earlier", "wetness"})
+PLAN_TABLES: Final = frozenset({"loan", "loan_continued", "step_up", "earlier", "wetness"})
 """Tables of the plan: loans, changes, weeks."""
+
+WIDEST_TABLE: Final = 8
+"""Inputs side by side that a printed side has room for; a list that runs down and has more takes a second table."""
+
+
+def _parted(key: str, bounds: list[Bound]) -> Iterator[tuple[str, list[Bound]]]:
+    """The tables in which these inputs stand, in halves where one is too wide."""
+    axes = bounds[0].cell.axes
+    half = (len(bounds) + 1) // (1 + 1)
+    if len(axes) == 1 and axes[0].direction == "down" and len(bounds) > WIDEST_TABLE:
+        yield key, bounds[:half]
+        yield f"{key}_continued", bounds[half:]
+    else:
+        yield key, bounds
 
 
 class Report(Section):
@@ -75,7 +89,7 @@ class Report(Section):
                 axes = ordered_axes(bound.cell.axes)
                 key = axes[0].name if len(axes) == 1 else bound.cell.name.replace(".", "_")
                 groups.setdefault(key, []).append(bound)
-        return groups
+        return {called: part for key, found in groups.items() for called, part in _parted(key, found)}
 
     def singles(self) -> list[Bound]:
         """Single inputs that carry a basis, in reading order."""

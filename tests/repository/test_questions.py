@@ -12,8 +12,8 @@ from farmbook.layout.template import Template, shipped_templates
 from farmbook.results import whole_farm
 
 PAGE = Path(__file__).parents[2] / "docs" / "questions.md"
-LATER = {2, 5, 7, 9, 10, 11, 12, 13, 23, 24, 25, 28, 29, 31}
-"""Questions that need weeks, cash, statements or a log."""
+LATER = {2, 7, 9, 12, 13, 24, 25, 28, 31}
+"""Questions that need statements or a log."""
 
 
 class Row(NamedTuple):
