@@ -1,0 +1,57 @@
+"""A farm that begins, one that grows on a loan, and plans of other lengths: as built, two programs agree in every cell."""
+
+from __future__ import annotations
+
+import tomllib
+from pathlib import Path
+
+import pytest
+
+from farmbook.output import build_bytes
+from farmbook.results import Computed, compute, load_scenario, whole_farm
+from farmbook.scenario.load import read
+from tests.demos import DEMOS, OTHERS
+from tests.engines import gnumeric, libreoffice, require
+from tests.engines.cells import disagreements, formula_cells
+from tests.engines.libreoffice import LibreOfficeBook
+from tests.live.edits import LiveBook
+
+LENGTHS = (12, 36, 84)
+"""Months; the shortest, those of a plan unless its scenario says otherwise, and the longest."""
+LATER = {12: "2027-06-01", 36: "2028-02-29", 84: "2028-02-29"}
+"""First days: an ordinary one, and a 29 February, from which 84 months run over two leap years."""
+
+
+def of_length(months: int) -> Computed:
+    """The first demo farm with a plan of so many months, from another day."""
+    farm = tomllib.loads(DEMOS[0].read_text(encoding="utf-8")) | {"months": months}
+    farm["plan"] = farm.get("plan", {}) | {"start": LATER[months]}
+    return compute(read(farm, whole_farm()))
+
+
+def hold_alike(computed: Computed, path: Path) -> None:
+    """Every formula of the book gives in Gnumeric and in LibreOffice what the engine of the book found."""
+    path.write_bytes(build_bytes(computed))
+    expected = LiveBook(computed).expected()
+    assert set(expected) == set(formula_cells(path))
+    assert disagreements(expected, gnumeric.recalculate(path)) == []
+    with LibreOfficeBook(path) as book:
+        assert disagreements(expected, book.read(list(expected))) == []
+
+
+@pytest.mark.parametrize("scenario", OTHERS, ids=lambda path: path.stem)
+def test_every_cell_agrees_as_built(scenario: Path, tmp_path: Path) -> None:
+    require(gnumeric.available())
+    require(libreoffice.available())
+    hold_alike(compute(load_scenario(scenario)), tmp_path / "book.xlsx")
+
+
+@pytest.mark.parametrize("months", LENGTHS)
+def test_every_cell_agrees_at_any_length(months: int, tmp_path: Path, pytestconfig: pytest.Config) -> None:
+    if not pytestconfig.getoption("whole"):
+        pytest.skip("plans of every length are recalculated with --whole")
+    require(gnumeric.available())
+    require(libreoffice.available())
+    computed = of_length(months)
+    assert computed.scenario.months == months
+    hold_alike(computed, tmp_path / "book.xlsx")
