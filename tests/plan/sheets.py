@@ -23,7 +23,8 @@ SINGLE: Final = (
 TABLES: Final = (("picked.rate",), ("money.share", "money.price"), ("money.borrowed", "money.repaid"))
 STARTED: Final = (
     *(f"plan_start.{name}" for name in ("day", "first_of_month", "weeks_before", "first_monday")),
-    *(f"plan_months.{name}" for name in ("many", "end", "rows_before", "whole_before", "part_before")),
+    *(f"plan_months.{name}" for name in ("many", "end", "rows_before", "passed", "begun")),
+    "plan_weeks.rows",
 )
 MONTHS: Final = ("next_first_day", "days", "month_of_year", "year", "begins_year", "weeks", "rows", "whole", "part")
 BY_YEAR: Final = ("plan_years.number", "plan_years.last_month", "money.sales_of_year", "money.bank_at_year_end")

@@ -45,12 +45,12 @@ PLACING: Mapping[str, tuple[str, int, dict[str, Any], str]] = {
         "Cash", 0, {"lowest": "picked.in_all"}, "`picked.in_all` does not run over month; it cannot be drawn so"
     ),
     "a table on a card": (
-        "Card", 0, {"rows": (["Bank", "show:money.bank"],)},
-        "`money.bank` has more than one value; it cannot stand on a card",
+        "Card", 0, {"rows": (["Bank", "money.bank"],)},
+        "`money.bank` has more than one value and no other home; it cannot stand so",
     ),
     "a row of a card with too much in it": (
-        "Card", 0, {"rows": (["a", "show:plan_start.day", "b", "c"],)},
-        "a row of `Mix and fill` has 4 parts, not 2 or 3",
+        "Card", 0, {"rows": (["a", "show:plan_start.day", "b", "c", "d"],)},
+        "a row of `Mix and fill` has 5 parts, not 2 to 4",
     ),
 }  # fmt: skip
 

@@ -24,11 +24,11 @@ from tests.workbook.shipped import ROOT, SCENARIOS
 
 FOR_THE_SCREEN = {
     *("ChangeCases", "FlushCases", "RecipeCases", "SpawnCases", "SteamerCases"),
-    *("Calendar", "Weeks"),
+    *("Timing", "WeekNotes", "Weeks", "LoanYears"),
     *("Constants", "Sources"),
 }
 """Sheets that are not printed."""
-MOST_SIDES = 72
+MOST_SIDES = 94
 """Of a whole book."""
 RIGHT_MARGIN = 0.45 * 72
 """Points that nothing is printed on."""

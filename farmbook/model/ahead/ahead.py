@@ -6,7 +6,7 @@ from typing import Final
 
 from farmbook.expr.functions import at, maximum, minimum, running_sum, where, whole_down
 from farmbook.expr.nodes import Constant, Expr, Line
-from farmbook.model.axes import AHEAD, WEEK
+from farmbook.model.axes import AHEAD, FLUSH, WEEK
 from farmbook.model.calendar.plan_start import ONE_WEEK
 from farmbook.model.calendar.plan_weeks import ROWS_BEFORE, PlanWeeks
 from farmbook.model.schedule.cold_room import ColdRoom
@@ -110,6 +110,11 @@ class Ahead(Section):
     hours_short = _shown("Ahead: hours short", "person_hour", "shortages", "hours_short")
     cold_short = _shown("Ahead: too much for the cold room", "kg_taken", "shortages", "cold_short")
     short = _shown("Ahead: short of something", "flag", "shortages", "is_short")
+
+    @line("Ahead: picked, by flush", unit="kg_picked", axes=(FLUSH, AHEAD))
+    def picked_by_flush(self) -> Expr:
+        """As on the sheet of all weeks."""
+        return self.shown(self.picks.by_flush)
 
     # Spawn
 

@@ -107,17 +107,17 @@ class ThisWeek(Section):
     @line("This week: picked, by flush", unit="kg_picked", axes=(FLUSH,))
     def picked_by_flush(self) -> Expr:
         """As planned."""
-        return at(self.ahead.picks.by_flush, WEEK, self.ahead.row_now)
+        return self.now(self.ahead.picked_by_flush)
 
     @line("Next week: picked, by flush", unit="kg_picked", axes=(FLUSH,))
     def picked_next(self) -> Expr:
         """As planned."""
-        return at(self.ahead.picks.by_flush, WEEK, self.ahead.row_now + 1)
+        return at(self.ahead.picked_by_flush, AHEAD, wrap(1) + 1)
 
     @line("The week after: picked, by flush", unit="kg_picked", axes=(FLUSH,))
     def picked_after(self) -> Expr:
         """As planned."""
-        return at(self.ahead.picks.by_flush, WEEK, self.ahead.row_now + 1 + 1)
+        return at(self.ahead.picked_by_flush, AHEAD, wrap(1) + 1 + 1)
 
     @line("This week: ready for customers", unit="kg_taken")
     def ready(self) -> Expr:
