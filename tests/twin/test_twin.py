@@ -33,7 +33,7 @@ from tests.twin.outcomes import outcomes
 from tests.twin.random_farms import random_farm
 
 SYSTEMS = ("metric", "us")
-RANDOM_FARMS = {12: 60, 36: 45, 84: 45}
+RANDOM_FARMS = {12: 60, 36: 24, 84: 12}
 """By the months of their plans."""
 AT_ONCE = 46
 """Edges, or numbers, of one run of the engine, which hardly takes longer for many farms than for one."""
