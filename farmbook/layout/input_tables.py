@@ -69,6 +69,10 @@ def input_table_block(page: Page, block: Block) -> None:
 def _down(page: Page, numbers: Sequence[Bound], names: Bound | None, axis: Axis) -> None:
     """Members down, one column for each input, under its unit and usual limits."""
     plan, count, row = page.plan, page.plan.sizes[axis], page.row
+    if VALUE + len(numbers) > PRINTED:
+        raise ModelFault(
+            f"a table of {len(numbers)} inputs is wider than a side; {PRINTED - VALUE} have room", where=page.where
+        )
     margin = _margin(VALUE + len(numbers))
     page.put(row, LABEL, Text(axis.label.capitalize()), "column_head")
     for at, words in enumerate(("", "usual, from", "to"), row + 1):

@@ -9,7 +9,7 @@ from openpyxl.cell.cell import Cell
 from openpyxl.worksheet.worksheet import Worksheet
 
 from tests.workbook.formulas import relative
-from tests.workbook.written import At, Written, shown
+from tests.workbook.written import At, FormulaCell, Written, shown
 
 __all__ = ["PLACED_LINTS", "Placed", "alike"]
 
@@ -42,11 +42,11 @@ class Placed:
 
 def uniform(book: Written, placed: Sequence[Placed]) -> Iterator[str]:
     """All cells of a line have one formula in R1C1 terms; of a line with two lists, of which one runs another way elsewhere, all
-    cells of each row, or of each column."""
+    cells of each row, or of each column; of one list, which runs another way where it is read, all as though it ran that way."""
     for line in placed:
         found = [book.formulas[at] for at in line.cells if at in book.formulas]
         texts = {(cell.row, cell.column): relative(cell.text, cell.row, cell.column) for cell in found}
-        if len(set(texts.values())) > 1 and not any(alike(texts, way) for way in (0, 1)):
+        if len(set(texts.values())) > 1 and not any(alike(texts, way) for way in (0, 1)) and not turned(found):
             yield f"{line.name} ({found[0]}): {len(set(texts.values()))} different formulas in {len(found)} cells"
 
 
@@ -56,6 +56,13 @@ def alike(texts: Mapping[tuple[int, int], str], way: int) -> bool:
     for at, text in texts.items():
         lines.setdefault(at[way], []).append(text)
     return all(len(each) > 1 and len(set(each)) == 1 for each in lines.values())
+
+
+def turned(found: Sequence[FormulaCell]) -> bool:
+    """Whether cells that run down one column would hold one formula if they ran across."""
+    top, columns = found[0].row, {cell.column for cell in found}
+    texts = {relative(cell.text.replace("$", ""), top, cell.column + cell.row - top) for cell in found}
+    return len(columns) == 1 and len(found) > 1 and len(texts) == 1
 
 
 def filled(book: Written, placed: Sequence[Placed]) -> Iterator[str]:

@@ -28,7 +28,7 @@ FOR_THE_SCREEN = {
     *("Constants", "Sources"),
 }
 """Sheets that are not printed."""
-MOST_SIDES = 94
+MOST_SIDES = 96
 """Of a whole book."""
 RIGHT_MARGIN = 0.45 * 72
 """Points that nothing is printed on."""

@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
+import calendar
 import csv
+import datetime
 import itertools
 import shutil
 import subprocess
@@ -51,8 +53,17 @@ def differences(shipped: ShippedBook, shown: Mapping[str, Rows]) -> Iterator[str
             said = spoken(shipped.computed, line, shipped.computed.values[line][(0, *index)])
             if line.axes:
                 seen, said = seen.replace(NOTHING, "0"), said.replace(plan.sign, "")
+            seen = _month_meant(line, seen, said) if line.unit.date else seen
+            if line.name in plan.quiet and not seen:  # 0 of what is only drawn
+                seen = "0"
             if seen != said and not _as_long_as_there_is_room(line, seen, said):
                 yield f"{line.name}{list(index)}: shown {seen!r}, said {said!r}"
+
+
+def _month_meant(line: Line, seen: str, said: str) -> str:
+    """The first day of a month, shown as the month, as the day it is."""
+    day = datetime.date.fromisoformat(said)
+    return said if day.day == 1 and seen == f"{calendar.month_abbr[day.month]} {day:%y}" else seen
 
 
 def _as_long_as_there_is_room(line: Line, seen: str, said: str) -> bool:

@@ -52,6 +52,10 @@ SIGNS = ("=", "+", "-", "@")
 ERRORS = ("#REF!", "#N/A", "#DIV/0!", "#VALUE!", "#NUM!", "#NAME?", "#NULL!")
 
 
+FILLED = {"loan.name": 1, "step_up.name": 0}
+"""Rows of lists that the scenario leaves short."""
+
+
 def filled(texts: Iterable[str]) -> dict[str, Any]:
     """The scenario with these texts, one after the other, wherever it takes words, and as a note beside every value."""
     with SCENARIOS[BASE].open("rb") as file:
@@ -114,7 +118,7 @@ def test_every_text_reaches_the_book_and_no_formula(book: ShippedBook, books: Ma
     assert {"farm.name", "ingredient.name", "recipe.name", "supplement.base", "mix.chosen_recipe"} <= set(words)
     for name, texts in words.items():
         assert [written.values.get(at, "") for at in placed[name]] == texts
-        assert "" not in texts[:3]
+        assert "" not in texts[: FILLED.get(name, 3)]
     faults = [*results(written), *repeats(written), *outside(written), *kinds(written, book.placed)]
     assert faults == []
 
