@@ -35,7 +35,7 @@ def test_the_card_is_of_the_week_that_holds_the_day_typed() -> None:
         assert found["this_week.monday"] == WEEK_2
         assert listed(found["ahead.week"]) == listed(range(2, 15))
         assert listed(found["ahead.filled"]) == near(0, *[100] * 12)
-        assert (found["this_week.bags"], found["this_week.loads"], found["this_week.batches"]) == (0, 0, 0)
+        assert listed((found["this_week.bags"], found["this_week.loads"], found["this_week.batches"])) == near(0, 0, 0)
         assert float(found["this_week.picked"]) == pytest.approx(54)
         # what was not filled in week 2 is opened in week 5, and picked in weeks 6 and 8
         assert listed(found["ahead.opened"])[:5] == near(72, 72, 72, 0, 72)
@@ -101,7 +101,7 @@ def test_wetter_sawdust_is_weighed_out_heavier_and_less_water_added() -> None:
 def test_more_lost_bags_than_chance_brings_are_too_many() -> None:
     """Of 90 bags looked over 18 are lost, give or take the root of 14.4; three times that above 18 are 29.4."""
     found = small()
-    assert (found["this_week.looked_over"], found["this_week.act_above"]) == (90, 29)
+    assert listed((found["this_week.looked_over"], found["this_week.act_above"])) == near(90, 29)
 
 
 def test_cash_four_weeks_on_is_of_the_month_of_that_day() -> None:
@@ -130,7 +130,7 @@ def test_three_weeks_without_filling() -> None:
     found = small(
         {"stop.wages_kept": 0.25, "stop.insured": 500, "hours.counted": "hours paid", "hours.hired_hours": 40}
     )
-    assert (found["stop.bags"], found["stop.first_missed"]) == (300, 14)
+    assert listed((found["stop.bags"], found["stop.first_missed"])) == near(300, 14)
     assert float(found["stop.weight"]) == pytest.approx(162)
     assert float(found["stop.hours"]) == pytest.approx(90)
     lost, saved = 162 * float(found["customer_year.last_one"]), 300 * float(found["stop.saved_a_bag"])
@@ -140,7 +140,7 @@ def test_three_weeks_without_filling() -> None:
 
 def test_weeks_that_are_shut_anyway_cost_nothing() -> None:
     found = small({"plan.shut_weeks": [1] + [0] * 11, "stop.from_week": 2, "stop.weeks": 1})
-    assert (found["stop.bags"], found["stop.weight"], found["stop.takings_lost"]) == (0, 0, 0)
+    assert listed((found["stop.bags"], found["stop.weight"], found["stop.takings_lost"])) == near(0, 0, 0)
 
 
 @pytest.mark.xfail(
