@@ -11,7 +11,7 @@ import numpy as np
 from farmbook.expr.axis import Axis
 from farmbook.expr.graph import Graph
 from farmbook.expr.lower import lower
-from farmbook.expr.nodes import Line, Multiply, Raw, RawInput
+from farmbook.expr.nodes import Expr, Line, Multiply, Raw, RawInput, Running, Starting
 from farmbook.interpret.numbers import Array, Cells, Engine
 from farmbook.results import whole_farm
 from farmbook.units import unit
@@ -74,5 +74,14 @@ def engine(
     roots = {line: lower(line, system) for line in whole_farm().lines}
     for line in list(roots):
         if line.name in cells:
-            roots[line] = Multiply(roots[line], Raw(cells[line.name]))
+            roots[line] = falsified(roots[line], Raw(cells[line.name]))
     return Engine(Graph(roots), dict(sizes), system), cells
+
+
+def falsified(root: Expr, factor: Expr) -> Expr:
+    """What a line is worked out from, times a factor: of one that runs through time, each of its steps."""
+    if isinstance(root, Starting):
+        return Starting(root.opening, Multiply(root.step, factor))
+    if isinstance(root, Running):
+        return Running(root.sign, Multiply(root.expr, factor), root.axis)
+    return Multiply(root, factor)

@@ -7,6 +7,7 @@ from typing import Final
 
 from tests.checks.checked import Checked
 from tests.checks.table_loans import LOANS
+from tests.checks.table_plan import PLAN
 from tests.checks.table_year import YEAR
 
 __all__ = ["CHECKS"]
@@ -407,5 +408,15 @@ BOOK: Final[Mapping[str, Checked]] = {
         holds=({"steamer.kind": "Pressure VESSEL"},),
     ),
 }
-CHECKS: Final[Mapping[str, Checked]] = {**RECIPE, **STEAMERS, **COOKING, **CROP, **MONEY, **YEAR, **LOANS, **BOOK}
+CHECKS: Final[Mapping[str, Checked]] = {
+    **RECIPE,
+    **STEAMERS,
+    **COOKING,
+    **CROP,
+    **MONEY,
+    **YEAR,
+    **LOANS,
+    **PLAN,
+    **BOOK,
+}
 """By the dotted name of the check. A new check needs an entry here."""

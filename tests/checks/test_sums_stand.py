@@ -21,6 +21,13 @@ SUMS: Final = (
     "make_or_buy.lost_bag_agrees",
     "make_or_buy_turn.made_adds_up",
     "make_or_buy_worth.worth_agrees",
+    "in_process.bags_add_up",
+    "cold_room.weight_adds_up",
+    "month_totals.weeks_make_months",
+    "month_sales.sales_add_up",
+    "month_sales.shares_add_up",
+    "month_supplies.supplies_add_up",
+    "month_cash.cash_adds_up",
 )
 """Checks that hold two ways of working out one amount against each other."""
 

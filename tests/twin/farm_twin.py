@@ -41,7 +41,7 @@ from tests.twin.farm_twin_water import altitude_boiling, altitude_pressure, site
 from tests.twin.farm_twin_weeks import weeks
 from tests.twin.farm_twin_year import bills, capital, year
 
-__all__ = ["CHOICES", "SUBJECTS", "choices", "schedule", "twin", "whole_plan"]
+__all__ = ["CHOICES", "SUBJECTS", "choices", "schedule", "twin", "whole_plan", "worked"]
 
 Subject = Callable[[Given, Results], Results]
 

@@ -80,7 +80,7 @@ def spawn(given: Given, out: Results) -> Results:
     packs = [0.0 if made else whole_up(now * pack) - whole_up(before * pack) for now, before in pairs]
     first = int(out["ahead.row_now"])
     rows = range(first, first + WEEKS_ON_THE_WALL)
-    tables: dict[str, list[Weekly]] = {name: [] for name in ("served", "served_before", "batches", "started")}
+    tables: dict[str, list[Weekly]] = {name: [] for name in ("served", "served_before", "started")}
     weeks_before, for_a_bag = [], []
     for generation in range(GENERATIONS):
         days = float(out["own_spawn.days_before"][generation]) - float(out["lags.to_bench"])
@@ -90,7 +90,7 @@ def spawn(given: Given, out: Results) -> Results:
         batches = [whole_up(now * a_bag) - whole_up(then * a_bag) for now, then in zip(served, before, strict=True)]
         in_one = float(out["own_spawn.started_in_batch"][generation])
         started = [each * in_one for each in batches]
-        for table, line in zip(tables.values(), (served, before, batches, started), strict=True):
+        for table, line in zip(tables.values(), (served, before, started), strict=True):
             table.append(line)
         weeks_before.append(weeks)
         for_a_bag.append(a_bag)

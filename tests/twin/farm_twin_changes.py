@@ -6,7 +6,7 @@ from typing import Any
 
 import numpy as np
 
-from tests.twin.farm_twin import twin
+from tests.twin.farm_twin import worked
 from tests.twin.farm_twin_change_ranks import SIZES
 from tests.twin.farm_twin_ground import Given, Results, over
 
@@ -121,7 +121,7 @@ def changes(given: Given, now: Results) -> tuple[dict[str, Results], Results]:
     found: dict[str, Results] = {}
     told: Results = own_sizes(given)
     for name, farm in farms.items():
-        found[name] = dict(twin(papers(now, farm, twin(farm), dearer.get(name, 0.0))))
+        found[name] = dict(worked(papers(now, farm, worked(farm), dearer.get(name, 0.0))))
         told |= {f"{name}.{line}": value for line, value in judged(given, farm, now, found[name]).items()}
     return found, told
 

@@ -6,6 +6,7 @@ import math
 from collections.abc import Sequence
 from dataclasses import dataclass, field
 from decimal import Decimal, localcontext
+from functools import lru_cache
 from itertools import pairwise
 from typing import Any
 
@@ -16,10 +17,12 @@ __all__ = ["Loan", "loans_by_month", "loans_of", "loans_of_a_year", "run"]
 MONTHS, YEARS = 12, 40
 DIGITS = 60
 """Carried in every sum: at high rates what is owed grows a million times before it falls."""
+SEEN = 256
+"""Loans that are kept worked out, as most farms run again have the same ones."""
 INTERVALS = (1.0, 3.0, 6.0, 12.0)
 
 
-@dataclass
+@dataclass(frozen=True)
 class Loan:
     """One loan as it is typed, months as plain numbers."""
 
@@ -93,6 +96,7 @@ def level_payment(loan: Loan) -> Decimal:
     return (left[0] - loan.lump) / (left[0] - left[1])
 
 
+@lru_cache(maxsize=SEEN)
 def run(loan: Loan, months: int) -> Course:
     """Month after month: the money comes, and where a payment falls it bears interest and repays the rest."""
     with localcontext() as context:
@@ -121,6 +125,7 @@ def _run(loan: Loan, months: int, level: Decimal) -> Course:
     return course
 
 
+@lru_cache(maxsize=SEEN)
 def first_full_year(loan: Loan) -> tuple[float, float]:
     """What is paid, and what of it is interest, in the first year in which level payments are made."""
     left = loan.payments - loan.of_interest or loan.payments

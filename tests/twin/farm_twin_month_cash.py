@@ -113,8 +113,7 @@ def credit_line(given: Given, net: Monthly) -> Results:
         for name, value in zip(names, (without, interest, before, then, after, max(least - after, 0.0)), strict=True):
             found[name].append(value)
         cash, owed = after, then
-    clear = float(sum(each <= 0 for each in found["on_line"]))
-    return {**found, "months_clear": clear, "interest_so_far": running(found["line_interest"])}
+    return {**found, "months_clear": float(sum(each <= 0 for each in found["on_line"]))}
 
 
 def lowest(found: Results, when: Months) -> Results:
@@ -165,7 +164,7 @@ def two_ways(given: Given, found: Results) -> float:
     """With the credit line, and without it less the interest paid."""
     owed = float(given["opening.line_owed"])
     with_line = [after - then + owed for after, then in zip(found["closing"], found["on_line"], strict=True)]
-    without = [each - paid for each, paid in zip(found["without_line"], found["interest_so_far"], strict=True)]
+    without = [each - paid for each, paid in zip(found["without_line"], running(found["line_interest"]), strict=True)]
     return alike(with_line, without, found["rounding"])
 
 
@@ -178,7 +177,7 @@ def cash(given: Given, out: Results, when: Months) -> Results:
     found["owed_at_start"] = float(given["opening.line_owed"])
     found |= lowest(found, when)
     found |= start_of_it(given, found["before_loans"], out["month_sales.collected"])
-    nothing = found["most_missing"] <= ROUNDING * abs(found["needed"])
+    nothing = found["most_missing"] <= found["rounding"]
     certain = 0.0
     for name in ("month_bills.wages", "month_bills.bills_paid", "loan_months.payments"):
         certain += sum(float(each) for each in out[name])

@@ -71,7 +71,7 @@ def supplies(given: Given, out: Results, when: Months) -> Results:
         "owed": owed,
     }
     unpaid = [each - gone + rest for each, gone, rest in zip(so_far, paid_so_far, left, strict=True)]
-    found["rounding"] = ROUNDING * (sum(found["purchases"]) + opening)
+    found["rounding"] = ROUNDING * (abs(sum(found["purchases"])) + abs(opening))
     found["supplies_add_up"] = alike(owed, unpaid, found["rounding"])
     return {f"month_supplies.{name}": value for name, value in found.items()}
 

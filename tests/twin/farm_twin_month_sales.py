@@ -55,7 +55,7 @@ def shared_out(out: Results, most: list[Monthly]) -> Results:
         lines["strayed"].append(strayed)
     gone = [sum(row) for row in tables["gets"]]
     all_of_it, in_all = sum(gone), float(out["month_totals.sold_by_months"])
-    fits = abs(all_of_it - in_all) <= ROUNDING * (abs(all_of_it) + abs(in_all))
+    fits = abs(all_of_it - in_all) <= ROUNDING * in_all
     added_up = {"gone_there": gone, "gone": all_of_it, "shares_add_up": float(fits or sum(a_week) <= 0)}
     return {**tables, **lines, **added_up, "share": share, "all_most": sum(a_week)}
 

@@ -88,12 +88,12 @@ def hands_and_cold(given: Given, out: Results) -> Results:
     """Hours beyond the roster and the owner's, and weight that the cold room does not hold."""
     own, needed = float(given["hours.own_hours"]), out["week_hours.needed"]
     cold = float(given["limits.cold_room"]) if given["limits.cold_room_given"] else AS_MUCH_AS_EVER
-    left, ready = out["cold_room.left"], so_far(out["picks.ready"])
+    left, ready = out["cold_room.left"], sum(out["picks.ready"])
     hours = beyond(needed, [hired + own for hired in out["week_hours.hired"]])
     return {
         "hours_short": beyond_rounding(hours, needed),
         "cold_had": cold,
-        "cold_short": beyond_rounding(beyond(left, [cold] * len(left)), ready),
+        "cold_short": beyond_rounding(beyond(left, [cold] * len(left)), [ready] * len(left)),
     }
 
 
@@ -105,9 +105,9 @@ def beyond_rounding(missing: Weekly, of: Weekly) -> Weekly:
 def flags(out: Results, found: Results, when: Calendar) -> Results:
     """Which weeks of the plan are short of what."""
     rooms_short = [sum(each) for each in zip(found["incubation_short"], found["fruiting_short"], strict=True)]
-    # of a room that has been emptied and given back only the last digits of what it held may be left
-    most = max(out["in_process.places"])
-    places_short = beyond_rounding(rooms_short, [most] * len(rooms_short))
+    # of a room that has been emptied and given back only the last digits of all that it held may be left
+    in_all = sum(out["filling.filled"])
+    places_short = beyond_rounding(rooms_short, [in_all] * len(rooms_short))
     loads_or_cold = [max(each) for each in zip(found["loads_short"], found["cold_short"], strict=True)]
     short = {"places": places_short, "hands": found["hours_short"], "others": loads_or_cold}
     weeks = {

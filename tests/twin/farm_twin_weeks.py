@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from tests.twin.farm_twin_calendar import BEFORE, Calendar
-from tests.twin.farm_twin_ground import ROUNDING, Given, Results, over
+from tests.twin.farm_twin_ground import ROUNDING, Given, Results
 from tests.twin.farm_twin_shortages import shortages
 from tests.twin.farm_twin_week_hours import week_hours
 from tests.twin.farm_twin_week_steps import Weekly, changed, later, so_far, split
@@ -26,7 +26,7 @@ def start_up(given: Given, out: Results, when: Calendar) -> Results:
     new, first = bool(out["farm.is_new"]), float(given["start_up.first_filling"])
 
     def grown(weeks: float) -> Weekly:
-        return [between(over(week + 1 - first, weeks)) if new else 1.0 for week in when.numbers]
+        return [between((week + 1 - first) / max(weeks, 1.0)) if new else 1.0 for week in when.numbers]
 
     return {
         "start_up.filled_share": grown(float(given["start_up.weeks_to_full"])),

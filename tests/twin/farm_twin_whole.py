@@ -7,7 +7,7 @@ from typing import Any
 
 import numpy as np
 
-from tests.twin.farm_twin import twin
+from tests.twin.farm_twin import worked
 from tests.twin.farm_twin_ground import Given, Results, chosen_rows, same
 
 __all__ = ["Way", "as_stop", "with_recipe", "with_steamer"]
@@ -42,10 +42,10 @@ class Way:
 
 def run(given: Given, now: Results, edits: Edits) -> Way:
     """The farm with inputs edited, first with the bags of now, then with those that its stages let through."""
-    stages = twin({**given, **edits})
+    stages = worked({**given, **edits})
     bags = float(stages["limits.first"] if stages["limits.many"] > 0 else given["farm.bags_filled_a_week"])
     filled = {**given, **edits, "farm.bags_filled_a_week": bags}
-    year = twin({**filled, **papers_moved(given, now, twin(filled))})
+    year = worked({**filled, **papers_moved(given, now, worked(filled))})
     return Way(dict(stages), bags, dict(year))
 
 

@@ -15,10 +15,11 @@ from tests.twin.farm_twin_ground import Given
 from tests.twin.farm_twin_months import months
 from tests.twin.farms import Difference, Farm, compared_lines, differences, in_declared_units, twin_inputs, values_of
 from tests.twin.month_farms import MONTH_EDGES, month_edge, month_numbers, random_month_farm, with_one_of_months
+from tests.twin.outcomes import outcomes
 
 SYSTEMS: Final = ("metric", "us")
 HORIZONS: Final = (12, 36, 84)
-RANDOM_FARMS: Final = 24
+RANDOM_FARMS: Final = 12
 SECTIONS: Final = ("totals", "spawn", "sales", "supplies", "bills", "capital", "household", "cash")
 
 Lines = Mapping[str, Array]
@@ -70,16 +71,16 @@ def disagreements(farms: Sequence[Farm]) -> list[Difference]:
     return found
 
 
-def test_every_line_of_the_months_has_a_twin() -> None:
-    farm = month_edge("nothing strange", 12)
-    assert set(all_the_way(farm)) == set(of_months())
-    assert len(of_months()) > 150
+def test_every_outcome_of_the_months_has_a_twin() -> None:
+    found = set(all_the_way(month_edge("nothing strange", 12)))
+    assert outcomes() & set(of_months()) <= found <= set(of_months())
+    assert len(found) > 150
 
 
 def test_a_slip_in_any_line_of_the_months_is_seen() -> None:
     farm = month_edge("nothing strange", 12)
     ours, theirs = [all_the_way(farm)], model([farm], "metric")
-    for name in of_months():
+    for name in ours[0]:
         wrong = theirs[name] * (1 + 1e-6) + 1e-4
         assert [each.line for each in differences(ours, {name: wrong})] == [name]
 

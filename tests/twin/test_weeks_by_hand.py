@@ -240,10 +240,6 @@ def test_a_farm_wound_up_leaves_nothing_behind() -> None:
     assert weeks(found, "in_process.in_process", 17, 53) == near(*[0] * 37)
 
 
-@pytest.mark.xfail(
-    strict=True,
-    reason="what is short is held against what is left in the room, of which both are a rounding once it is empty",
-)
 def test_what_is_in_no_room_is_short_of_no_place() -> None:
     assert wound_up()["shortages.weeks_short_of_places"] == 0
 

@@ -172,8 +172,8 @@ class MonthSupplies(Section):
 
     @line("Purchases that are a rounding of all purchases of the plan", unit="money")
     def rounding(self) -> Expr:
-        """By so much the two ways may differ."""
-        return (total(self.purchases, MONTH) + self.opening_owed) * SUM_TOLERANCE
+        """By so much the two ways may differ, whatever their signs."""
+        return (absolute(total(self.purchases, MONTH)) + absolute(self.opening_owed)) * SUM_TOLERANCE
 
     @check(
         "Supplies are paid or owed in every month",
