@@ -48,7 +48,8 @@ def sheet_text(computed: Computed, part: str, *, names: bool = False) -> str:
         if block.kind == "matters" and not block.after:
             rows += ["", *matters_text(computed, block.first).splitlines()]
         if ones := _of(computed, block, known):
-            rows += ["", *textwrap.wrap(block.title, WIDTH), *_block(computed, ones, names=names)]
+            title = "Month by month" if block.kind == "years" else block.title
+            rows += ["", *textwrap.wrap(title, WIDTH), *_block(computed, ones, names=names)]
     return "\n".join(rows)
 
 
