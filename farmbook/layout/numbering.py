@@ -6,14 +6,9 @@ from collections.abc import Iterator, Sequence
 
 from farmbook.layout.line_numbers import Place
 from farmbook.layout.page import Plan
-from farmbook.layout.template import Block, Template
+from farmbook.layout.template import Block, Template, reading_order
 
-__all__ = ["numbered", "reading_order"]
-
-
-def reading_order(template: Template) -> list[Block]:
-    """The blocks of a sheet from the top: what is printed, then what stands below."""
-    return sorted(template.blocks, key=lambda block: block.below)
+__all__ = ["numbered"]
 
 
 def numbered(plan: Plan, templates: Sequence[Template]) -> dict[str, Place]:

@@ -21,7 +21,7 @@ from farmbook.layout.input_tables import input_table_block, inputs_explained
 from farmbook.layout.list_blocks import COMES_TO_HEIGHT, comes_to, compare_block, list_block
 from farmbook.layout.matter_blocks import left_out_block, matters_block, matters_chart_block, matters_figures
 from farmbook.layout.month_blocks import month_heads, months_block
-from farmbook.layout.numbering import numbered, reading_order
+from farmbook.layout.numbering import numbered
 from farmbook.layout.page import Page, Plan
 from farmbook.layout.reference_blocks import (
     cautions_block,
@@ -35,7 +35,7 @@ from farmbook.layout.reference_blocks import (
     text_block,
 )
 from farmbook.layout.table_blocks import across_block, columns_explained, matrix_block, table_block
-from farmbook.layout.template import Block, Template
+from farmbook.layout.template import Block, Template, reading_order
 from farmbook.layout.typed import areas_of, typed_cells
 from farmbook.layout.week_blocks import week_heads, weeks_block
 from farmbook.layout.year_blocks import years_block

@@ -6,7 +6,7 @@ from collections.abc import Mapping
 from dataclasses import replace
 
 from farmbook.expr.nodes import Expr, FirstLabel, Line, RawInput
-from farmbook.layout.template import read_templates
+from farmbook.layout.template import read_templates, reading_order
 from farmbook.sections.model import Model
 
 __all__ = ["from_the_top"]
@@ -16,7 +16,11 @@ def from_the_top(model: Model, roots: Mapping[Line, Expr]) -> dict[Line, Expr]:
     """The same lines; the first of some flags or bases is that of the input which stands first, from the first sheet down."""
     bounds = {bound.cell.name: bound for bound in model.inputs.values()}
     names = [
-        name for template in read_templates() for block in template.blocks for name in block.inputs if name in bounds
+        name
+        for template in read_templates()
+        for block in reading_order(template)
+        for name in block.inputs
+        if name in bounds
     ]
     place = {
         said: number

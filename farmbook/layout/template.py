@@ -10,7 +10,7 @@ from typing import Any, Final
 
 from farmbook.errors import ModelFault
 
-__all__ = ["Block", "Template", "read_templates", "shipped_templates", "starter", "template_folder"]
+__all__ = ["Block", "Template", "read_templates", "reading_order", "shipped_templates", "starter", "template_folder"]
 
 KINDS: Final = {
     "list", "table", "across", "matrix", "text", "cautions", "inputs", "input_table", "checks", "contents", "constants", "sources",
@@ -141,6 +141,11 @@ def read_templates(folder: Path | None = None) -> list[Template]:
 def shipped_templates() -> tuple[Template, ...]:
     """The templates of this installation, read once."""
     return tuple(read_templates())
+
+
+def reading_order(template: Template) -> list[Block]:
+    """The blocks of a sheet from the top: what is printed, then what stands below."""
+    return sorted(template.blocks, key=lambda block: block.below)
 
 
 def _read(path: Path) -> Template:
