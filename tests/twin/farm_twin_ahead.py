@@ -125,10 +125,10 @@ def mix(given: Given, out: Results, bags: float) -> Results:
 
 
 def lost_bags(out: Results, row: int) -> Results:
-    """How many lost ones a week brings by its share, and how many more by chance."""
-    looked_over, share = float(out["in_process.moved"][row]), float(out["crop.chosen_loss_in_spawn_run"])
-    mean = looked_over * share
-    spread = math.sqrt(max(mean * (1 - share), 0.0))
+    """How many lost ones the plan of a week counts on, and how many more chance brings."""
+    looked_over = float(out["in_process.moved"][row])
+    mean = looked_over - float(out["in_process.opened"][row])
+    spread = math.sqrt(max(mean * (1 - over(mean, looked_over)), 0.0))
     return {
         "looked_over": looked_over,
         "lost_expected": mean,

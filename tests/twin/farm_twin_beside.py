@@ -65,13 +65,22 @@ def stop(given: Given, out: Results, when: Calendar) -> Results:
     bags = sum(float(each) for each, is_down in zip(out["filling.filled"], down, strict=True) if is_down)
     roster = sum(float(each) for each, is_down in zip(out["week_hours.hired"], down, strict=True) if is_down)
     hours = roster * (1 - float(given["stop.wages_kept"]))
-    weight = bags * float(out["crop.taken_per_filled"])
+    not_ready = bags * float(out["crop.taken_per_filled"])
     a_bag = float(out["bag.material_cost"]) + float(out["one_more.steam_goods"])
     a_bag += float(out["one_more.spawn_goods"]) * float(out["crop.inoculated_per_filled"])
-    lost = weight * float(out["customer_year.last_one"])
-    on_bags, on_wages = bags * a_bag, hours * float(out["farm.labour_rate"])
+    on_bags, on_wages = bags * a_bag + not_ready * float(out["one_more.piece"]), hours * float(out["farm.labour_rate"])
     picks = [math.floor(round(days / 7, 9)) for days in out["lags.to_pick"]]
     last_flush = max(int(out["crop.flushes_counted"]), 1) - 1
+    whole = float(out["lags.to_pick"][last_flush]) / 7 - picks[last_flush]
+    missed_from = first + picks[0]
+    # what is filled in one week is picked in two, where days do not make whole weeks
+    back = first + long + picks[last_flush] + (whole > 0)
+    ready, sold = (
+        sum(float(each) for each, week in zip(out[name], when.numbers, strict=True) if missed_from <= week < back)
+        for name in ("picks.ready", "cold_room.sold")
+    )
+    weight = not_ready * min(over(sold, ready), 1.0)
+    lost = weight * float(out["customer_year.last_one"])
     found = {
         "bags": bags,
         "hours": hours,
@@ -81,9 +90,8 @@ def stop(given: Given, out: Results, when: Calendar) -> Results:
         "saved_on_bags": on_bags,
         "saved_on_wages": on_wages,
         "cost": lost - on_bags - on_wages - float(given["stop.insured"]),
-        "first_missed": first + picks[0],
-        # a week's bags are picked in two weeks, and those of the first week after the stop in both again
-        "back": first + long + picks[last_flush] + 1,
+        "first_missed": missed_from,
+        "back": back,
     }
     return {f"stop.{name}": value for name, value in found.items()}
 

@@ -36,8 +36,9 @@ def leads(given: Given, out: Results) -> tuple[float, float]:
     """Days from steaming own spawn, and from ordering or starting spawn, to filling."""
     bench = float(out["lags.to_bench"])
     bought = float(given["spawn.lead_time"]) * DAYS_IN_A_WEEK
-    first = float(out["own_spawn.lead_days"]) if out["spawn_source.made"] else bought
-    return float(out["own_spawn.days_before"][0]) - bench, first - bench
+    if not out["spawn_source.made"]:
+        return 0.0, bought - bench
+    return float(out["own_spawn.days_before"][0]) - bench, float(out["own_spawn.lead_days"]) - bench
 
 
 def rooms(given: Given, out: Results, when: Calendar) -> Results:

@@ -207,13 +207,13 @@ class ThisWeek(Section):
 
     @line("This week: bags lost in the spawn run, to expect", unit="count")
     def lost_expected(self) -> Expr:
-        """Of those."""
-        return self.looked_over * self.crop.chosen_loss_in_spawn_run
+        """All of those but the ones to open; a new farm loses more at first."""
+        return self.looked_over - joined(self.opened, "count")
 
     @line("This week: act above so many lost", unit="count", source=COMMON_PRACTICE)
     def act_above(self) -> Expr:
         """Chance alone rarely brings more. Look for the cause: one load, one bag of spawn, one day in the lab."""
-        spread = square_root(self.lost_expected * (1 - self.crop.chosen_loss_in_spawn_run))
+        spread = square_root(self.lost_expected * (1 - ratio(self.lost_expected, self.looked_over)))
         return whole_down(self.lost_expected + SPREADS * spread)
 
     @line("This week: the answer", unit="1")

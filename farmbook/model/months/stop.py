@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
-from farmbook.expr.functions import at, maximum, total
+from farmbook.expr.functions import at, maximum, minimum, ratio, total
 from farmbook.expr.nodes import Expr, wrap
 from farmbook.expr.sentences import figure, say
 from farmbook.model.axes import FLUSH, WEEK
+from farmbook.model.schedule.cold_room import ColdRoom
 from farmbook.model.schedule.filling import Filling
 from farmbook.model.schedule.lags import Lags
 from farmbook.model.schedule.week_hours import WeekHours
@@ -26,6 +27,7 @@ class Stop(Section):
     filling = uses(Filling)
     lags = uses(Lags)
     work = uses(WeekHours)
+    cold = uses(ColdRoom)
     one_more = uses(OneMore)
 
     from_week = number(
@@ -85,10 +87,36 @@ class Stop(Section):
         """On the roster in those weeks, as far as hands are not paid all the same."""
         return total(self.work.hired * self._down, WEEK) * (1 - self.wages_kept)
 
-    @line("Down: weight that customers do not get", unit="kg_taken", source=ARITHMETIC)
-    def weight(self) -> Expr:
+    @property
+    def _missed(self) -> Expr:
+        """Whether less is picked in a week."""
+        number = self.filling.weeks.number
+        return (number >= self.first_missed) * (number < self.back)
+
+    @line("Down: weight not there for customers", unit="kg_taken", source=ARITHMETIC)
+    def not_ready(self) -> Expr:
         """Some weeks later."""
         return self.bags * self.one_more.crop.taken_per_filled
+
+    @line("Down: planned for customers in the weeks in which less is picked", unit="kg_taken")
+    def ready_then(self) -> Expr:
+        """As if nothing happened."""
+        return total(self.cold.picks.ready * self._missed, WEEK)
+
+    @line("Down: sold in the weeks in which less is picked, as planned", unit="kg_taken")
+    def sold_then(self) -> Expr:
+        """As if nothing happened."""
+        return total(self.cold.sold * self._missed, WEEK)
+
+    @line("Down: part of it that would have been sold", unit="share")
+    def sold_share(self) -> Expr:
+        """What nobody takes is no loss."""
+        return minimum(ratio(self.sold_then, self.ready_then), 1)
+
+    @line("Down: weight that customers do not get", unit="kg_taken", source=ARITHMETIC)
+    def weight(self) -> Expr:
+        """Of what is not there, what they would have taken in those weeks."""
+        return self.not_ready * self.sold_share
 
     @line("Down: takings lost, net of packing and fees", unit="money", source=PARTIAL_BUDGET)
     def takings_lost(self) -> Expr:
@@ -97,8 +125,8 @@ class Stop(Section):
 
     @line("Down: saved on bags", unit="money", source=PARTIAL_BUDGET)
     def saved_on_bags(self) -> Expr:
-        """Mix, bag, spawn, steam and water, and what is picked and packed by the piece; hours on the roster aside."""
-        return self.bags * self.saved_a_bag
+        """Mix, bag, spawn, steam and water, and picking paid by the piece; hours on the roster aside."""
+        return self.bags * self.saved_a_bag + self.not_ready * self.one_more.piece
 
     @line("Down: saved for each bag not filled", unit="money/bag_filled")
     def saved_a_bag(self) -> Expr:
@@ -124,9 +152,10 @@ class Stop(Section):
 
     @line("Down: week in which the farm is back", unit="count")
     def back(self) -> Expr:
-        """Of the plan: the last flush kept is picked as before."""
-        last = at(self.lags.pick_whole, FLUSH, maximum(self.lags.harvest.crop.flushes_counted, 1))
-        return self.from_week + self.weeks + last + 1
+        """Of the plan: the last flush kept is picked as before; a week's bags may be picked in two weeks."""
+        flush = maximum(self.lags.harvest.crop.flushes_counted, 1)
+        last = at(self.lags.pick_whole, FLUSH, flush) + (at(self.lags.pick_part, FLUSH, flush) > 0)
+        return self.from_week + self.weeks + last
 
     @line("Down: in a sentence", unit="1")
     def told(self) -> Expr:

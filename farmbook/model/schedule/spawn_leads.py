@@ -25,6 +25,7 @@ class SteamingAhead(Lead, words="steaming own spawn"):
     lags = uses(Lags)
     way = uses(OwnSpawnWay)
     chain = uses(OwnSpawn)
+    source = uses(SpawnSource)
 
     def span(self) -> Expr:
         """The line of the days."""
@@ -32,8 +33,10 @@ class SteamingAhead(Lead, words="steaming own spawn"):
 
     @line("Days from steaming own spawn to filling", unit="day")
     def days(self) -> Expr:
-        """As sawdust spawn is started before inoculating, less the days from filling to the bench."""
-        return total(self.chain.days_before * self.way.is_sawdust, GENERATION) - self.lags.to_bench
+        """As sawdust spawn is started before inoculating, less the days from filling to the bench; bought spawn is steamed by
+        others."""
+        started = total(self.chain.days_before * self.way.is_sawdust, GENERATION)
+        return where(self.source.made, started - self.lags.to_bench, 0)
 
 
 class Ordering(Lead, words="ordering or starting spawn"):
