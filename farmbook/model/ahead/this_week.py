@@ -210,10 +210,15 @@ class ThisWeek(Section):
         """All of those but the ones to open; a new farm loses more at first."""
         return self.looked_over - joined(self.opened, "count")
 
+    @line("This week: part lost in the spawn run, to expect", unit="share")
+    def lost_share(self) -> Expr:
+        """Of the bags looked over."""
+        return ratio(self.lost_expected, self.looked_over)
+
     @line("This week: act above so many lost", unit="count", source=COMMON_PRACTICE)
     def act_above(self) -> Expr:
         """Chance alone rarely brings more. Look for the cause: one load, one bag of spawn, one day in the lab."""
-        spread = square_root(self.lost_expected * (1 - ratio(self.lost_expected, self.looked_over)))
+        spread = square_root(self.lost_expected * (1 - self.lost_share))
         return whole_down(self.lost_expected + SPREADS * spread)
 
     @line("This week: the answer", unit="1")

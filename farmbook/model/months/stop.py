@@ -150,12 +150,16 @@ class Stop(Section):
         """Of the plan: those bags would have given their first pick then."""
         return self.from_week + at(self.lags.pick_whole, FLUSH, wrap(1))
 
+    @line("Down: last flush that is picked", unit="count")
+    def last_flush(self) -> Expr:
+        """By its number."""
+        return maximum(self.lags.harvest.crop.flushes_counted, 1)
+
     @line("Down: week in which the farm is back", unit="count")
     def back(self) -> Expr:
         """Of the plan: the last flush kept is picked as before; a week's bags may be picked in two weeks."""
-        flush = maximum(self.lags.harvest.crop.flushes_counted, 1)
-        last = at(self.lags.pick_whole, FLUSH, flush) + (at(self.lags.pick_part, FLUSH, flush) > 0)
-        return self.from_week + self.weeks + last
+        more = at(self.lags.pick_part, FLUSH, self.last_flush) > 0
+        return self.from_week + self.weeks + at(self.lags.pick_whole, FLUSH, self.last_flush) + more
 
     @line("Down: in a sentence", unit="1")
     def told(self) -> Expr:
