@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from abc import abstractmethod
+
 from farmbook.calc.loan import balance, level_payments_made, payments_made, share_owed
 from farmbook.expr.functions import all_of
 from farmbook.expr.nodes import Expr
@@ -19,9 +21,9 @@ class LoanState(Alike):
     rows = uses(LoanList)
 
     @property
+    @abstractmethod
     def month(self) -> Expr:
         """The months at whose end the loans stand so."""
-        raise NotImplementedError
 
     def payments_made(self) -> Expr:
         """How many."""
