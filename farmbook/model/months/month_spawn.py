@@ -31,10 +31,14 @@ class MonthSpawn(Section):
     own_spawn = uses(OwnSpawnWork)
     ordering = uses(Ordering)
 
+    def _reached(self, rows: Expr) -> Expr:
+        """As far as orders reach when so many rows are past."""
+        return minimum(rows + self.ordering.in_weeks, self.weeks.rows - 1)
+
     @line("Rows of weeks for which spawn is ordered by the end of the month", unit="count", axes=(MONTH,))
     def rows(self) -> Expr:
         """So far ahead of filling; no further than the book's last weeks."""
-        return minimum(self.months.rows + self.ordering.in_weeks, self.weeks.rows - 1)
+        return self._reached(self.months.rows)
 
     @line("Whole rows for which spawn is ordered", unit="count", axes=(MONTH,))
     def whole(self) -> Expr:
@@ -44,7 +48,7 @@ class MonthSpawn(Section):
     @line("Rows of weeks for which spawn is ordered before the plan", unit="count")
     def rows_before(self) -> Expr:
         """What is on its way, or growing, when the plan starts."""
-        return self.months.rows_before + self.ordering.in_weeks
+        return self._reached(self.months.rows_before)
 
     @line("Whole rows for which spawn is ordered before the plan", unit="count")
     def whole_before(self) -> Expr:
