@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import gc
 from collections.abc import Mapping
 from typing import TYPE_CHECKING
 
@@ -9,6 +10,10 @@ import pytest
 
 if TYPE_CHECKING:
     from tests.workbook.shipped import ShippedBook
+
+gc.set_threshold(
+    500_000, 20, 50
+)  # models and books are large and seldom garbage: looking through them takes a quarter of a run
 
 
 def pytest_addoption(parser: pytest.Parser) -> None:

@@ -19,15 +19,15 @@ from farmbook.expr.nodes import RawInput
 from farmbook.expr.walk import ordered_axes
 from farmbook.interpret.numbers import Array, Cells
 from farmbook.model.axes import RECIPE
-from farmbook.output import build_bytes
-from farmbook.results import compute, load_scenario, whole_farm
+from farmbook.results import whole_farm
 from farmbook.sections.declare import Choice, NumberInput, TextInput
 from farmbook.sections.section import Bound
 from tests.checks.farms import farm
 from tests.demos import DEMOS
 from tests.engines.cells import Book, Cell, Entry
 from tests.engines.formualizer_engine import FormualizerBook
-from tests.live.edits import Edit, LiveBook
+from tests.live.edits import Edit, LiveBook, live_book
+from tests.made import workbook_of
 from tests.twin.farms import axis_sizes, cells_of, engine
 
 SYSTEMS: Final = ("metric", "us")
@@ -292,9 +292,9 @@ def flag_place(live: LiveBook, bound: Bound, index: tuple[int, ...]) -> tuple[st
 @pytest.fixture(params=SCENARIOS, ids=lambda path: path.stem)
 def opened(request: pytest.FixtureRequest, tmp_path: Path) -> Iterator[tuple[LiveBook, Book]]:
     """A shipped scenario's book, held open in a spreadsheet engine."""
-    live = LiveBook(compute(load_scenario(request.param)))
+    live = live_book(request.param)
     path = tmp_path / "book.xlsx"
-    path.write_bytes(build_bytes(live.computed))
+    path.write_bytes(workbook_of(request.param))
     with FormualizerBook(path) as book:
         yield live, book
 

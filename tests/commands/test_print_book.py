@@ -11,10 +11,9 @@ import openpyxl
 import pytest
 
 from farmbook.cli import main
-from farmbook.output import build_bytes
-from farmbook.results import compute, load_scenario
 from tests.engines import Availability, require
 from tests.engines.libreoffice import available
+from tests.made import workbook_of
 
 SCENARIO = Path(__file__).parents[2] / "scenarios" / "kestrel_hollow.toml"
 
@@ -29,7 +28,7 @@ def programs() -> None:
 @pytest.fixture
 def book(tmp_path: Path) -> Path:
     path = tmp_path / "book.xlsx"
-    path.write_bytes(build_bytes(compute(load_scenario(SCENARIO))))
+    path.write_bytes(workbook_of(SCENARIO))
     return path
 
 
@@ -53,7 +52,7 @@ def test_front_sheets_are_printed_as_they_were_edited(book: Path, tmp_path: Path
     assert "Start here" in said
     assert "How long does a steam load take" not in said
     again = tmp_path / "again.pdf"
-    book.write_bytes(build_bytes(compute(load_scenario(SCENARIO))))
+    book.write_bytes(workbook_of(SCENARIO))
     assert main(["print", str(book), "--out", str(again)]) == 0
     assert cost_of_a_weight(said) > cost_of_a_weight(words(again)) + 1
 

@@ -8,7 +8,6 @@ import shutil
 import subprocess
 from collections.abc import Callable
 from dataclasses import dataclass
-from functools import cache
 from pathlib import Path
 from typing import Any
 
@@ -23,6 +22,7 @@ from tests.demos import DEMOS
 from tests.engines import gnumeric, require
 from tests.engines.cells import Cell, Entry, named_areas, position, retype
 from tests.engines.libreoffice import available
+from tests.made import workbook_of
 
 SCENARIOS = Path(__file__).parents[2] / "scenarios"
 KESTREL = SCENARIOS / "kestrel_hollow.toml"
@@ -33,14 +33,9 @@ Edit = Callable[[Callable[..., Any]], None]
 def built(scenario: Path, folder: Path) -> Path:
     book = folder / "book.xlsx"
     book.write_bytes(
-        built_once(scenario) if scenario.parent == SCENARIOS else build_bytes(compute(load_scenario(scenario)))
+        workbook_of(scenario) if scenario.parent == SCENARIOS else build_bytes(compute(load_scenario(scenario)))
     )
     return book
-
-
-@cache
-def built_once(scenario: Path) -> bytes:
-    return build_bytes(compute(load_scenario(scenario)))
 
 
 @dataclass

@@ -13,9 +13,9 @@ import pytest
 import farmbook
 from farmbook.cli import main
 from farmbook.errors import FileProblem
-from farmbook.output import build_bytes, save
-from farmbook.results import compute, load_scenario
+from farmbook.output import save
 from farmbook.workbook.fingerprint import unedited
+from tests.made import workbook_of
 
 SCENARIO = Path(__file__).parents[2] / "scenarios" / "kestrel_hollow.toml"
 
@@ -23,7 +23,7 @@ SCENARIO = Path(__file__).parents[2] / "scenarios" / "kestrel_hollow.toml"
 @pytest.fixture(scope="module")
 def data() -> bytes:
     """A finished workbook."""
-    return build_bytes(compute(load_scenario(SCENARIO)))
+    return workbook_of(SCENARIO)
 
 
 def refused(data: bytes, path: str | Path, *, replace: bool = False) -> str:

@@ -18,7 +18,8 @@ ROOT = Path(__file__).parents[2]
 SCENARIO = ROOT / "scenarios" / "kestrel_hollow.toml"
 LINE = b"stopped before the end\n"
 CODES = {signal.SIGINT: 130, signal.SIGTERM: 143}
-MOMENTS = 20
+MOMENTS, MOMENTS_IN_ALL = 10, 20
+"""In which a run is stopped, half of them while the first things are loaded; all with `--whole`."""
 
 # The program as it is, telling on a pipe when it is ready for signals, which is before anything is loaded.
 PROGRAM = """
@@ -62,13 +63,14 @@ def seconds_of_a_build(folder: Path) -> float:
 
 
 @pytest.mark.parametrize("number", list(CODES), ids=lambda number: number.name)
-def test_at_any_moment_it_ends_in_one_line(number: signal.Signals, tmp_path: Path) -> None:
+def test_at_any_moment_it_ends_in_one_line(number: signal.Signals, tmp_path: Path, pytestconfig: pytest.Config) -> None:
+    moments = MOMENTS_IN_ALL if pytestconfig.getoption("whole") else MOMENTS
+    early = moments // 2
     whole = seconds_of_a_build(tmp_path)
     (tmp_path / "book.xlsx").unlink()
     ended = 0
-    for moment in range(MOMENTS):
-        # the first ten while the first things are loaded, the rest over the whole run
-        after = 0.003 * moment if moment < 10 else whole * (moment - 9) / (MOMENTS - 9)
+    for moment in range(moments):
+        after = 0.03 * moment / early if moment < early else whole * (moment - early + 1) / (moments - early + 1)
         code, out, err = stopped(tmp_path, number, after)
         if code == 0 or code == -number:  # it had done its work, and Python was closing down or had
             assert err.startswith(b"wrote book.xlsx")
@@ -81,7 +83,7 @@ def test_at_any_moment_it_ends_in_one_line(number: signal.Signals, tmp_path: Pat
             ended += 1
             (tmp_path / "book.xlsx").unlink(missing_ok=True)
         assert list(tmp_path.iterdir()) == []
-    assert ended > MOMENTS // 2
+    assert ended > moments // 2
 
 
 LOADED = """

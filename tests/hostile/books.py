@@ -19,11 +19,10 @@ from dataclasses import dataclass
 from pathlib import Path
 from typing import Final
 
-from farmbook.output import build_bytes
-from farmbook.results import compute, load_scenario
 from farmbook.workbook.fingerprint import unedited
 from tests.hostile.damage import DAMAGES
 from tests.hostile.watch import ROOT, Seen, watch
+from tests.made import workbook_of
 
 __all__ = ["Tried", "tried"]
 
@@ -54,7 +53,7 @@ class Tried:
 
 def tried(seed: int, count: int) -> Iterator[Tried]:
     """Run so many damaged books, every kind of damage in turn."""
-    book = build_bytes(compute(load_scenario(SCENARIO)))
+    book = workbook_of(SCENARIO)
     for number in range(count):
         with tempfile.TemporaryDirectory() as folder:
             yield _one(number, random.Random(f"{seed} {number}"), book, Path(folder))

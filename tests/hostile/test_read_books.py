@@ -7,16 +7,15 @@ from pathlib import Path
 
 import pytest
 
-from farmbook.output import build_bytes
-from farmbook.results import compute, load_scenario
 from tests.hostile.books import SCENARIO
 from tests.hostile.damage import DAMAGES, Damage
 from tests.hostile.watch import watch
+from tests.made import workbook_of
 
 
 @pytest.fixture(scope="module")
 def sound() -> bytes:
-    return build_bytes(compute(load_scenario(SCENARIO)))
+    return workbook_of(SCENARIO)
 
 
 @pytest.mark.parametrize("damage", DAMAGES, ids=lambda damage: str(damage.__name__))

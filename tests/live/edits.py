@@ -6,6 +6,8 @@ import datetime
 import itertools
 from collections.abc import Collection, Iterator
 from dataclasses import dataclass
+from functools import cache
+from pathlib import Path
 
 from farmbook.expr.nodes import Line, RawInput
 from farmbook.expr.walk import ordered_axes
@@ -17,6 +19,7 @@ from farmbook.scenario.scenario import with_cell
 from farmbook.sections.declare import BASES, Choice, NumberInput, TextInput
 from farmbook.sections.section import Bound
 from tests.engines.cells import Cell, Entry, Value, typed
+from tests.made import results_of
 
 DAY = datetime.date(2026, 3, 1)
 WORDS = "no idea"
@@ -32,6 +35,12 @@ class Edit:
 
     def __str__(self) -> str:
         return f"{self.cell.name}{list(self.index) if self.index else ''} := {self.value!r}"
+
+
+@cache
+def live_book(scenario: Path) -> LiveBook:
+    """The book of a scenario file, laid out once a process."""
+    return LiveBook(results_of(scenario))
 
 
 class LiveBook:

@@ -12,8 +12,9 @@ from tests.engines import libreoffice, require
 from tests.engines.cells import Book, disagreements
 from tests.engines.formualizer_engine import FormualizerBook
 from tests.engines.libreoffice import LibreOfficeBook
+from tests.live.edits import live_book
 from tests.live.switches import EXTREMES, covering, extreme, switches
-from tests.live.test_live import ALL, Reader, commit, live_book, written
+from tests.live.test_live import ALL, Reader, commit, written
 
 __all__ = ["written"]
 

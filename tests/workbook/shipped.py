@@ -10,9 +10,10 @@ from pathlib import Path
 from farmbook.expr.nodes import Line, RawInput
 from farmbook.layout.book import Home
 from farmbook.layout.page import Plan
-from farmbook.output import build_bytes, lay_out
-from farmbook.results import Computed, compute, load_scenario
+from farmbook.output import lay_out
+from farmbook.results import Computed
 from tests.demos import DEMOS
+from tests.made import results_of, workbook_of
 from tests.workbook.lints_placed import Placed
 from tests.workbook.written import At, Written
 
@@ -47,10 +48,9 @@ class ShippedBook:
 
 def built(scenario: Path, folder: Path) -> ShippedBook:
     """Load a scenario, work it out and write its workbook into a folder."""
-    computed = compute(load_scenario(scenario))
     path = folder / f"{scenario.stem}.xlsx"
-    path.write_bytes(build_bytes(computed))
-    return ShippedBook(computed, path)
+    path.write_bytes(workbook_of(scenario))
+    return ShippedBook(results_of(scenario), path)
 
 
 def unit_of(of: Line | RawInput, plan: Plan) -> str:
