@@ -239,12 +239,13 @@ def _refused(options: argparse.Namespace, failed: int, what: str) -> bool:
 
 def _build(options: argparse.Namespace) -> int:
     from farmbook.errors import visible  # for start-up speed
-    from farmbook.output import build_bytes, save, workbook_target  # for start-up speed
+    from farmbook.output import build_bytes, free_target, save, workbook_target  # for start-up speed
 
     workbook_target(options.out)
     computed, failed = _computed(options.scenario)
     if _refused(options, failed, "written"):
         return 1
+    free_target(options.out, replace=options.replace)  # refused before the longest part of the work
     data = build_bytes(computed)
     save(data, options.out, replace=options.replace)
     _complain(f"wrote {visible(options.out)} ({len(data) / 1024:.0f} KB)")

@@ -22,7 +22,7 @@ from farmbook.workbook.fingerprint import is_workbook, unedited
 from farmbook.workbook.write import write_book
 from farmbook.writing import look_at, target_of, write_whole
 
-__all__ = ["build_bytes", "lay_out", "save", "workbook_target"]
+__all__ = ["build_bytes", "free_target", "lay_out", "save", "workbook_target"]
 
 UNDATED = datetime.date(2000, 1, 1)
 
@@ -86,10 +86,15 @@ def save(data: bytes, path: str | Path, *, replace: bool = False) -> None:
     Raises FileProblem where the file cannot be written, where its name does not end in .xlsx, and where another file stands
     there: only an unedited farmbook workbook gives way, or, with `replace`, any workbook that may be written.
     """
+    write_whole(data, free_target(path, replace=replace))
+
+
+def free_target(path: str | Path, *, replace: bool = False) -> Path:
+    """The file that a workbook's name means, where nothing stands or what stands there gives way. Raises as `save` does."""
     target = workbook_target(path)
     if (found := look_at(target)) is not None:
         _let_give_way(target, found, replace=replace)
-    write_whole(data, target)
+    return target
 
 
 def workbook_target(path: str | Path) -> Path:
