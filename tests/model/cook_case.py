@@ -41,7 +41,7 @@ SLOW, MIDDLE, FAST = BAGS = range(3)
 PLACES: Final = ("cabinet_cook", "vessel_cook")
 IN_USE: Final[dict[str, dict[Any, Any]]] = {
     "cabinet_cook": {Steaming.kind: CABINET},
-    "vessel_cook": {Steaming.kind: VESSEL, VesselRun.hold_time: 9},
+    "vessel_cook": {Steaming.kind: VESSEL, VesselRun.hold_time: 9, VesselCook.vessel_step: 6},
 }
 """What makes either the steamer in use, with no check of cooking failing."""
 CHECKS: Final = (

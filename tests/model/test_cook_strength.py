@@ -122,7 +122,7 @@ def test_fifteen_psi_is_short_of_the_reference_and_more_so_on_a_hill(feet: float
 def test_a_middle_as_hot_as_the_chamber_all_along(chamber: float, hours: float, printed: float, within: float) -> None:
     """In a pit 300 m below the sea, where water boils at 101 degC."""
     hot = {CabinetHeat.hold_temperature: chamber, CabinetHeat.start_temperature: chamber, CabinetRun.hold_time: hours}
-    found = worked({**hot, Site.altitude: -300})
+    found = worked({**hot, Site.altitude: -300, CabinetCook.cabinet_step: 30})
     for bag in BAGS:
         assert found["cabinet_cook.cooked"][bag] == pytest.approx(printed, abs=within)
         assert found["cabinet_cook.lost"][bag] == pytest.approx(0, abs=1e-9)
@@ -141,7 +141,7 @@ class Ramp(Section):
     """A middle that warms by 1 degC a minute, from 100 degC up to 121.1 degC, through the columns of the tables."""
 
     rates_z = number("z of the ramp", unit="delta_degC", usual=(5, 20), default=10, how="")
-    step = number("Step of the ramp", unit="min", usual=(0, 1), default=21.1 / 192, how="")
+    step = number("Step of the ramp", unit="min", usual=(0, 1), default=21.1 / 96, how="")
     hold = number("Hold of the ramp", unit="h", usual=(0, 1), default=21.1 / 60, how="")
     start = number("Start of the ramp", unit="degC", usual=(0, 120), default=100, how="")
     slope = number("Slope of the ramp", unit="delta_degC/h", usual=(0, 100), default=60, how="")
@@ -172,9 +172,9 @@ class Ramp(Section):
 
 
 def test_a_ramp_of_one_degree_a_minute_gives_the_integral_in_print() -> None:
-    """4.30923 min; trapezoids of a convex curve lie (2.3026 x 0.11 / 10)^2 / 12 = 5.3e-5 of it too high."""
+    """4.30923 min; trapezoids of a convex curve lie (2.3026 x 0.22 / 10)^2 / 12 = 2.1e-4 of it too high."""
     found = float(evaluate((Ramp,), "metric", {})["ramp.at_end"])
-    assert found == pytest.approx(4.30923, rel=6e-5)
+    assert found == pytest.approx(4.30923, rel=2.3e-4)
     assert found > 4.30923
 
 
@@ -202,19 +202,19 @@ def lost_in_closed_form(rate: float, lag: float, gap: float, hold: float, z: flo
 def test_finer_rows_come_to_the_integral_in_closed_form(hold: float) -> None:
     far = []
     for step in (15.0, 30.0):
-        if step == 15.0 or hold < 40:
+        if hold <= step / 60 * len(STEP.members):
             changes = {**HOT_AT_ONCE, CabinetRun.hold_time: hold, CabinetCook.cabinet_step: step}
             found = worked(changes)
             exact = lost_in_closed_form(found["cabinet_cook.warming"][MIDDLE], (4 / pi) ** 3, 93.3 - 15.6, hold)
             far.append(abs(found["cabinet_cook.lost"][MIDDLE] - exact))
-    assert far[0] < 2e-3
+    assert far[0] < (2e-3 if hold < 24 else 1e-2)
     assert far[-1] < 1e-2
 
 
 def test_halving_the_step_makes_the_error_four_times_smaller() -> None:
     """As trapezoids must; over a hold that all these steps divide."""
     far = []
-    for step in (40.0, 20.0, 10.0):
+    for step in (60.0, 30.0, 15.0):
         found = worked({**HOT_AT_ONCE, CabinetRun.hold_time: 20, CabinetCook.cabinet_step: step})
         exact = lost_in_closed_form(found["cabinet_cook.warming"][MIDDLE], (4 / pi) ** 3, 93.3 - 15.6, 20)
         far.append(abs(found["cabinet_cook.lost"][MIDDLE] - exact))
@@ -229,7 +229,7 @@ def stepped(
     """The middle row by row and minutes cooked in the hold, by a loop; the row that the hold cuts counts in part."""
     first = chamber - (chamber - start) * min(lag, 1.0)
     before, minutes, cores = 10 ** ((first - 121.1) / 10), 0.0, []
-    for row in range(1, 193):
+    for row in range(1, 97):
         core = chamber - (chamber - start) * min(lag * exp(-rate * row * step / 60), 1.0)
         now = 10 ** ((core - 121.1) / 10)
         inside = min(max(hold * 60 - (row - 1) * step, 0.0), step)
@@ -451,8 +451,8 @@ def test_each_check_can_fail(changes: dict[Any, Any], broken: str) -> None:
 
 
 def test_rows_that_end_with_the_hold_are_enough() -> None:
-    assert "cabinet_cook.rows_are_enough" not in failing({CabinetRun.hold_time: 16, CabinetCook.cabinet_step: 5})
-    assert "cabinet_cook.rows_are_enough" in failing({CabinetRun.hold_time: 16.01, CabinetCook.cabinet_step: 5})
+    assert "cabinet_cook.rows_are_enough" not in failing({CabinetRun.hold_time: 8, CabinetCook.cabinet_step: 5})
+    assert "cabinet_cook.rows_are_enough" in failing({CabinetRun.hold_time: 8.01, CabinetCook.cabinet_step: 5})
 
 
 def test_three_degrees_are_allowed() -> None:

@@ -8,6 +8,7 @@ from typing import Any, Final
 import numpy as np
 import pytest
 
+from farmbook.model.cook.cabinet_cook import CabinetCook
 from farmbook.model.cook.core_heating import (
     GAP_ALL_ROUND,
     IN_CABINET,
@@ -16,12 +17,13 @@ from farmbook.model.cook.core_heating import (
     IN_VESSEL,
     CoreHeating,
 )
+from farmbook.model.cook.vessel_cook import VesselCook
 from farmbook.model.heat.cabinet_heat import CabinetHeat
 from farmbook.model.steam.cabinet_run import CabinetRun
 from farmbook.sections.declare import Option
 from tests.model.cook_case import BAGS, FAST, HOT_AT_ONCE, IN_USE, MIDDLE, PLACES, SLOW, failing, worked
 
-LONG: Final[dict[Any, Any]] = {CabinetRun.hold_time: 47}
+LONG: Final[dict[Any, Any]] = {CabinetRun.hold_time: 47, CabinetCook.cabinet_step: 30}
 
 
 # Facts of the trade, and geometry
@@ -119,7 +121,8 @@ def test_a_probe_in_one_steamer_leaves_the_other_alone(place: Option, chamber: f
 def test_the_course_goes_through_the_readings(place: Option, chamber: float, here: str, other: str, lag: float) -> None:
     """Between the rows of the table too, read off it at the hours of the readings."""
     rate = 0.25
-    given = {CoreHeating.probe_place: place, **readings(rate, chamber, (150, 180, 190), lag=lag)}
+    rows = {VesselCook.vessel_step: 8}
+    given = {CoreHeating.probe_place: place, **rows, **readings(rate, chamber, (150, 180, 190), lag=lag)}
     found = worked(given)
     for mark, line_name in ((150, "first"), (180, "middle"), (190, "last")):
         assert found[f"core_heating.worked_at_{line_name}"] == pytest.approx(MARKS[mark][1], abs=1e-9)
@@ -130,7 +133,7 @@ def test_the_course_goes_through_the_readings(place: Option, chamber: float, her
     assert course[0] == pytest.approx(chamber - (chamber - 15.6) * min(1, lag * exp(-rate * hours[0])))
     # By size, the course goes elsewhere.
     declared, temperature = MARKS[150]
-    size = np.interp(given[declared], found[f"{other}.hours"], worked()[f"{here}.core"][MIDDLE])
+    size = np.interp(given[declared], found[f"{other}.hours"], worked(rows)[f"{here}.core"][MIDDLE])
     assert abs(size - temperature) > 1
 
 
@@ -147,8 +150,8 @@ def test_kestrel_hollow_reads_what_it_read() -> None:
 def test_the_middle_is_never_worked_out_cooler_than_loaded() -> None:
     """A first reading late and a fast rate put the start of warming hours after the start."""
     given = {CoreHeating.hours_to_150f: 60, CoreHeating.hours_to_190f: 61}
-    found = worked({**given, CabinetRun.hold_time: 40})
-    assert found["cabinet_cook.core"][MIDDLE][:160] == pytest.approx([15.6] * 160)
+    found = worked({**given, CabinetRun.hold_time: 40, CabinetCook.cabinet_step: 30})
+    assert found["cabinet_cook.core"][MIDDLE][:80] == pytest.approx([15.6] * 80)
     assert found["cabinet_cook.at_mark"][MIDDLE] == 0
 
 

@@ -16,8 +16,8 @@ DAYS_IN_A_WEEK = 7
 
 
 def split(days: float) -> tuple[float, int, float]:
-    """Days as weeks, whole weeks to the ninth decimal, and the part of a week that is left."""
-    in_weeks = days / DAYS_IN_A_WEEK
+    """Days as weeks, none below zero, whole weeks to the ninth decimal, and the part of a week that is left."""
+    in_weeks = max(days, 0.0) / DAYS_IN_A_WEEK
     whole = math.floor(round(in_weeks, 9))
     return in_weeks, whole, in_weeks - whole
 

@@ -33,7 +33,7 @@ class CabinetCook(SteamerCook, words="cabinet"):
         usual=(5, 30),
         hard=(1, 120),
         default=15,
-        how="Short enough that the hold fills at least twenty rows, long enough that it ends before the 192 rows do.",
+        how="Short enough that the hold fills at least twenty rows, long enough that it ends before the 96 rows do.",
         source=COMMON_PRACTICE,
     )
 

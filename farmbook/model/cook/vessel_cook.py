@@ -31,7 +31,7 @@ class VesselCook(SteamerCook, words="pressure vessel"):
         usual=(1, 10),
         hard=(0.25, 60),
         default=5,
-        how="Short enough that the hold fills at least twenty rows, long enough that it ends before the 192 rows do.",
+        how="Short enough that the hold fills at least twenty rows, long enough that it ends before the 96 rows do.",
         source=COMMON_PRACTICE,
     )
 

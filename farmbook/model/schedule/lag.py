@@ -26,8 +26,8 @@ class Lag(Alike):
 
     @line("Weeks {}", unit="count")
     def in_weeks(self) -> Expr:
-        """With a part of a week."""
-        return self.span() / ONE_WEEK
+        """With a part of a week; none where days that cannot be would come to less."""
+        return maximum(self.span() / ONE_WEEK, 0)
 
     @line("Whole weeks {}", unit="count")
     def whole(self) -> Expr:

@@ -70,8 +70,8 @@ class Lags(Section):
 
     @line("Weeks from filling to the middle of the pick", unit="count", axes=(FLUSH,))
     def pick_in_weeks(self) -> Expr:
-        """With a part of a week."""
-        return self.to_pick / ONE_WEEK
+        """With a part of a week; none where days that cannot be would come to less."""
+        return maximum(self.to_pick / ONE_WEEK, 0)
 
     @line("Whole weeks from filling to the middle of the pick", unit="count", axes=(FLUSH,))
     def pick_whole(self) -> Expr:
