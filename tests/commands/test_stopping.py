@@ -18,7 +18,7 @@ ROOT = Path(__file__).parents[2]
 SCENARIO = ROOT / "scenarios" / "kestrel_hollow.toml"
 LINE = b"stopped before the end\n"
 CODES = {signal.SIGINT: 130, signal.SIGTERM: 143}
-MOMENTS, MOMENTS_IN_ALL = 10, 20
+MOMENTS, MOMENTS_IN_ALL = 6, 20
 """In which a run is stopped, half of them while the first things are loaded; all with `--whole`."""
 
 # The program as it is, telling on a pipe when it is ready for signals, which is before anything is loaded.

@@ -54,7 +54,7 @@ RANDOM_FARMS, EDITS_EACH = 12, 12
 IN_PROCESS, BESIDE = 4, 8
 """Of the edits of an input one in so many is made at each commit: in the engine in process, and in a program beside it.
 
-An input is edited in one of the books, in turn from commit to commit; in the program beside only every second one of them."""
+An input is edited in one of the books, in turn from commit to commit; in the program beside only every fourth one of them."""
 
 
 def commit() -> str:
@@ -177,7 +177,7 @@ def test_every_edit_agrees_in_libreoffice(scenario: Path, written: Path, pytestc
         written,
         LibreOfficeBook,
         one_in=BESIDE,
-        turns=2 * len(SCENARIOS),
+        turns=4 * len(SCENARIOS),
         whole=pytestconfig.getoption("whole"),
     )
 
