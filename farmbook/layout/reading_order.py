@@ -13,22 +13,18 @@ __all__ = ["from_the_top"]
 
 
 def from_the_top(model: Model, roots: Mapping[Line, Expr]) -> dict[Line, Expr]:
-    """The same lines; the first of some flags or bases is that of the input which stands first, from the first sheet down."""
-    bounds = {bound.cell.name: bound for bound in model.inputs.values()}
-    names = [
-        name
-        for template in read_templates()
-        for block in reading_order(template)
-        for name in block.inputs
-        if name in bounds
-    ]
+    """The same lines; the first of some flags or bases is that of the input which stands first, from the first sheet down, and
+    the first of some lines the one that is listed first.
+    """
+    blocks = [block for template in read_templates() for block in reading_order(template)]
     place = {
-        said: number
-        for number, name in enumerate(names)
-        for said in (bounds[name].flag, bounds[name].basis)
-        if said is not None
+        name: number for number, name in enumerate(name for block in blocks for name in (*block.inputs, *block.lines))
     }
-    return {line: _sorted(root, place) if isinstance(root, FirstLabel) else root for line, root in roots.items()}
+    placed: dict[Line | RawInput, int] = {line: place[line.name] for line in roots if line.name in place}
+    for bound in model.inputs.values():
+        if bound.cell.name in place:
+            placed |= {said: place[bound.cell.name] for said in (bound.flag, bound.basis) if said is not None}
+    return {line: _sorted(root, placed) if isinstance(root, FirstLabel) else root for line, root in roots.items()}
 
 
 def _sorted(first: FirstLabel, place: Mapping[Line | RawInput, int]) -> FirstLabel:

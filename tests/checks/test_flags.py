@@ -25,7 +25,7 @@ from farmbook.sections.declare import Choice, NumberInput, TextInput
 from farmbook.sections.section import Bound
 from tests.checks.farms import farm
 from tests.demos import DEMOS
-from tests.engines.cells import Book, Cell, Entry
+from tests.engines.cells import Book, Cell, Entry, position
 from tests.engines.formualizer_engine import FormualizerBook
 from tests.live.edits import Edit, LiveBook, live_book
 from tests.made import workbook_of
@@ -394,6 +394,35 @@ def test_an_input_of_a_table_that_cannot_be_is_named_at_the_head_of_every_sheet(
             cleared_too += typed is None
         book.set(*place, float(stands[first]) if math.isfinite(stands[first]) else None)
     assert cleared_too > 8
+
+
+def test_of_several_in_tables_that_cannot_be_the_first_listed_is_named(opened: tuple[LiveBook, Book]) -> None:
+    """From the last listed on the sheet Checks up, each is typed past its limit and left so."""
+    live, book = opened
+    rows, first = live.computed.scenario.rows, live.computed.line("report_tables.first_unsound")
+    listed = {
+        line.name: cells[0][0][1] for line, cells in live.places.items() if line.name.startswith("report_tables.")
+    }
+    tables = [bound for each, bound in number_inputs() if each.axes and all(rows.get(axis, "-") for axis in each.axes)]
+    tables.sort(key=lambda bound: position(listed[sound_of(bound)])[0], reverse=True)
+    (shown, _), *_ = live.places[first]
+    typed: dict[RawInput, Cells] = {}
+    for step, bound in enumerate(tables):
+        start = (0,) * len(bound.cell.axes)
+        numbers = live.computed.scenario.cells[bound.cell].numbers[0].copy()
+        numbers[start] = -1e300
+        typed[bound.cell] = Cells(numbers[None], filled(numbers.shape, None).texts[None])
+        book.set(*live.place(Edit(bound.cell, start, None)), -1e300)
+        wanted = f"{bound.declared.label} (on Tables)"
+        assert str(live.computed.what_if(typed, [first])[first][0]) == wanted
+        if step % 6 == 0:
+            assert book.read([shown]) == {shown: wanted}
+    assert len(tables) > 20
+
+
+def sound_of(bound: Bound) -> str:
+    """The line that says whether every cell in use of an input holds a number that can be."""
+    return f"report_tables.{bound.cell.name.replace('.', '_')}"
 
 
 def named_rows(live: LiveBook) -> dict[Axis, list[str]]:
