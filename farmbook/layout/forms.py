@@ -28,6 +28,8 @@ NOTHING: Final = "\u2013"
 GENERAL: Final = "General"
 DAY: Final = "yyyy-mm-dd"
 """One date, read alike everywhere."""
+YEAR: Final = "yyyy"
+"""A date that bounds others, where there is no room for its day."""
 DAY_AND_MONTH: Final = "d mmm"
 """A date of this year, where there is little room."""
 MONTH: Final = "mmm yy"
@@ -235,7 +237,9 @@ def typed_form(unit: Unit, sign: str = "") -> Form:
 
 
 def limit_form(unit: Unit, shown: Unit, sign: str = "") -> Form:
-    """How a usual limit is shown: as it was set, unless it had to be converted into the unit shown."""
+    """How a usual limit is shown: as it was set, unless it had to be converted into the unit shown; of a day the year."""
+    if unit.date:
+        return Form(YEAR)
     return typed_form(shown, sign) if shown == unit or unit.share else signed(form_of(shown), shown, sign)
 
 
@@ -250,7 +254,9 @@ def marked(code: str, mark: str) -> str:
 
 
 def limit_code(unit: Unit) -> str:
-    """The number format of a hard limit, in whatever digits it has; a number past all use stands for none."""
+    """The number format of a hard limit, in whatever digits it has; a number past all use stands for none. Of a day the year."""
+    if unit.date:
+        return YEAR
     return f'[>1E+90]"none";{"0.0##%" if unit.share else "#,##0.######"}'
 
 

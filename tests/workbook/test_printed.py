@@ -183,6 +183,14 @@ def test_the_book_is_no_longer_than_it_should_be(printed: Printed) -> None:
     assert sum(taken.values()) <= MOST_SIDES, taken
 
 
+def test_no_number_is_too_wide_for_its_cell(printed: Printed) -> None:
+    """Hashes are what programs print in place of it."""
+    wide = {
+        name: [word for side in sides for word in side.words if "##" in word] for name, sides in printed.sides.items()
+    }
+    assert {name: words for name, words in wide.items() if words} == {}
+
+
 def test_pictures_for_the_documentation_are_drawn_and_small(tmp_path: Path) -> None:
     require(tools())
     runpy.run_path(str(ROOT / "docs" / "pictures.py"))["main"](tmp_path)

@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-from typing import Final
-
 from farmbook.calc.tolerance import SUM_TOLERANCE
 from farmbook.expr.functions import (
     absolute,
@@ -16,8 +14,9 @@ from farmbook.expr.functions import (
     ratio,
     starting,
     total,
+    where,
 )
-from farmbook.expr.nodes import Constant, Expr
+from farmbook.expr.nodes import Expr
 from farmbook.expr.sentences import either, figure, say
 from farmbook.model.axes import MONTH
 from farmbook.model.calendar.plan_months import MONTHS_A_YEAR, PlanMonths
@@ -30,13 +29,8 @@ from farmbook.model.repaying.loan_months import LoanMonths
 from farmbook.sections.declare import check, line, number, uses
 from farmbook.sections.section import Section
 from farmbook.sources import COMMON_PRACTICE
-from farmbook.units import unit
 
 __all__ = ["MonthCash"]
-
-MORE_THAN_ANY: Final = Constant(
-    1e12, "more_than_any_cash", label="More money than any farm has", unit=unit("money"), source="arithmetic"
-)
 
 
 class MonthCash(Section):
@@ -203,8 +197,9 @@ class MonthCash(Section):
 
     @line("Lowest cash so far", unit="money", axes=(MONTH,))
     def lowest_so_far(self) -> Expr:
-        """At the end of a month."""
-        return starting(MORE_THAN_ANY, minimum(previous(self.lowest_so_far, MONTH), self.closing))
+        """At the end of a month; what there is at the start is not among them."""
+        lower = minimum(previous(self.lowest_so_far, MONTH), self.closing)
+        return starting(self.cash, where(self.months.number > 1, lower, self.closing))
 
     @line("Lowest cash at the end of a month", unit="money")
     def lowest(self) -> Expr:
