@@ -8,7 +8,7 @@ from farmbook.model.cook.cook_strength import (
     clock,
 )
 from farmbook.model.cook.core_heating import IN_CABINET
-from farmbook.model.cook.steamer_cook import SteamerCook
+from farmbook.model.cook.steamer_cook import ROW_LENGTH, SteamerCook
 from farmbook.model.heat.cabinet_heat import CabinetHeat
 from farmbook.model.steam.cabinet_run import CabinetRun
 from farmbook.sections.declare import line, number, uses
@@ -33,7 +33,7 @@ class CabinetCook(SteamerCook, words="cabinet"):
         usual=(5, 30),
         hard=(1, 120),
         default=15,
-        how="Short enough that the hold fills at least twenty rows, long enough that it ends before the 96 rows do.",
+        how=ROW_LENGTH,
         source=COMMON_PRACTICE,
     )
 

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from typing import ClassVar
+from typing import ClassVar, Final
 
 from farmbook.calc.lethality import (
     gap_fall,
@@ -51,7 +51,13 @@ from farmbook.sections.alike import Alike
 from farmbook.sections.declare import LineOf, Option, check, line, uses
 from farmbook.sources import ARITHMETIC, COMMON_PRACTICE, HEAT_CONDUCTION, LETHAL_RATE
 
-__all__ = ["SteamerCook"]
+__all__ = ["ROW_LENGTH", "SteamerCook"]
+
+ROW_LENGTH: Final = (
+    "Short enough that the hold fills at least twenty rows, long enough that it ends before the "
+    f"{len(STEP.members)} rows do."
+)
+"""How long a row of the cooking should be."""
 
 
 class SteamerCook(Alike):

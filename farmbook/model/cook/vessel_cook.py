@@ -6,7 +6,7 @@ from farmbook.expr.nodes import Expr
 from farmbook.model.axes import STEP
 from farmbook.model.cook.cook_strength import clock
 from farmbook.model.cook.core_heating import IN_VESSEL
-from farmbook.model.cook.steamer_cook import SteamerCook
+from farmbook.model.cook.steamer_cook import ROW_LENGTH, SteamerCook
 from farmbook.model.heat.vessel_heat import VesselHeat
 from farmbook.model.steam.vessel_run import VesselRun
 from farmbook.sections.declare import line, number, uses
@@ -31,7 +31,7 @@ class VesselCook(SteamerCook, words="pressure vessel"):
         usual=(1, 10),
         hard=(0.25, 60),
         default=5,
-        how="Short enough that the hold fills at least twenty rows, long enough that it ends before the 96 rows do.",
+        how=ROW_LENGTH,
         source=COMMON_PRACTICE,
     )
 
