@@ -8,7 +8,7 @@ from __future__ import annotations
 
 from typing import Final
 
-from farmbook.expr.functions import Operand, maximum, ratio
+from farmbook.expr.functions import Operand, ratio
 from farmbook.expr.nodes import Constant
 from farmbook.sources import IAPWS_R7_97, MACKAY_2009
 from farmbook.units import unit
@@ -97,7 +97,7 @@ def heat_wanted(wanted: Operand, hours: Operand) -> Operand:
     Units: wanted [kW], hours [h]; gives [kWh].
     Source: mackay_2009.
     """
-    return maximum(wanted, 0) * hours
+    return (wanted > 0) * wanted * hours
 
 
 def cold_wanted(wanted: Operand, hours: Operand) -> Operand:
@@ -106,7 +106,7 @@ def cold_wanted(wanted: Operand, hours: Operand) -> Operand:
     Units: wanted [kW], hours [h]; gives [kWh].
     Source: mackay_2009.
     """
-    return maximum(-wanted, 0) * hours
+    return (wanted < 0) * -wanted * hours
 
 
 def energy_for_heat(heat: Operand, performance: Operand) -> Operand:

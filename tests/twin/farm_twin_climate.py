@@ -125,7 +125,8 @@ def one_room(given: Given, out: Results, place: str, outside: dict[str, float]) 
     months = by_month(given, place, room, outside["hours"])
     year = balance(room, months, outside["hours"])
     bought = bought_in_a_year(given, place, room, year["heat_a_year"], year["cold_a_year"])
-    return {**room, **months, **year, **bought, **paid_in_a_year(given, bought, outside["heating_price"])}
+    shown = {name: row for name, row in months.items() if name != "taken_out"}
+    return {**room, **shown, **year, **bought, **paid_in_a_year(given, bought, outside["heating_price"])}
 
 
 def climate(given: Given, out: Results) -> Results:
@@ -134,7 +135,7 @@ def climate(given: Given, out: Results) -> Results:
     rooms = {place: one_room(given, out, place, outside) for place in ROOMS}
     found: Results = {f"outdoors.{name}": value for name, value in outside.items()}
     for place, room in rooms.items():
-        found |= {f"{place}.{name}": value for name, value in room.items()}
+        found |= {f"{place}.{name}": value for name, value in room.items() if name != "heat"}
     for which in ("heat", "cold"):
         found[f"room_energy.{which}"] = [
             sum(pair) for pair in zip(*(each[which] for each in rooms.values()), strict=True)

@@ -15,7 +15,7 @@ AFTER_ALL_OTHERS = 1000.0
 NEVER = 1e12
 """Stands for what a kilogram brings in where none is taken, so that such a customer comes last."""
 
-ON_THE_WAY = ("left_for_it", "sells")
+ON_THE_WAY = ("unserved", "sells")
 """Worked out on the way to others."""
 
 Columns = dict[str, list[float]]
@@ -91,25 +91,24 @@ def a_month(keys: list[float], rooms: list[float], supply: float) -> Columns:
             offered = max(0.0, min(rooms[row], supply - asked))
             gets = offered if offered > rooms[row] * ROUNDING else 0.0
             left = rooms[row] - gets
-            left = left if left > rooms[row] * ROUNDING else 0.0
+            left = left if left > supply * ROUNDING else 0.0
             lines[row] = {
                 "room": rooms[row],
                 "earlier": asked,
-                "left_for_it": offered,
+                "unserved": max(0.0, supply - asked),
                 "gets": gets,
                 "sells": float(gets > 0),
                 "still_takes": left,
-                "earlier_still_takes": wanting,
                 "takes_next": float(left > 0 and wanting <= 0),
-                "earlier_gets": handed_out,
+                "handed_out_before": handed_out,
             }
         asked += sum(lines[row]["room"] for row in here)
         handed_out += sum(lines[row]["gets"] for row in here)
         wanting += sum(lines[row]["still_takes"] for row in here)
     found = columns([lines[row] for row in range(len(keys))])
-    after = [handed_out - before - gets for before, gets in zip(found["earlier_gets"], found["gets"], strict=True)]
+    had = zip(found.pop("handed_out_before"), found["gets"], strict=True)
+    after = [handed_out - before - gets for before, gets in had]
     enough = supply * ROUNDING
-    found["later_gets"] = after
     found["takes_last"] = [float(bool(opened) and after[row] <= enough) for row, opened in enumerate(found["sells"])]
     return found
 
@@ -142,6 +141,8 @@ def a_customers_year(given: Given, row: int, one: dict[str, float], months: list
     weeks = sum(one["weeks"] for month in months if month["sells"][row])
     found = {
         "taken": taken,
+        "left_for_it": sum(month["unserved"][row] for month in months),
+        "left_after_it": sum(max(month["unserved"][row] - month["room"][row], 0.0) for month in months),
         "sold": taken - spoilt,
         "unsold": spoilt,
         "takings": (taken - spoilt) * one["price_kept"],

@@ -11,7 +11,6 @@ from tests.twin.farm_twin_month_steps import (
     Months,
     alike,
     changes,
-    months_back,
     months_of,
     paid_later,
     running,
@@ -45,7 +44,6 @@ def supplies(given: Given, out: Results, when: Months) -> Results:
     lag, whole, part = months_of(days)
     found["purchases"] = [goods + spawn for goods, spawn in zip(found["bought"], out["month_spawn.cost"], strict=True)]
     so_far = running(found["purchases"])
-    near, far = months_back(so_far, days)
     paid_so_far = paid_later(so_far, days)
     worked = 0.0 if out["farm.is_new"] else typical * lag
     opening = float(given["opening.owed_to_suppliers"]) if given["opening.owed_to_suppliers_given"] else worked
@@ -61,8 +59,6 @@ def supplies(given: Given, out: Results, when: Months) -> Results:
         "lag": lag,
         "lag_whole": float(whole),
         "lag_part": part,
-        "paid_near": near,
-        "paid_far": far,
         "paid_so_far": paid_so_far,
         "typical": typical,
         "opening_owed": opening,

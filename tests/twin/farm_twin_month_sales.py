@@ -37,12 +37,11 @@ def shared_out(out: Results, most: list[Monthly]) -> Results:
     turns, sold = range(len(most)), [float(each) for each in out["month_totals.sold"]]
     a_week = [float(each) for each in out["in_turn.most"]]
     share = [over(each, sum(a_week)) for each in a_week]
-    tables: dict[str, list[Monthly]] = {name: [[] for _ in turns] for name in ("earlier", "left_for_it", "gets")}
+    tables: dict[str, list[Monthly]] = {name: [[] for _ in turns] for name in ("left_for_it", "gets")}
     lines: dict[str, Monthly] = {name: [] for name in ("placed", "stretched", "strayed")}
     for month, weight in enumerate(sold):
         earlier, left = 0.0, []
         for turn in turns:
-            tables["earlier"][turn].append(earlier)
             left.append(max(min(most[turn][month], weight - earlier), 0.0))
             tables["left_for_it"][turn].append(left[-1])
             earlier += most[turn][month]

@@ -12,7 +12,6 @@ __all__ = [
     "Months",
     "alike",
     "changes",
-    "months_back",
     "months_of",
     "paid_later",
     "running",

@@ -33,13 +33,19 @@ from farmbook.sections.section import Section
 from farmbook.sources import ARITHMETIC
 from farmbook.units import unit
 
-__all__ = ["MonthSales"]
+__all__ = ["MEAN_MONTH", "MonthSales", "paid_later"]
 
 MATRIX = (SERVED, MONTH)
 MEAN_MONTH: Final = Constant(
     30.4375, "days_of_a_mean_month", label="Days of a month on average", unit=unit("day"), source=ARITHMETIC.key,
     note="A twelfth of 365.25.",
 )  # fmt: skip
+
+
+def paid_later(month: Expr, so_far: Expr, of_month: Expr, whole: Expr, part: Expr) -> Expr:
+    """What is paid by the end of a month, of amounts that are each paid so many whole months, and a part of one, later."""
+    then = month - whole
+    return where(month > whole, at(so_far, MONTH, then) - part * at(of_month, MONTH, then), 0)
 
 
 class MonthSales(Section):
@@ -77,15 +83,11 @@ class MonthSales(Section):
         a_week = at(self.in_turn.week_of_month, CALENDAR, self.months.month_of_year)
         return a_week * self.months.weeks * self.learned
 
-    @line("Those served before take at most in the month", unit="kg_taken", axes=MATRIX)
-    def earlier(self) -> Expr:
-        """By the order in which you serve them."""
-        return before(self.most, self.in_turn.number, SERVED)
-
     @line("Its turn: left for it in the month", unit="kg_taken", axes=MATRIX)
     def left_for_it(self) -> Expr:
-        """Up to what it takes."""
-        return maximum(minimum(self.most, self.totals.sold - self.earlier), 0)
+        """What those served before leave, up to what it takes."""
+        left = self.totals.sold - before(self.most, self.in_turn.number, SERVED)
+        return maximum(minimum(self.most, left), 0)
 
     @line("In turn, all customers get", unit="kg_taken", axes=(MONTH,))
     def placed(self) -> Expr:
@@ -166,22 +168,10 @@ class MonthSales(Section):
         """The rest: the share of a month's sales that is paid a month later still."""
         return self.lag - self.lag_whole
 
-    @line("Sales paid so far there, whole months back", unit="money", axes=MATRIX)
-    def paid_near(self) -> Expr:
-        """All of what was sold by then."""
-        row = maximum(self.months.number - self.lag_whole, 1)
-        return at(self.sales_so_far, MONTH, row) * (self.months.number > self.lag_whole)
-
-    @line("Sales paid so far there, a month further back", unit="money", axes=MATRIX)
-    def paid_far(self) -> Expr:
-        """All of what was sold by then."""
-        row = maximum(self.months.number - self.lag_whole - 1, 1)
-        return at(self.sales_so_far, MONTH, row) * (self.months.number > self.lag_whole + 1)
-
     @line("Sales paid so far there", unit="money", axes=MATRIX)
     def paid_so_far(self) -> Expr:
-        """Between the two, by the part of a month."""
-        return self.paid_near * (1 - self.lag_part) + self.paid_far * self.lag_part
+        """All that was sold whole months back, but for the part of its last month that is paid a month later still."""
+        return paid_later(self.months.number, self.sales_so_far, self.sales_there, self.lag_whole, self.lag_part)
 
     # What they owe
 

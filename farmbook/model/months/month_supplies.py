@@ -18,7 +18,7 @@ from farmbook.expr.functions import (
 from farmbook.expr.nodes import Expr
 from farmbook.model.axes import MONTH, WEEK
 from farmbook.model.calendar.plan_months import MONTHS_A_YEAR, PlanMonths
-from farmbook.model.months.month_sales import MEAN_MONTH
+from farmbook.model.months.month_sales import MEAN_MONTH, paid_later
 from farmbook.model.months.month_spawn import MonthSpawn
 from farmbook.model.months.month_totals import MonthTotals
 from farmbook.model.schedule.filling import Filling
@@ -126,22 +126,11 @@ class MonthSupplies(Section):
         """The rest."""
         return self.lag - self.lag_whole
 
-    @line("Paid to suppliers so far, of the plan's purchases, whole months back", unit="money", axes=(MONTH,))
-    def paid_near(self) -> Expr:
-        """All of what was bought by then."""
-        row = maximum(self.months.number - self.lag_whole, 1)
-        return at(self.purchases_so_far, MONTH, row) * (self.months.number > self.lag_whole)
-
-    @line("Paid to suppliers so far, of the plan's purchases, a month further back", unit="money", axes=(MONTH,))
-    def paid_far(self) -> Expr:
-        """All of what was bought by then."""
-        row = maximum(self.months.number - self.lag_whole - 1, 1)
-        return at(self.purchases_so_far, MONTH, row) * (self.months.number > self.lag_whole + 1)
-
     @line("Paid to suppliers so far, of the plan's purchases", unit="money", axes=(MONTH,))
     def paid_so_far(self) -> Expr:
-        """Between the two, by the part of a month."""
-        return starting(0, self.paid_near * (1 - self.lag_part) + self.paid_far * self.lag_part)
+        """All that was bought whole months back, but for the part of its last month that is paid a month later still."""
+        so_far, month = self.purchases_so_far, self.months.number
+        return starting(0, paid_later(month, so_far, self.purchases, self.lag_whole, self.lag_part))
 
     @line("Mix, bags and spawn of a typical month", unit="money")
     def typical(self) -> Expr:

@@ -149,35 +149,36 @@ class RoomClimate(Alike):
         """On average over the month; below zero, heat to take out. 0 where walls or air are not given."""
         return climate.wanted_at_rest(self.lost, self.evaporating, self.gained) * self.known
 
-    @line("Heat put in, {}", unit="kWh", axes=BY_MONTH)
-    def heat(self) -> Expr:
-        """In the hours of the weeks worked."""
+    @property
+    def put_in(self) -> Expr:
+        """Heat put in, by month, in the hours of the weeks worked."""
         return climate.heat_wanted(self.wanted, self.outdoors.hours)
-
-    @line("Heat taken out, {}", unit="kWh", axes=BY_MONTH)
-    def taken_out(self) -> Expr:
-        """In the hours of the weeks worked, by outside air or by the cooler."""
-        return climate.cold_wanted(self.wanted, self.outdoors.hours)
 
     @line("Taken out by the cooler, {}", unit="kWh", axes=BY_MONTH)
     def cold(self) -> Expr:
         """Nothing in months when it is so much colder outside that air alone cools."""
-        return self.taken_out * (self.difference < self.outdoors.free_cooling)
+        return self._by_cooler()
 
     @line("Heat put into the {} a year", unit="kWh/year")
     def heat_a_year(self) -> Expr:
-        """Twelve months."""
-        return joined(total(self.heat, CALENDAR), "kWh/year")
+        """Twelve months, in the hours of the weeks worked."""
+        return joined(total(self.put_in, CALENDAR), "kWh/year")
 
     @line("Heat taken out of the {} a year", unit="kWh/year")
     def taken_out_a_year(self) -> Expr:
         """Twelve months, by outside air or by the cooler."""
-        return joined(total(self.taken_out, CALENDAR), "kWh/year")
+        return joined(total(self._taken_out(), CALENDAR), "kWh/year")
 
     @line("Of it by the cooler, {}, a year", unit="kWh/year")
     def cold_a_year(self) -> Expr:
-        """Twelve months."""
-        return joined(total(self.cold, CALENDAR), "kWh/year")
+        """Twelve months, but for those when it is so much colder outside that air alone cools."""
+        return joined(total(self._by_cooler(), CALENDAR), "kWh/year")
+
+    def _taken_out(self) -> Expr:
+        return climate.cold_wanted(self.wanted, self.outdoors.hours)
+
+    def _by_cooler(self) -> Expr:
+        return self._taken_out() * (self.difference < self.outdoors.free_cooling)
 
     @line("Energy to heat the {} a year", unit="kWh/year", source=MACKAY_2009)
     def heating_energy(self) -> Expr:

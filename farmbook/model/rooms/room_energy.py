@@ -25,7 +25,7 @@ class RoomEnergy(Section):
     @line("Heat put into the rooms", unit="kWh", axes=(CALENDAR,))
     def heat(self) -> Expr:
         """Both."""
-        return self.incubation.heat + self.fruiting.heat
+        return self.incubation.put_in + self.fruiting.put_in
 
     @line("Heat taken out by the cooler", unit="kWh", axes=(CALENDAR,))
     def cold(self) -> Expr:

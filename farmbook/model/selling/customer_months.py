@@ -57,34 +57,20 @@ class CustomerMonths(Section):
 
     @line("Would still take", unit="kg_taken", axes=MATRIX)
     def still_takes(self) -> Expr:
-        """At its price."""
+        """At its price; nothing that is only a rounding of what there is to sell."""
         left = self.room - self.gets
-        return where(left > self.room * SUM_TOLERANCE, left, 0)
-
-    @line("Those served before would still take", unit="kg_taken", axes=MATRIX)
-    def earlier_still_takes(self) -> Expr:
-        """By the order in which you serve them."""
-        return before(self.still_takes, self.customers.turn_key, CUSTOMER)
+        return where(left > self.supply * SUM_TOLERANCE, left, 0)
 
     @line("Gets the next one", unit="flag", axes=MATRIX)
     def takes_next(self) -> Expr:
-        """The first, in your order, who would still take something."""
-        return all_of(self.still_takes > 0, self.earlier_still_takes <= 0)
-
-    @line("Those served before get", unit="kg_taken", axes=MATRIX)
-    def earlier_gets(self) -> Expr:
-        """By the order in which you serve them."""
-        return before(self.gets, self.customers.turn_key, CUSTOMER)
+        """The first, in your order, who would still take something: those before take no more than there is."""
+        return all_of(self.still_takes > 0, self.earlier - self.supply <= self.supply * SUM_TOLERANCE)
 
     @line("Gets the last one", unit="flag", axes=MATRIX)
     def takes_last(self) -> Expr:
-        """The last, in your order, who gets something."""
-        return all_of(self.gets > 0, self.later_gets <= self.supply * SUM_TOLERANCE)
-
-    @line("Those served later get", unit="kg_taken", axes=MATRIX)
-    def later_gets(self) -> Expr:
-        """All that is not theirs who were served before, or its own."""
-        return self.placed - self.earlier_gets - self.gets
+        """The last, in your order, who gets something: those before have all they take, and nothing is left for others."""
+        later = self.placed - self.earlier - self.gets
+        return all_of(self.gets > 0, later <= self.supply * SUM_TOLERANCE)
 
     @line("Customers get in the month", unit="kg_taken", axes=(CALENDAR,))
     def placed(self) -> Expr:

@@ -49,8 +49,21 @@ class CustomerYear(Section):
 
     @line("Taken there a year", unit="kg_taken/year", axes=(CUSTOMER,))
     def taken(self) -> Expr:
-        """What it gets in all months."""
-        return joined(total(self.months.gets, CALENDAR), "kg_taken/year")
+        """What is left for it less what is left after it; nothing that is only a rounding of the crop."""
+        taken = self.left_for_it - self.left_after_it
+        return where(taken > self.harvest.taken_a_year * SUM_TOLERANCE, taken, 0)
+
+    @line("Left for it when those served before have theirs, a year", unit="kg_taken/year", axes=(CUSTOMER,))
+    def left_for_it(self) -> Expr:
+        """Month by month; nothing where those before take all."""
+        left = self.months.supply - self.months.earlier
+        return joined(total((left > 0) * left, CALENDAR), "kg_taken/year")
+
+    @line("Left for others when it has its own, a year", unit="kg_taken/year", axes=(CUSTOMER,))
+    def left_after_it(self) -> Expr:
+        """Month by month; nothing where it and those before take all."""
+        left = self.months.supply - self.months.earlier - self.months.room
+        return joined(total((left > 0) * left, CALENDAR), "kg_taken/year")
 
     @line("Sold there a year", unit="kg_sold/year", axes=(CUSTOMER,))
     def sold(self) -> Expr:
@@ -85,7 +98,8 @@ class CustomerYear(Section):
     @line("Weeks you sell there a year", unit="week/year", axes=(CUSTOMER,))
     def weeks_there(self) -> Expr:
         """Of months in which it gets something; where nothing goes, no stall is paid and nobody drives."""
-        return joined(total((self.months.gets > 0) * self.months.weeks, CALENDAR), "week/year")
+        gets = self.months.supply - self.months.earlier > self.months.room * SUM_TOLERANCE
+        return joined(total((self.months.room > 0) * gets, CALENDAR) * self.months.weeks, "week/year")
 
     @line("Stall there a year", unit="money/year", axes=(CUSTOMER,))
     def stall_cost(self) -> Expr:
