@@ -325,4 +325,4 @@ def air_heat_lost(volume: float, changes: float, difference: float) -> float:
 
 def wall_energy_by_degrees(area: float, resistance: float, difference: float, time: float) -> float:
     """Units: area [m2], resistance [m2*delta_degC*h/kJ], difference [delta_degC], time [h]; gives [kJ]."""
-    return climate.heat_wanted(climate.heat_flow(climate.wall_leak(area, resistance), difference), time)
+    return climate.heat_flow(climate.wall_leak(area, resistance), difference) * time

@@ -29,9 +29,11 @@ THE_SAME: Final = {
     ("share_of_year_to_pay", "otherwise=1 became 1.03"),
     ("payments_made", "months > 0 became months >= 0"),
     ("payments_made", "0 became 0.030000000000000027"),
+    ("heat_wanted", "wanted > 0 became wanted >= 0"),
+    ("cold_wanted", "wanted < 0 became wanted <= 0"),
 }
 """Slips that change no result: where no flow is left the share is cut off at 1 whatever stands there; of no month, and of a part
-of one that is shorter than any interval, no payment has been made anyhow."""
+of one that is shorter than any interval, no payment has been made anyhow; where nothing is wanted, nothing times the hours is nothing."""
 
 
 class _Collected:

@@ -260,18 +260,14 @@ COOKING: Final[Mapping[str, Checked]] = {
         fails=({f"{PROBE}150f": 0.1, f"{PROBE}180f": 0.2},),
         holds=({f"{PROBE}150f": 4, f"{PROBE}190f": 14}, {**VESSEL, f"{PROBE}150f": 0.1, f"{PROBE}180f": 0.2}),
     ),
-    "cabinet_cook.rows_are_enough": Checked(
-        fails=({"cook.cabinet_step": 1},),
-        holds=({"cook.cabinet_step": 30}, {**VESSEL, "cook.cabinet_step": 1}),
-    ),
     "vessel_cook.middle_gets_hot": Checked(
         fails=({**VESSEL, "vessel.hold_time": 0.1},),
-        holds=({**VESSEL, "vessel.hold_time": 40, "cook.vessel_step": 60}, {"vessel.hold_time": 0.1}),
+        holds=({**VESSEL, "vessel.hold_time": 40}, {"vessel.hold_time": 0.1}),
     ),
     "vessel_cook.middle_is_known": Checked(
         fails=({**VESSEL, "vessel.hold_time": 3.5}, {**VESSEL, f"{PROBE}150f": 4, f"{PROBE}190f": 14}),
         holds=(
-            {**VESSEL, "vessel.hold_time": 40, "cook.vessel_step": 60},
+            {**VESSEL, "vessel.hold_time": 40},
             {**VESSEL, "cook.probe_place": "pressure vessel", f"{PROBE}150f": 1, f"{PROBE}190f": 2},
             {"vessel.hold_time": 0.1},
         ),
@@ -282,10 +278,6 @@ COOKING: Final[Mapping[str, Checked]] = {
             {**VESSEL, f"{PROBE}150f": 0.1, f"{PROBE}180f": 0.2},
             {"cook.probe_place": "pressure vessel", f"{PROBE}150f": 0.1, f"{PROBE}180f": 0.2},
         ),
-    ),
-    "vessel_cook.rows_are_enough": Checked(
-        fails=({**VESSEL, "cook.vessel_step": 0.25},),
-        holds=({**VESSEL, "cook.vessel_step": 10}, {"cook.vessel_step": 0.25}),
     ),
 }
 CROP: Final[Mapping[str, Checked]] = {

@@ -181,14 +181,6 @@ def test_costs_of_either_sign_break_no_sum() -> None:
     assert blamed({f"farm {number}": random_costs(rng) for number in range(400)}) == []
 
 
-@pytest.mark.parametrize("steamer", ["cabinet", "vessel"])
-@pytest.mark.parametrize("hold", [-1, 0])
-def test_no_time_of_hold_is_not_taken_for_rows_that_run_out(steamer: str, hold: float) -> None:
-    kind = {"cabinet": "cabinet", "vessel": "pressure vessel"}[steamer]
-    farm = plausible(changes_of({"steamer.kind": kind, f"{steamer}.hold_time": hold}))
-    assert results([farm], "metric")[f"{steamer}_cook.rows_are_enough"][0] == 1
-
-
 # Rounding is judged by the size of an amount, also of one below zero, which only a number past every limit can make.
 
 

@@ -41,7 +41,7 @@ SLOW, MIDDLE, FAST = BAGS = range(3)
 PLACES: Final = ("cabinet_cook", "vessel_cook")
 IN_USE: Final[dict[str, dict[Any, Any]]] = {
     "cabinet_cook": {Steaming.kind: CABINET},
-    "vessel_cook": {Steaming.kind: VESSEL, VesselRun.hold_time: 9, VesselCook.vessel_step: 6},
+    "vessel_cook": {Steaming.kind: VESSEL, VesselRun.hold_time: 9},
 }
 """What makes either the steamer in use, with no check of cooking failing."""
 CHECKS: Final = (
@@ -50,11 +50,9 @@ CHECKS: Final = (
     "cabinet_cook.middle_gets_hot",
     "cabinet_cook.middle_is_known",
     "cabinet_cook.probe_not_too_fast",
-    "cabinet_cook.rows_are_enough",
     "vessel_cook.middle_gets_hot",
     "vessel_cook.middle_is_known",
     "vessel_cook.probe_not_too_fast",
-    "vessel_cook.rows_are_enough",
 )
 
 

@@ -8,7 +8,6 @@ from typing import Any, Final
 import numpy as np
 import pytest
 
-from farmbook.model.cook.cabinet_cook import CabinetCook
 from farmbook.model.cook.core_heating import (
     GAP_ALL_ROUND,
     IN_CABINET,
@@ -17,13 +16,13 @@ from farmbook.model.cook.core_heating import (
     IN_VESSEL,
     CoreHeating,
 )
-from farmbook.model.cook.vessel_cook import VesselCook
 from farmbook.model.heat.cabinet_heat import CabinetHeat
 from farmbook.model.steam.cabinet_run import CabinetRun
+from farmbook.model.steam.vessel_run import VesselRun
 from farmbook.sections.declare import Option
 from tests.model.cook_case import BAGS, FAST, HOT_AT_ONCE, IN_USE, MIDDLE, PLACES, SLOW, failing, worked
 
-LONG: Final[dict[Any, Any]] = {CabinetRun.hold_time: 47, CabinetCook.cabinet_step: 30}
+LONG: Final[dict[Any, Any]] = {CabinetRun.hold_time: 47}
 
 
 # Facts of the trade, and geometry
@@ -119,21 +118,22 @@ def test_a_probe_in_one_steamer_leaves_the_other_alone(place: Option, chamber: f
 @pytest.mark.parametrize(("place", "chamber", "here", "other"), STEAMERS)
 @pytest.mark.parametrize("lag", [0.9, 1.3, 2, 4])
 def test_the_course_goes_through_the_readings(place: Option, chamber: float, here: str, other: str, lag: float) -> None:
-    """Between the rows of the table too, read off it at the hours of the readings."""
+    """Between the rows of the table too, where the gap to the chamber falls evenly in its logarithm."""
     rate = 0.25
-    rows = {VesselCook.vessel_step: 8}
-    given = {CoreHeating.probe_place: place, **rows, **readings(rate, chamber, (150, 180, 190), lag=lag)}
+    held = {VesselRun.hold_time: 13}
+    given = {CoreHeating.probe_place: place, **held, **readings(rate, chamber, (150, 180, 190), lag=lag)}
     found = worked(given)
     for mark, line_name in ((150, "first"), (180, "middle"), (190, "last")):
         assert found[f"core_heating.worked_at_{line_name}"] == pytest.approx(MARKS[mark][1], abs=1e-9)
     hours, course = found[f"{here}.hours"], found[f"{here}.core"][MIDDLE]
     for mark in (150, 180, 190):
         declared, temperature = MARKS[mark]
-        assert np.interp(given[declared], hours, course) == pytest.approx(temperature, abs=0.02)
+        gap = exp(np.interp(given[declared], hours, np.log(chamber - course)))
+        assert chamber - gap == pytest.approx(temperature, abs=1e-6)
     assert course[0] == pytest.approx(chamber - (chamber - 15.6) * min(1, lag * exp(-rate * hours[0])))
     # By size, the course goes elsewhere.
     declared, temperature = MARKS[150]
-    size = np.interp(given[declared], found[f"{other}.hours"], worked(rows)[f"{here}.core"][MIDDLE])
+    size = np.interp(given[declared], found[f"{other}.hours"], worked(held)[f"{here}.core"][MIDDLE])
     assert abs(size - temperature) > 1
 
 
@@ -143,15 +143,16 @@ def test_kestrel_hollow_reads_what_it_read() -> None:
     found = worked({**read, CoreHeating.hours_to_150f: 4.4, CoreHeating.hours_to_180f: 7.6}, "us")
     assert found["core_heating.worked_at_first"] == pytest.approx(150)
     assert found["core_heating.worked_at_last"] == pytest.approx(180)
-    course = np.interp([4.4, 7.6, 9.6], found["cabinet_cook.hours"], found["cabinet_cook.core"][MIDDLE])
-    assert course == pytest.approx([150, 180, 199 - 19 * (19 / 49) ** (2 / 3.2)], abs=0.05)
+    gaps = np.log(199 - found["cabinet_cook.core"][MIDDLE])
+    course = 199 - np.exp(np.interp([4.4, 7.6, 9.6], found["cabinet_cook.hours"], gaps))
+    assert course == pytest.approx([150, 180, 199 - 19 * (19 / 49) ** (2 / 3.2)], abs=1e-6)
 
 
 def test_the_middle_is_never_worked_out_cooler_than_loaded() -> None:
     """A first reading late and a fast rate put the start of warming hours after the start."""
     given = {CoreHeating.hours_to_150f: 60, CoreHeating.hours_to_190f: 61}
-    found = worked({**given, CabinetRun.hold_time: 40, CabinetCook.cabinet_step: 30})
-    assert found["cabinet_cook.core"][MIDDLE][:80] == pytest.approx([15.6] * 80)
+    found = worked({**given, CabinetRun.hold_time: 40})
+    assert found["cabinet_cook.core"][MIDDLE] == pytest.approx([15.6] * 48)
     assert found["cabinet_cook.at_mark"][MIDDLE] == 0
 
 

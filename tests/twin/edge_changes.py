@@ -241,11 +241,6 @@ BY_NAME: Final[Mapping[str, Mapping[str, Any]]] = {
         "cook.hours_to_150f": 1,
         "cook.hours_to_180f": 1.8,
     },
-    "rows of time too short": {
-        "cook.cabinet_step": 1,
-        "cook.vessel_step": 0.25,
-        "vessel.hold_time": 5,
-    },
     "made, one grain": {**MADE, "own_spawn.route": "one grain, then bags"},
     "made, two grains": MADE,
     "made, with sawdust spawn": WITH_SAWDUST,

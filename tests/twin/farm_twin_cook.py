@@ -10,7 +10,7 @@ from tests.twin.farm_twin_ground import Given, Results, over, same
 __all__ = ["cabinet_cook", "cook_curve", "core_heating", "lethal_rates", "vessel_cook"]
 
 REFERENCE, HUNDRED = 121.1, 100.0
-ROWS = 96
+ROWS = 48
 CLOSE, FAR = 1.0, 3.0
 MARK = (190 - 32) / 1.8
 PROBED = (150, 180, 190)
@@ -183,12 +183,11 @@ def fall_by_rising(warming: float) -> float:
 
 @dataclass(frozen=True)
 class Load:
-    """One load: chamber and start in degC, hold, row and heat-up in hours, and the figures that all loads share."""
+    """One load: chamber and start in degC, hold and heat-up in hours, and the figures that all loads share."""
 
     chamber: float
     start: float
     hold: float
-    row: float
     heat_up: float
     z: float
 
@@ -208,13 +207,12 @@ class Cook:
     def counted(self) -> tuple[list[float], list[float], list[float]]:
         """Middle, what an hour counts for, and seconds counted so far, row by row."""
         temperatures, rates, so_far = [], [], []
-        row, hold, z = self.load.row, self.load.hold, self.load.z
+        row, z = self.load.hold / ROWS, self.load.z
         before, seconds = counts_for(self.middle(0), z), 0.0
         for number in range(1, ROWS + 1):
             here = self.middle(number * row)
             worth = counts_for(here, z)
-            hours = min(number * row, hold) - min((number - 1) * row, hold)
-            seconds += 3600 * hours * (before + worth) / 2
+            seconds += 3600 * row * (before + worth) / 2
             temperatures.append(here)
             rates.append(3600 * worth)
             so_far.append(seconds)
@@ -270,7 +268,6 @@ def one_load(load: Load, warming: dict[str, Warming], out: Results, *, idle: boo
     _, by_size_or_probe, fast = found["end"]
     _, minutes, _ = found["cooked"]
     surest = by_size_or_probe if expected.by_probe else fast
-    left_over = max(0.0, load.hold - ROWS * load.row)
     return found | {
         "hold": load.hold,
         "heat_up": load.heat_up,
@@ -283,15 +280,13 @@ def one_load(load: Load, warming: dict[str, Warming], out: Results, *, idle: boo
         "probe_counts": float(expected.by_probe),
         "probe_too_fast": float(too_fast),
         "probe_not_too_fast": float(idle or not too_fast),
-        "hours": [number * load.row for number in range(1, ROWS + 1)],
-        "hours_held": [min(number * load.row, load.hold) for number in range(1, ROWS + 1)],
-        "hours_left_over": left_over,
+        "hours": [number * load.hold / ROWS for number in range(1, ROWS + 1)],
+        "row_time": load.hold * 60 / ROWS,
         "end_by_size_or_probe": by_size_or_probe,
         "cooked_by_size_or_probe": minutes,
         "surest_end": surest,
         "middle_gets_hot": float(idle or load.chamber - surest <= FAR),
         "middle_is_known": float(idle or expected.by_probe or load.chamber - by_size_or_probe <= FAR),
-        "rows_are_enough": float(idle or left_over == 0),
     }
 
 
@@ -301,7 +296,6 @@ def cabinet_cook(given: Given, out: Results) -> Results:
         chamber=float(out["core_heating.cabinet_chamber"]),
         start=min(float(given["cabinet.start_temperature"]), float(out["core_heating.cabinet_chamber"])),
         hold=float(given["cabinet.hold_time"]),
-        row=float(given["cook.cabinet_step"]) / 60,
         heat_up=float(out["cabinet_run.heat_up_time"]),
         z=float(given["cook.z_value"]),
     )
@@ -316,7 +310,6 @@ def vessel_cook(given: Given, out: Results) -> Results:
         chamber=float(out["vessel_heat.hold_temperature"]),
         start=min(float(given["vessel.start_temperature"]), float(out["vessel_heat.hold_temperature"])),
         hold=float(given["vessel.hold_time"]),
-        row=float(given["cook.vessel_step"]) / 60,
         heat_up=float(out["vessel_run.heat_up_time"]),
         z=float(given["cook.z_value"]),
     )
@@ -326,18 +319,8 @@ def vessel_cook(given: Given, out: Results) -> Results:
 
 
 def cook_curve(given: Given, out: Results) -> Results:
-    """The course of the steamer in use, cut off where its hold ends."""
+    """The course of the steamer in use, up to the end of its hold."""
     name = "vessel_cook" if out["vessel_heat.in_use"] else "cabinet_cook"
-    hold, hours = float(out[f"{name}.hold"]), out[f"{name}.hours"]
-    ends = out[f"{name}.end"]
-    found = {
-        "hold": hold,
-        "end": ends,
-        "expected_end": ends[1],
-        "hours": [min(hold, hour) for hour in hours],
-        "core": [
-            [here if hour < hold else end for hour, here in zip(hours, course, strict=True)]
-            for course, end in zip(out[f"{name}.core"], ends, strict=True)
-        ],
-    }
+    found = {which: out[f"{name}.{which}"] for which in ("hold", "hours", "core")}
+    found["expected_end"] = out[f"{name}.end"][1]
     return {f"cook_curve.{name}": value for name, value in found.items()}

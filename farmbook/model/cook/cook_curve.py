@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from farmbook.expr.functions import minimum, where
+from farmbook.expr.functions import where
 from farmbook.expr.nodes import Expr, Line
 from farmbook.model.axes import COURSE, STEP
 from farmbook.model.cook.cabinet_cook import CabinetCook
@@ -15,7 +15,7 @@ __all__ = ["CookCurve"]
 
 
 class CookCurve(Section):
-    """What the cook chart shows. It ends with the hold, where every row past it stands."""
+    """What the cook chart shows. It ends with the hold."""
 
     title = "How hard a bag is cooked: steamer in use"
 
@@ -37,17 +37,12 @@ class CookCurve(Section):
         """By size or probe; not surer than that."""
         return self._of(self.cabinet.end_by_size_or_probe, self.vessel.end_by_size_or_probe)
 
-    @line("Middle of the bag at the end of the hold, bag by bag, steamer in use", unit="degC", axes=(COURSE,))
-    def end(self) -> Expr:
-        """When the steam goes off."""
-        return self._of(self.cabinet.end, self.vessel.end)
-
     @line("Hours held, steamer in use", unit="h", axes=(STEP,))
     def hours(self) -> Expr:
         """Since the chamber was at temperature, up to the end of the hold."""
-        return minimum(self._of(self.cabinet.hours, self.vessel.hours), self.hold)
+        return self._of(self.cabinet.hours, self.vessel.hours)
 
     @line("Middle of the bag, steamer in use", unit="degC", axes=(COURSE, STEP))
     def core(self) -> Expr:
-        """It only ever warms, so past the hold it is cut off at what it has reached by its end."""
-        return minimum(self._of(self.cabinet.core, self.vessel.core), self.end)
+        """Up to the end of the hold."""
+        return self._of(self.cabinet.core, self.vessel.core)

@@ -26,8 +26,8 @@ __all__ = [
     "cooked_so_far",
     "core",
     "core_after",
-    "held",
     "rate_of_core",
+    "row_time",
 ]
 
 REFERENCE: Final = Constant(
@@ -158,14 +158,14 @@ class LethalRates(Section):
         return lethal_rate(named(REFERENCE), named(HUNDRED), self.z_value)
 
 
-def clock(step: Expr) -> Expr:
+def row_time(hold: Expr) -> Expr:
+    """Time from row to row: the chamber hold in even parts."""
+    return hold / named(LAST_ROW)
+
+
+def clock(row_time: Expr) -> Expr:
     """Time since the chamber reached its temperature; the whole of a line in hours."""
-    return running_sum(step, STEP)
-
-
-def held(clock: Expr, hold: Expr) -> Expr:
-    """The part of that time that lies in the chamber hold, so that a last row that is cut counts in proportion."""
-    return starting(0, minimum(clock, hold))
+    return running_sum(row_time, STEP)
 
 
 def core_after(chamber: Expr, first_gap: Expr, lateness: Expr, rate: Expr, time: Expr) -> Expr:
@@ -188,9 +188,9 @@ def rate_of_core(start: Expr, core: Expr, z_value: Expr) -> Expr:
     return starting(lethal_rate(start, named(REFERENCE), z_value), lethal_rate(core, named(REFERENCE), z_value))
 
 
-def cooked_so_far(rate: Expr, held: Expr) -> Expr:
-    """The column of seconds at the reference so far: trapezoids, of the time in the chamber hold alone."""
-    return running_sum(cooked_in_step(previous(rate, STEP), rate, held - previous(held, STEP)), STEP)
+def cooked_so_far(rate: Expr, row_time: Expr) -> Expr:
+    """The column of seconds at the reference so far, by trapezoids."""
+    return running_sum(cooked_in_step(previous(rate, STEP), rate, row_time), STEP)
 
 
 def at_the_end(column: Expr) -> Expr:

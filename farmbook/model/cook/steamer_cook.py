@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from typing import ClassVar, Final
+from typing import ClassVar
 
 from farmbook.calc.lethality import (
     gap_fall,
@@ -13,9 +13,7 @@ from farmbook.calc.lethality import (
     time_until_close,
     warming_to_do,
 )
-from farmbook.calc.tolerance import SUM_TOLERANCE
 from farmbook.expr.functions import (
-    absolute,
     all_of,
     any_of,
     at,
@@ -37,27 +35,22 @@ from farmbook.model.cook.cook_strength import (
     LethalRates,
     at_the_end,
     begin,
+    clock,
     cooked_so_far,
     core,
     core_after,
-    held,
     rate_of_core,
+    row_time,
 )
 from farmbook.model.cook.core_heating import BY_SIZE_OR_PROBE, FAST_BAG, CoreHeating
 from farmbook.model.heat.steamer_heat import SteamerHeat
 from farmbook.model.heat.steaming import if_in_use
 from farmbook.model.steam.steamer_run import SteamerRun
 from farmbook.sections.alike import Alike
-from farmbook.sections.declare import LineOf, Option, check, line, uses
+from farmbook.sections.declare import Option, check, line, uses
 from farmbook.sources import ARITHMETIC, COMMON_PRACTICE, HEAT_CONDUCTION, LETHAL_RATE
 
-__all__ = ["ROW_LENGTH", "SteamerCook"]
-
-ROW_LENGTH: Final = (
-    "Short enough that the hold fills at least twenty rows, long enough that it ends before the "
-    f"{len(STEP.members)} rows do."
-)
-"""How long a row of the cooking should be."""
+__all__ = ["SteamerCook"]
 
 
 class SteamerCook(Alike):
@@ -68,7 +61,6 @@ class SteamerCook(Alike):
 
     heat: SteamerHeat
     run: SteamerRun
-    hours: LineOf
     probe_place: ClassVar[Option]
     """Where the probe was, if it was in this steamer."""
 
@@ -181,10 +173,15 @@ class SteamerCook(Alike):
 
     # Row by row
 
-    @line("Of these in the hold, {}", unit="h", axes=(STEP,))
-    def hours_held(self) -> Expr:
-        """Only these count. The row in which the hold ends counts in proportion."""
-        return held(self.hours, self.hold)
+    @line("Time from row to row of the cooking, {}", unit="min")
+    def row_time(self) -> Expr:
+        """The hold in even parts, so that the last row is its end."""
+        return row_time(self.hold)
+
+    @line("Hours since the {} was at temperature", unit="h", axes=(STEP,))
+    def hours(self) -> Expr:
+        """Up to the end of the hold; the bags go on warming past it, which is not counted."""
+        return clock(self.row_time)
 
     @line("Middle of the bag in the {}", unit="degC", axes=(COURSE, STEP), source=HEAT_CONDUCTION)
     def core(self) -> Expr:
@@ -199,7 +196,7 @@ class SteamerCook(Alike):
     @line("Cooked so far in the {}", unit="s", axes=(COURSE, STEP), source=LETHAL_RATE)
     def so_far(self) -> Expr:
         """Seconds counted at 121.1 degC, during the hold; cooling down is left out."""
-        return cooked_so_far(self.rate, self.hours_held)
+        return cooked_so_far(self.rate, self.row_time)
 
     # What comes of it
 
@@ -254,11 +251,6 @@ class SteamerCook(Alike):
         until = time_until_close(self.warming_to_mark, self.warming, self.hold)
         return maximum(self.hold_past_mark - until, 0)
 
-    @line("Hours of the hold past the last row, {}", unit="h")
-    def hours_left_over(self) -> Expr:
-        """0 as it should be: the rows reach to the end of the hold."""
-        return self.hold - at_the_end(self.hours_held)
-
     def _core_after(self, hours: Expr) -> Expr:
         return core_after(self.chamber, self.first_gap, self.late, self.warming, hours)
 
@@ -300,12 +292,3 @@ class SteamerCook(Alike):
     def probe_not_too_fast(self) -> Expr:
         """No faster than the size of the bag allows at best, and only for the steamer in use."""
         return if_in_use(self.heat.in_use, negation(self.probe_too_fast))
-
-    @check(
-        "Rows of cooking reach to the end of the hold, {}",
-        kind="error",
-        says="Cooking in the {}: the rows run out before the hold ends. Lengthen the time from row to row.",
-    )
-    def rows_are_enough(self) -> Expr:
-        """What lies past the last row would not be counted. Fine for the steamer not in use."""
-        return if_in_use(self.heat.in_use, self.hours_left_over <= absolute(self.hold) * SUM_TOLERANCE)
