@@ -1,23 +1,25 @@
 """Loans paid back in level payments: what each payment is, and what is owed after any number of them.
 
-A loan has payments of interest only, which may be none, then level payments; a balloon may be due with the last one. Worth is
-counted back from the end, so that nothing large is taken from something large: it is the same as counting forward.
+A loan has payments of interest only, which may be none, then level payments; a balloon may be due with the last one. What is
+owed is what the payments to come are worth, the interest on the balloon aside: counted back from the end, so that nothing large is
+taken from something large, and the same as counting forward.
 """
 
 from __future__ import annotations
 
 from farmbook.calc.calendar import MONTHS_COUNTED
-from farmbook.expr.functions import Operand, maximum, minimum, ratio, whole_down, whole_up
+from farmbook.expr.functions import Operand, minimum, ratio, whole_down, whole_up
 
 __all__ = [
     "balance",
     "interest_rate",
     "last_discount",
     "level_payment",
-    "level_payments_made",
     "payments_in",
-    "payments_made",
-    "share_owed",
+    "payments_left",
+    "payments_to_come",
+    "repaying_payment",
+    "worth_of_payments",
 ]
 
 
@@ -40,22 +42,14 @@ def interest_rate(rate: Operand, months: Operand) -> Operand:
     return interest
 
 
-def payments_made(months: Operand, interval: Operand, payments: Operand) -> Operand:
-    """Payments made in so many months since the money came: none before, none after the last.
+def payments_left(months: Operand, interval: Operand, payments: Operand) -> Operand:
+    """Payments still to be made so many months after the money came: all of them before, none after the last.
 
     Units: months [1], interval [1], payments [1]; gives [1].
     Source: arithmetic.
     """
-    return minimum(whole_down(months / interval) * (months > 0), payments)  # none before the money comes
-
-
-def level_payments_made(made: Operand, interest_only: Operand) -> Operand:
-    """Of the payments made, those that come after the payments of interest only.
-
-    Units: made [1], interest_only [1]; gives [1].
-    Source: arithmetic.
-    """
-    return maximum(made - interest_only, 0)
+    made = minimum(whole_down(months / interval) * (months > 0), payments)  # none before the money comes
+    return payments - made
 
 
 def last_discount(rate: Operand, payments: Operand) -> Operand:
@@ -68,31 +62,53 @@ def last_discount(rate: Operand, payments: Operand) -> Operand:
     return worth
 
 
-def level_payment(amount: Operand, due_at_end: Operand, payment_factor: Operand, rate: Operand) -> Operand:
+def repaying_payment(amount: Operand, due_at_end: Operand, payment_factor: Operand) -> Operand:
+    """The level payment that repays all but what is due at the end, with no interest on that.
+
+    Units: amount [money], due_at_end [money], payment_factor [1]; gives [money].
+    Source: annuity.
+    """
+    payment: Operand = (amount - due_at_end) * payment_factor
+    return payment
+
+
+def level_payment(repaying_payment: Operand, due_at_end: Operand, rate: Operand) -> Operand:
     """The level payment: it repays all but what is due at the end, and bears interest on that.
 
-    Units: amount [money], due_at_end [money], payment_factor [1], rate [1]; gives [money].
+    Units: repaying_payment [money], due_at_end [money], rate [1]; gives [money].
     Source: annuity.
     """
-    return (amount - due_at_end) * payment_factor + due_at_end * rate
+    return repaying_payment + due_at_end * rate
 
 
-def share_owed(rate: Operand, payments: Operand, made: Operand, discount: Operand, equal_share: Operand) -> Operand:
-    """Of what level payments repay, the share that is still owed after some of them; at no interest they are all alike.
+def worth_of_payments(payment: Operand, rate: Operand, number: Operand) -> Operand:
+    """What so many equal payments to come repay; at no interest, all that they come to.
 
-    Units: rate [1], payments [1], made [1], discount [1], equal_share [1]; gives [1].
+    Units: payment [money], rate [1], number [1]; gives [money].
     Source: annuity.
     """
-    left = payments - made
-    to_repay: Operand = 1 - (1 + rate) ** -left
-    return ratio(to_repay, 1 - discount, otherwise=left * equal_share)
+    of_one = ratio(1 - (1 + rate) ** -number, rate, otherwise=number)
+    return payment * of_one
 
 
-def balance(amount: Operand, due_at_end: Operand, share_owed: Operand) -> Operand:
-    """What is owed: what is due at the end, and the share of the rest that level payments have not repaid.
+def balance(
+    repaying_payment: Operand, due_at_end: Operand, rate: Operand, level_payments: Operand, left: Operand
+) -> Operand:
+    """What is owed with so many payments left, which may be more than the level ones; nothing after the last.
 
-    Units: amount [money], due_at_end [money], share_owed [1]; gives [money].
+    Units: repaying_payment [money], due_at_end [money], rate [1], level_payments [1], left [1]; gives [money].
     Source: annuity.
     """
-    owed: Operand = due_at_end + (amount - due_at_end) * share_owed
-    return owed
+    return worth_of_payments(repaying_payment, rate, minimum(level_payments, left)) + due_at_end * (left > 0)
+
+
+def payments_to_come(
+    level_payment: Operand, level_more: Operand, due_at_end: Operand, level_payments: Operand, left: Operand
+) -> Operand:
+    """All that is still to be paid with so many payments left: those beyond the level ones bear interest only.
+
+    Units: level_payment [money], level_more [money], due_at_end [money], level_payments [1], left [1]; gives [money].
+    Source: arithmetic.
+    """
+    of_interest: Operand = (left - level_payments) * (left > level_payments)
+    return left * level_payment - of_interest * level_more + due_at_end * (left > 0)

@@ -44,10 +44,11 @@ class CellOf:
 
 @dataclass(frozen=True)
 class RangeOf:
-    """All cells of a line or input along one axis, its other members as in the formula's own cell."""
+    """All cells of a line or input along one axis, its other members as in the formula's own cell; `back` as there."""
 
     of: n.Line | n.RawInput
     axis: Axis
+    back: Axis | None = None
 
 
 @dataclass(frozen=True)
@@ -290,7 +291,10 @@ def _total(w: _Writer, x: n.Total) -> _Text:
 
 
 def _previous(w: _Writer, x: n.Previous) -> _Text:
-    w.alone("a value one step earlier")
+    if w.over == x.axis:
+        w.alone("a value one step earlier")
+    if w.over is not None and w.over in x.line.axes:
+        return _Text((RangeOf(x.line, w.over, back=x.axis),))
     return _Text((CellOf(x.line, back=x.axis),))
 
 

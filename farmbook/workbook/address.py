@@ -103,9 +103,9 @@ class Addresses:
             yield a1(home.row, home.column) if plain else _corner(home, own, back=part.back)
             return
         last = home.counts[home.axes.index(part.axis)] - 1
-        yield _corner(home, own, held={part.axis: 0})
+        yield _corner(home, own, back=part.back, held={part.axis: 0})
         yield ":"
-        yield _corner(home, own, held={part.axis: last})
+        yield _corner(home, own, back=part.back, held={part.axis: last})
 
     def _home(self, of: Line | RawInput) -> Home:
         if of not in self.homes:

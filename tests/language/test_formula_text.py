@@ -47,7 +47,8 @@ FLUSHES, MONTHS, WEEKS = (
     line("cash.months", "1", MONTH),
     line("plan.weeks", "1", WEEK),
 )
-ACROSS, TURNED = line("cash.across", "1", ROW, MONTH), line("plan.turned", "1", FLUSH, WEEK)
+ACROSS = line("cash.across", "1", ROW, MONTH, build=f.starting(A, ROWS * MONTHS))
+TURNED = line("plan.turned", "1", FLUSH, WEEK)
 CASH = line("cash.closing", "1", MONTH, build=f.starting(A, f.previous(MONTHS, MONTH)))
 WORDED = line("mix.worded", "1", ROW, build=n.Label(n.RawInput("mix.row", "Row", "text", unit("1"), (ROW,)), "spare"))
 NUMBER, WORD, NAMES, BASIS = (
@@ -191,6 +192,10 @@ TEXTS: Mapping[str, tuple[str, str]] = {
     "a total across a turned table": (text_of(f.total(TURNED, FLUSH), "1", WEEK), "SUM($B31:$C31)"),
     "how many": (text_of(f.total(ROWS > A, ROW)), "SUMPRODUCT((Mix!$B$10:$B$13>bag_a)*1)"),
     "one month earlier": (text_of(f.previous(CASH, MONTH), "1", MONTH), "C$12"),
+    "one month earlier, in a total over another list": (
+        text_of(f.total(f.previous(ACROSS, MONTH) * ROWS - f.previous(CASH, MONTH), ROW), "1", MONTH),
+        "SUMPRODUCT(C$20:C$23*Mix!$B$10:$B$13-C$12)",
+    ),
     "a running sum": (text_of(f.running_sum(MONTHS - A, MONTH), "1", MONTH), "C$31+D$10-bag_a"),
     "its opening cell": (text_of(f.running_sum(MONTHS, MONTH), "1", MONTH, opening=True), "0"),
     "a running product": (text_of(f.running_product(1 - FLUSHES, FLUSH), "1", FLUSH), "$F10*(1-$B11)"),

@@ -3,7 +3,14 @@
 from __future__ import annotations
 
 from farmbook.calc.calendar import MONTHS_COUNTED
-from farmbook.calc.loan import balance, interest_rate, last_discount, level_payment, payments_in, share_owed
+from farmbook.calc.loan import (
+    interest_rate,
+    last_discount,
+    level_payment,
+    payments_in,
+    repaying_payment,
+    worth_of_payments,
+)
 from farmbook.calc.worth import ONE_MONTH, annuity_factor, equal_share
 from farmbook.expr.functions import maximum, minimum, where, whole_down
 from farmbook.expr.nodes import Expr
@@ -175,10 +182,15 @@ class LoanList(Section):
         """On the whole loan."""
         return self.amount * self.interval_rate
 
+    @line("Level payment, without interest on what is due with the last", unit="money", axes=(LOAN,), source=ANNUITY)
+    def repaying_payment(self) -> Expr:
+        """It repays all the rest."""
+        return repaying_payment(self.amount, self.due_at_end, self.payment_factor)
+
     @line("Level payment", unit="money", axes=(LOAN,), source=ANNUITY)
     def level_payment(self) -> Expr:
         """Interest and repayment together; the last has the balloon besides."""
-        return level_payment(self.amount, self.due_at_end, self.payment_factor, self.interval_rate)
+        return level_payment(self.repaying_payment, self.due_at_end, self.interval_rate)
 
     @line("Level payment, more than interest only", unit="money", axes=(LOAN,))
     def level_more(self) -> Expr:
@@ -202,16 +214,11 @@ class LoanList(Section):
         """The first year of level payments, whenever that is; a balloon is not in it."""
         return self.level_payment * self.payments_a_year
 
-    @line("Share still owed after a full year", unit="share", axes=(LOAN,), source=ANNUITY)
-    def share_after_a_year(self) -> Expr:
-        """Of what level payments repay."""
-        made = minimum(self.payments_a_year, self.level_payments)
-        return share_owed(self.interval_rate, self.level_payments, made, self.last_discount, self.equal_share)
-
     @line("Owed after a full year", unit="money", axes=(LOAN,), source=ANNUITY)
     def owed_after_a_year(self) -> Expr:
-        """After the first year of level payments."""
-        return balance(self.amount, self.due_at_end, self.share_after_a_year)
+        """After the first year of level payments, before what is due with the last."""
+        left = maximum(self.level_payments - self.payments_a_year, 0)
+        return worth_of_payments(self.repaying_payment, self.interval_rate, left) + self.due_at_end
 
     @line("Repaid in a full year", unit="money", axes=(LOAN,))
     def repaid_a_year(self) -> Expr:

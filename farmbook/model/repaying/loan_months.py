@@ -5,7 +5,7 @@ from __future__ import annotations
 from farmbook.calc.calendar import MONTHS_IN_A_YEAR
 from farmbook.calc.tolerance import SUM_TOLERANCE
 from farmbook.calc.worth import ONE_MONTH
-from farmbook.expr.functions import absolute, previous, starting, total, where
+from farmbook.expr.functions import absolute, maximum, previous, starting, total, where
 from farmbook.expr.nodes import Expr
 from farmbook.model.axes import LOAN, MONTH
 from farmbook.model.borrowing.loan_list import LoanList
@@ -21,93 +21,32 @@ __all__ = ["ListedLoans", "LoanMonths"]
 class ListedLoans(Section):
     """The loans of the list, added up, whether or not the plan goes by the list."""
 
-    title = "Loans of the list, month by month"
+    title = "Loans of the list"
 
     rows = uses(LoanList)
-    months = uses(PlanMonths)
     then = uses(LoansAtMonth)
-    year_on = uses(LoansYearOn)
-
-    # What comes and what is owed
 
     @line("Loans listed: owed at the start of the plan", unit="money")
     def owed_at_start(self) -> Expr:
         """Those that run."""
-        return total(self.then.owed_at_start, LOAN)
-
-    @line("Loans listed: borrowed so far, with what is owed at the start", unit="money", axes=(MONTH,))
-    def borrowed(self) -> Expr:
-        """To the end of the month."""
-        return starting(self.owed_at_start, total(self.rows.amount * (self.rows.drawn_in <= self.months.number), LOAN))
-
-    @line("Loans listed: come in the month", unit="money", axes=(MONTH,))
-    def drawn(self) -> Expr:
-        """Before fees."""
-        return self.borrowed - previous(self.borrowed, MONTH)
-
-    @line("Loans listed: fees so far", unit="money", axes=(MONTH,))
-    def fees_so_far(self) -> Expr:
-        """Of those that come in the plan; those of loans that run are paid long since."""
-        comes = (self.rows.drawn_in > 0) * (self.rows.drawn_in <= self.months.number)
-        return starting(0, total(self.rows.fees * comes, LOAN))
-
-    @line("Loans listed: owed at the end of the month", unit="money", axes=(MONTH,))
-    def owed(self) -> Expr:
-        """Without interest since the last payment."""
-        return starting(self.owed_at_start, total(self.then.owed, LOAN))
-
-    # What is paid
-
-    @line("Loans listed: paid so far", unit="money", axes=(MONTH,))
-    def paid_so_far(self) -> Expr:
-        """Balloons with the last payments; fees apart."""
-        ended = self.rows.due_at_end * (self.then.made >= self.rows.payments)
-        return starting(0, total(self.then.paid_level + ended, LOAN))
-
-    @line("Loans listed: paid in the month", unit="money", axes=(MONTH,))
-    def paid(self) -> Expr:
-        """Interest and repayment."""
-        return self.paid_so_far - previous(self.paid_so_far, MONTH)
-
-    @line("Loans listed: interest paid in the month", unit="money", axes=(MONTH,))
-    def interest(self) -> Expr:
-        """On what was owed before."""
-        return total(self.then.interest, LOAN)
-
-    @line("Loans listed: repaid in the month", unit="money", axes=(MONTH,))
-    def repaid(self) -> Expr:
-        """What is owed less than before, with what has come."""
-        return previous(self.owed, MONTH) + self.drawn - self.owed
-
-    # What falls due
+        return total(self.rows.amount * (self.rows.drawn_in <= 0), LOAN)
 
     @line("Loans listed: to be repaid in the first year", unit="money")
     def due_at_start(self) -> Expr:
-        """Of the loans that run."""
-        return total(self.then.owed_at_start - self.then.owed_after_a_year * (self.rows.drawn_in <= 0), LOAN)
+        """Of the loans that run; no less than nothing, which rounding may fall short of."""
+        repaid = self.rows.amount - self.then.owed_after_a_year
+        return maximum(total(repaid * (self.rows.drawn_in <= 0), LOAN), 0)
 
-    @line("Loans listed: to be repaid in the next twelve months", unit="money", axes=(MONTH,))
-    def due_next(self) -> Expr:
-        """After the month, of the loans that have come by then: what lenders call the current portion."""
-        come = self.rows.drawn_in <= self.months.number
-        return starting(self.due_at_start, total(self.then.owed - self.year_on.owed * come, LOAN))
+    @line("Loans listed: to be paid from the start of the plan on", unit="money")
+    def to_be_paid_at_start(self) -> Expr:
+        """All payments of all loans, those to come too, with what is due at their end; fees apart."""
+        rows = self.rows
+        return total(rows.payments * rows.interest_payment + rows.level_payments * rows.level_more + rows.due_at_end, LOAN)
 
-    # Whether it adds up
-
-    @line("Loans listed: a rounding of all that is borrowed and paid", unit="money")
-    def rounding(self) -> Expr:
-        """By so much the ways of counting may differ."""
-        return (total(self.paid + self.drawn, MONTH) + self.owed_at_start) * SUM_TOLERANCE
-
-    @check(
-        "Loans: what is paid is interest and repayment, in every month",
-        kind="error",
-        says="What is paid on the loans is not their interest and what is owed less: a formula of the loans was changed.",
-    )
-    def adds_up(self) -> Expr:
-        """Owed before, and come, less repaid, is owed at the end."""
-        apart = total(self.paid - self.interest - self.repaid, MONTH)
-        return absolute(apart) <= self.rounding
+    @line("Loans listed: to be paid after the month", unit="money", axes=(MONTH,))
+    def to_be_paid(self) -> Expr:
+        """All payments that are left then, past the plan too."""
+        return starting(self.to_be_paid_at_start, self.then.to_be_paid())
 
 
 class LoanMonths(Section):
@@ -115,8 +54,20 @@ class LoanMonths(Section):
 
     title = "Loans month by month"
 
+    rows = uses(LoanList)
+    months = uses(PlanMonths)
+    then = uses(LoansAtMonth)
+    year_on = uses(LoansYearOn)
     loans = uses(Loans)
     listed = uses(ListedLoans)
+
+    def comes(self) -> Expr:
+        """Which loans come in the month: those of a part of a month, which a check names, in the one that it ends in."""
+        return (self.rows.drawn_in <= self.months.number) * (self.rows.drawn_in > self.months.number - 1)
+
+    def has_come(self) -> Expr:
+        """Which loans have come by the end of the month."""
+        return self.rows.drawn_in <= self.months.number
 
     @line("One sum of loan payments, a month", unit="money")
     def one_payment(self) -> Expr:
@@ -130,28 +81,32 @@ class LoanMonths(Section):
 
     @line("Loan money that comes in the month", unit="money", axes=(MONTH,))
     def drawn(self) -> Expr:
-        """Nothing where loans stand as one sum."""
-        return self.listed.drawn * self.loans.listed
+        """Before fees; nothing where loans stand as one sum."""
+        return total(self.rows.amount * self.comes(), LOAN) * self.loans.listed
 
     @line("Loan fees paid in the month", unit="money", axes=(MONTH,))
     def fees(self) -> Expr:
-        """As the money comes."""
-        return (self.listed.fees_so_far - previous(self.listed.fees_so_far, MONTH)) * self.loans.listed
+        """As the money comes; those of loans that run are paid long since."""
+        return total(self.rows.fees * self.comes(), LOAN) * self.loans.listed
 
     @line("Loan payments in the month", unit="money", axes=(MONTH,))
     def payments(self) -> Expr:
-        """Interest and repayment, balloons too; fees apart."""
-        return where(self.loans.listed, self.listed.paid, self.one_payment)
+        """Interest and repayment, balloons with the last payments; fees apart."""
+        paid = previous(self.listed.to_be_paid, MONTH) - self.listed.to_be_paid
+        return where(self.loans.listed, paid, self.one_payment)
 
     @line("Loan interest in the month", unit="money", axes=(MONTH,))
     def interest(self) -> Expr:
-        """As it is paid; what has grown since the last payment is not in it."""
-        return where(self.loans.listed, self.listed.interest, self.one_interest)
+        """On what was owed before, where a payment falls into the month; what has grown since is not in it."""
+        made = previous(self.then.left, MONTH) - self.then.left
+        paid = total(previous(self.then.owed, MONTH) * self.rows.interval_rate * made, LOAN)
+        return where(self.loans.listed, paid, self.one_interest)
 
     @line("Loans repaid in the month", unit="money", axes=(MONTH,))
     def repaid(self) -> Expr:
-        """The rest of the payments."""
-        return where(self.loans.listed, self.listed.repaid, self.one_payment - self.one_interest)
+        """What is owed less than before, with what has come."""
+        less = previous(self.owed, MONTH) + self.drawn - self.owed
+        return where(self.loans.listed, less, self.one_payment - self.one_interest)
 
     @line("Loans owed at the start", unit="money")
     def owed_at_start(self) -> Expr:
@@ -160,8 +115,8 @@ class LoanMonths(Section):
 
     @line("Loans owed at the end of the month", unit="money", axes=(MONTH,))
     def owed(self) -> Expr:
-        """Not known, and so nothing, where loans stand as one sum."""
-        return starting(self.owed_at_start, self.listed.owed * self.loans.listed)
+        """Without interest since the last payment. Not known, and so nothing, where loans stand as one sum."""
+        return starting(self.owed_at_start, total(self.then.owed * self.has_come(), LOAN) * self.loans.listed)
 
     @line("Loans to be repaid in the first year", unit="money")
     def due_at_start(self) -> Expr:
@@ -170,5 +125,23 @@ class LoanMonths(Section):
 
     @line("Loans to be repaid in the next twelve months", unit="money", axes=(MONTH,))
     def due_next(self) -> Expr:
-        """Of what is owed at the end of the month: the current portion."""
-        return starting(self.due_at_start, self.listed.due_next * self.loans.listed)
+        """After the month, of the loans that have come by then: what lenders call the current portion."""
+        due = total((self.then.owed - self.year_on.owed) * self.has_come(), LOAN)
+        return starting(self.due_at_start, due * self.loans.listed)
+
+    # Whether it adds up
+
+    @line("Loans: a rounding of all that is borrowed and paid", unit="money")
+    def rounding(self) -> Expr:
+        """By so much the ways of counting may differ."""
+        return (total(self.payments + self.drawn, MONTH) + self.owed_at_start) * SUM_TOLERANCE
+
+    @check(
+        "Loans: what is paid is interest and repayment, in every month",
+        kind="error",
+        says="What is paid on the loans is not their interest and what is owed less: a formula of the loans was changed.",
+    )
+    def adds_up(self) -> Expr:
+        """Owed before, and come, less repaid, is owed at the end."""
+        apart = total(self.payments - self.interest - self.repaid, MONTH)
+        return absolute(apart) <= self.rounding

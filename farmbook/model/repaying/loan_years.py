@@ -7,7 +7,7 @@ from farmbook.expr.nodes import Expr
 from farmbook.expr.sentences import either, figure, say
 from farmbook.model.axes import LOAN, LOAN_ROW, LOAN_YEAR
 from farmbook.model.borrowing.loan_list import LoanList
-from farmbook.model.calendar.plan_months import PlanMonths
+from farmbook.model.calendar.plan_months import MONTHS_A_YEAR, PlanMonths
 from farmbook.model.repaying.loan_months import ListedLoans
 from farmbook.model.repaying.loans_then import LoansAtYear
 from farmbook.model.year.loans import Loans
@@ -30,26 +30,20 @@ class LoanYears(Section):
 
     # Across, where each loan has its row
 
-    @line("All loans: borrowed by the end of the year", unit="money", axes=(LOAN_YEAR,))
-    def borrowed_by(self) -> Expr:
-        """With what is owed at the start."""
-        return total(self.rows.amount * (self.rows.drawn_in <= self.then.last_month), LOAN)
-
     @line("All loans: owed at the end of the year", unit="money", axes=(LOAN_YEAR,))
     def owed_by(self) -> Expr:
-        """Added up."""
-        return total(self.then.owed, LOAN)
+        """Of those that have come by then."""
+        return total(self.then.owed * (self.rows.drawn_in <= self.then.last_month), LOAN)
 
-    @line("All loans: paid by the end of the year", unit="money", axes=(LOAN_YEAR,))
-    def paid_by(self) -> Expr:
+    @line("All loans: to be paid after the year", unit="money", axes=(LOAN_YEAR,))
+    def to_be_paid_after(self) -> Expr:
         """Balloons with the last payments; fees apart."""
-        ended = self.rows.due_at_end * (self.then.made >= self.rows.payments)
-        return total(self.then.paid_level + ended, LOAN)
+        return self.then.to_be_paid()
 
     @line("All loans: payments still to come after the year", unit="count", axes=(LOAN_YEAR,))
     def payments_left(self) -> Expr:
         """How many."""
-        return total((self.rows.payments - self.then.made) * (self.rows.amount > 0), LOAN)
+        return total(self.then.left * (self.rows.amount > 0), LOAN)
 
     # Down, as a table
 
@@ -58,25 +52,21 @@ class LoanYears(Section):
         """From 1."""
         return running_sum(1, LOAN_ROW)
 
-    @line("Borrowed to the end of this year", unit="money", axes=(LOAN_ROW,))
-    def borrowed(self) -> Expr:
-        """With what is owed at the start."""
-        return starting(self.listed.owed_at_start, at(self.borrowed_by, LOAN_YEAR, self.year))
-
     @line("Borrowed in this year", unit="money", axes=(LOAN_ROW,))
     def drawn(self) -> Expr:
         """Loans that come."""
-        return self.borrowed - previous(self.borrowed, LOAN_ROW)
+        by_then = self.rows.drawn_in <= self.year * MONTHS_A_YEAR
+        return total(self.rows.amount * by_then * (self.rows.drawn_in > (self.year - 1) * MONTHS_A_YEAR), LOAN)
 
-    @line("Paid on loans to the end of this year", unit="money", axes=(LOAN_ROW,))
-    def paid_so_far(self) -> Expr:
-        """From the start of the plan."""
-        return starting(0, at(self.paid_by, LOAN_YEAR, self.year))
+    @line("To be paid on loans after this year", unit="money", axes=(LOAN_ROW,))
+    def to_be_paid(self) -> Expr:
+        """Until all are paid off."""
+        return starting(self.listed.to_be_paid_at_start, at(self.to_be_paid_after, LOAN_YEAR, self.year))
 
     @line("Paid on loans in this year", unit="money", axes=(LOAN_ROW,))
     def paid(self) -> Expr:
         """Interest and repayment, balloons too; fees apart."""
-        return self.paid_so_far - previous(self.paid_so_far, LOAN_ROW)
+        return previous(self.to_be_paid, LOAN_ROW) - self.to_be_paid
 
     @line("Repaid in this year", unit="money", axes=(LOAN_ROW,))
     def repaid(self) -> Expr:
