@@ -27,11 +27,15 @@ DEFINITIONS: Final = (
 )
 THE_SAME: Final = {
     ("share_of_year_to_pay", "otherwise=1 became 1.03"),
-    ("payments_made", "months > 0 became months >= 0"),
-    ("payments_made", "0 became 0.030000000000000027"),
+    ("payments_left", "months > 0 became months >= 0"),
+    ("payments_left", "0 became 0.030000000000000027"),
+    ("balance", "0 became 0.030000000000000027"),
+    ("payment_that_leaves", "0 became 0.030000000000000027"),
+    ("payments_to_come", "left > level_payments became left >= level_payments"),
 }
 """Slips that change no result: where no flow is left the share is cut off at 1 whatever stands there; of no month, and of a part
-of one that is shorter than any interval, no payment has been made anyhow."""
+of one that is shorter than any interval, no payment has been made anyhow; payments left are whole; and none more than the level
+ones come to nothing."""
 
 
 class _Collected:
