@@ -88,8 +88,8 @@ def worth_of_payments(payment: Operand, rate: Operand, number: Operand) -> Opera
     Units: payment [money], rate [1], number [1]; gives [money].
     Source: annuity.
     """
-    of_one = ratio(1 - (1 + rate) ** -number, rate, otherwise=number)
-    return payment * of_one
+    of_one: Operand = 1 - (1 + rate) ** -number
+    return payment * ratio(of_one, rate, otherwise=number)
 
 
 def balance(worth_left: Operand, due_at_end: Operand, left: Operand) -> Operand:
