@@ -67,7 +67,7 @@ def test_farms_that_it_leaves_in_peace(name: str, system: str) -> None:
 @pytest.mark.parametrize("name", SUMS)
 def test_a_figure_falsified_upward_or_downward_breaks_it(name: str, system: str) -> None:
     cases = list(itertools.product(GROUNDS, CHECKS[name].slips, (SLIP, -SLIP, DUST, -DUST)))
-    farms = [farm(ground) for ground, _, _ in cases]
+    farms = [farm({**ground, **CHECKS[name].slips_where}) for ground, _, _ in cases]
     found = verdicts(farms, [{**STILL, line: 1 + share} for _, line, share in cases], system)[name]
     wrong = [case for case, well in zip(cases, found, strict=True) if (well == 1) != (abs(case[2]) == DUST)]
     assert wrong == []
