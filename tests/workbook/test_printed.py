@@ -17,7 +17,7 @@ from farmbook.layout.flow import FOOT, TITLE_ROWS, side_height
 from farmbook.layout.grid import ROW_HEIGHT
 from farmbook.layout.looks import LOOKS
 from farmbook.layout.measure import width_of
-from farmbook.output import build_bytes, lay_out
+from farmbook.output import lay_out, written
 from farmbook.results import compute, load_scenario
 from tests.engines import Availability, require
 from tests.workbook.shipped import ROOT, SCENARIOS
@@ -67,14 +67,19 @@ def tools() -> Availability:
 @pytest.fixture(
     scope="module", params=[(name, paper) for name in SCENARIOS for paper in ("letter", "a4")], ids="-".join
 )
-def printed(request: pytest.FixtureRequest, tmp_path_factory: pytest.TempPathFactory) -> Printed:
+def printed(
+    request: pytest.FixtureRequest, tmp_path_factory: pytest.TempPathFactory, pytestconfig: pytest.Config
+) -> Printed:
+    """Each book on its own country's paper, and with `--whole` on both."""
     require(tools())
     name, paper = request.param
+    if not pytestconfig.getoption("whole") and paper != load_scenario(SCENARIOS[name]).paper:
+        pytest.skip("each book is printed on the other paper with --whole")
     folder = tmp_path_factory.mktemp("printed")
     computed = compute(replace(load_scenario(SCENARIOS[name]), paper=paper))
-    (folder / "book.xlsx").write_bytes(build_bytes(computed))
+    book, plan = lay_out(computed)
+    (folder / "book.xlsx").write_bytes(written(computed, book, plan))
     sides = printed_sides(folder)
-    book, _ = lay_out(computed)
     sheets = [sheet for sheet in book.sheets if sheet.prints]
     assert {sheet.name for sheet in book.sheets} - {sheet.name for sheet in sheets} == FOR_THE_SCREEN
     return Printed(paper, sheets, by_sheet(sheets, sides))

@@ -16,7 +16,6 @@ import pytest
 from farmbook.expr.nodes import Line
 from farmbook.figures import spoken
 from farmbook.layout.forms import NOTHING
-from farmbook.output import lay_out
 from tests.engines import libreoffice, require
 from tests.workbook.shipped import SCENARIOS, ShippedBook, built
 
@@ -43,7 +42,7 @@ def texts(book: Path) -> dict[str, Rows]:
 
 def differences(shipped: ShippedBook, shown: Mapping[str, Rows]) -> Iterator[str]:
     """Every number that is said otherwise than it is shown. A table shows no sign of money, and a dash for none."""
-    _, plan = lay_out(shipped.computed)
+    plan = shipped.plan
     for line, home in plan.homes.items():
         if not isinstance(line, Line) or line.is_text or line.kind in ("error", "alert"):  # checks are shown in words
             continue
@@ -79,6 +78,6 @@ def test_every_number_is_said_as_it_is_shown(shipped: ShippedBook) -> None:
 
 def test_a_number_said_otherwise_is_found(shipped: ShippedBook) -> None:
     shown = texts(shipped.path)
-    home = lay_out(shipped.computed)[1].homes[shipped.computed.line("farm.labour_rate")]
+    home = shipped.plan.homes[shipped.computed.line("farm.labour_rate")]
     shown[home.sheet][home.row][home.column] += "0"
     assert [each.partition("[")[0] for each in differences(shipped, shown)] == ["farm.labour_rate"]
