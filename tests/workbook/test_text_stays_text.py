@@ -15,10 +15,11 @@ import pytest
 
 from farmbook.cli import main
 from farmbook.errors import FileProblem, ScenarioProblems
-from farmbook.output import lay_out, written
+from farmbook.output import lay_out, stamp_of, written
 from farmbook.results import compute, whole_farm
 from farmbook.scenario.load import load, read
 from tests.engines.formualizer_engine import FormualizerBook
+from tests.made import laid_out
 from tests.workbook.lints_cells import repeats, results
 from tests.workbook.lints_file import outside
 from tests.workbook.lints_placed import kinds
@@ -168,9 +169,10 @@ def test_the_name_of_the_scenario_is_no_code_in_the_footer(
     tmp_path: Path, books: Mapping[str, ShippedBook], name: str
 ) -> None:
     computed = books[BASE].computed
+    renamed = replace(computed, scenario=replace(computed.scenario, path=name))
+    book, plan = laid_out(SCENARIOS[BASE])
     path = tmp_path / "book.xlsx"
-    book, plan = front
-    path.write_bytes(written(replace(computed, scenario=replace(computed.scenario, path=name)), book, plan))
+    path.write_bytes(written(renamed, book, replace(plan, stamp=stamp_of(renamed))))
     for root in Written(path).sheets_xml.values():
         footer = root.findtext(f"{MAIN}headerFooter/{MAIN}oddFooter", "")
         assert codes(footer) == ["&L", "&8", "&C", "&8", "&A", "&R", "&8", "&P", "&N"]
