@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from tests.twin.farm_twin_calendar import Calendar
 from tests.twin.farm_twin_ground import Given, Results, over
-from tests.twin.farm_twin_week_steps import changed, so_far
+from tests.twin.farm_twin_week_steps import changed
 
 __all__ = ["week_hours"]
 
@@ -48,6 +48,5 @@ def week_hours(given: Given, out: Results, when: Calendar) -> Results:
         "with_opening": opening,
         "needed": [sum(each) for each in zip(steady, filling, opening, strict=True)],
         "hired": hired,
-        "hired_so_far": so_far(hired),
     }
     return {f"week_hours.{name}": value for name, value in found.items()}

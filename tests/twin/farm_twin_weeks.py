@@ -59,7 +59,6 @@ def filling(given: Given, out: Results, when: Calendar) -> Results:
         "earlier": earlier,
         "before": before,
         "filled": filled,
-        "filled_so_far": so_far(filled),
         "shut_in_all": shut_in_all,
         "shut_weeks_agree": float(abs(WEEKS_IN_A_YEAR - float(given["farm.weeks_worked"]) - shut_in_all) <= 1),
     }
@@ -158,7 +157,6 @@ def picks(given: Given, out: Results, when: Calendar) -> Results:
         "picked_bags": bags,
         "by_flush": by_flush,
         "picked": picked,
-        "picked_so_far": so_far(picked),
         "share_taken": share,
         "ready": [each * share for each in picked],
     }

@@ -11,7 +11,6 @@ from farmbook.expr.functions import (
     maximum,
     minimum,
     month_start,
-    running_sum,
     total,
     where,
     whole_down,
@@ -116,11 +115,6 @@ class Filling(Section):
     def filled(self) -> Expr:
         """Before the plan as logged, then as planned; none in weeks that are shut."""
         return where(self.weeks.number >= 1, self.full_bags * self.is_open, self.before)
-
-    @line("Bags filled so far", unit="bag_filled", axes=(WEEK,))
-    def filled_so_far(self) -> Expr:
-        """From the first week that the book has."""
-        return running_sum(self.filled, WEEK)
 
     @line("Weeks shut a year, by month", unit="week/year")
     def shut_in_all(self) -> Expr:
