@@ -36,7 +36,7 @@ def week_hours(given: Given, out: Results, when: Calendar) -> Results:
         opened * rate["for_opening"] + dumped * rate["for_dumping"]
         for opened, dumped in zip(out["in_process.opened"], out["in_process.dumped"], strict=True)
     ]
-    roster = out["start_up.rostered"]
+    roster = [float(week >= float(out["start_up.rostered_from"])) for week in when.numbers]
     steady = [float(out["hours.fixed"]) * there for there in roster]
     hired = [
         max(float(out["hours.hired"]) * there + more, 0.0)

@@ -68,6 +68,10 @@ class PlanWeeks(Section):
         """From week 1 to the last that begins before the plan ends."""
         return all_of(self.number >= 1, self.monday < self.months.end)
 
+    def counted_on(self, weekly: Expr) -> Expr:
+        """A weekly amount so far, added up over all weeks: what comes in a week counts in it and in every later one."""
+        return total(weekly * (self.rows + 1 - self.row), WEEK)
+
     def come(self, weekly: Line, *, whole: Expr, part: Expr) -> Expr:
         """What a weekly amount has come to after so many whole rows, and part of the next."""
         return total(weekly * (self.row <= whole), WEEK) + at(weekly, WEEK, whole + 1) * part
