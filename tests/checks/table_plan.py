@@ -55,13 +55,14 @@ WEEKS: Final[Mapping[str, Checked]] = {
             "in_process.incubating",
             "in_process.fruiting",
             "in_process.lost_by_opening",
-            "in_process.in_process",
-            "in_process.counted_on",
+            "in_process.filled_counted",
+            "in_process.gone_counted",
+            "in_process.there_counted",
         ),
         holds=STRANGE,
     ),
     "cold_room.weight_adds_up": Checked(
-        slips=("cold_room.ready_so_far", "cold_room.sold_so_far"), holds=(*STRANGE, FEW_CUSTOMERS)
+        slips=("cold_room.ready_counted", "cold_room.gone_counted"), holds=(*STRANGE, FEW_CUSTOMERS)
     ),
     # 614 bags inoculated a week stand for 21 days; 589 live and take a place for 25
     "shortages.places_enough": Checked(

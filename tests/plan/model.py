@@ -65,7 +65,7 @@ class Picked(Section):
     @line("Picked to the end of the month", unit="kg_picked", axes=(MONTH,))
     def to_date(self) -> Expr:
         """By the days that a month has of its weeks."""
-        return self.months.to_date(self.so_far)
+        return self.weeks.to_date(self.in_all)
 
     @line("Picked in the month", unit="kg_picked", axes=(MONTH,))
     def month(self) -> Expr:

@@ -8,7 +8,7 @@ from datetime import date, timedelta
 from tests.twin.farm_twin_calendar import BEFORE, Calendar
 from tests.twin.farm_twin_ground import Given, Results, chosen_rows, over, whole_up
 from tests.twin.farm_twin_steam import COLD_WATER_KILOGRAMS_IN_A_LITRE
-from tests.twin.farm_twin_week_steps import DAYS_IN_A_WEEK, Weekly
+from tests.twin.farm_twin_week_steps import DAYS_IN_A_WEEK, Weekly, so_far
 
 __all__ = ["the_next_weeks"]
 
@@ -53,7 +53,7 @@ def wall(given: Given, out: Results, when: Calendar) -> Results:
     now = min(max(BEFORE + 1 + passed, 2), when.rows - WEEKS_ON_THE_WALL)
     rows = range(now, now + WEEKS_ON_THE_WALL)
     found: Results = {name: [float(out[line][row - 1]) for row in rows] for name, line in LOOKED_UP.items()}
-    for_end, for_start = for_weeks_ahead(out["filling.filled_so_far"], rows, int(out["ordering.whole"]))
+    for_end, for_start = for_weeks_ahead(out["filling.filled"], rows, int(out["ordering.whole"]))
     found |= {
         "monday_now": today,
         "passed": float(passed),
@@ -66,10 +66,11 @@ def wall(given: Given, out: Results, when: Calendar) -> Results:
     return {f"ahead.{name}": value for name, value in found.items()}
 
 
-def for_weeks_ahead(filled_so_far: Weekly, rows: range, weeks: int) -> tuple[Weekly, Weekly]:
+def for_weeks_ahead(filled: Weekly, rows: range, weeks: int) -> tuple[Weekly, Weekly]:
     """Bags filled until so many weeks after each week, and until the week before that; the last week stands for all after it."""
+    filled_so_far = so_far([float(each) for each in filled])
     reached = [min(row + weeks, len(filled_so_far)) for row in rows]
-    return [float(filled_so_far[row - 1]) for row in reached], [float(filled_so_far[row - 2]) for row in reached]
+    return [filled_so_far[row - 1] for row in reached], [filled_so_far[row - 2] for row in reached]
 
 
 def spawn(given: Given, out: Results) -> Results:
@@ -86,7 +87,7 @@ def spawn(given: Given, out: Results) -> Results:
         days = float(out["own_spawn.days_before"][generation]) - float(out["lags.to_bench"])
         weeks = whole_up(max(days, 0.0) / DAYS_IN_A_WEEK)
         a_bag = over(out["own_spawn.batches"][generation], given["farm.bags_filled_a_week"]) if made else 0.0
-        served, before = for_weeks_ahead(out["filling.filled_so_far"], rows, int(weeks))
+        served, before = for_weeks_ahead(out["filling.filled"], rows, int(weeks))
         batches = [whole_up(now * a_bag) - whole_up(then * a_bag) for now, then in zip(served, before, strict=True)]
         in_one = float(out["own_spawn.started_in_batch"][generation])
         started = [each * in_one for each in batches]

@@ -137,17 +137,16 @@ def bills_paid(given: Given, out: Results, when: Months) -> Results:
 def items_over_time(given: Given, count: int) -> Results:
     """Items of the list: how old, how often replaced, and what that costs."""
     rows = list(zip(*(given[f"item.{name}"] for name in ("price", "life", "salvage", "bought_in", "age")), strict=True))
-    old, owned, replaced = [], [], []
+    old, replaced = [], []
     for _price, life, _salvage, bought_in, age in rows:
         old.append(min(float(age), float(life)) * MONTHS_IN_A_YEAR if bought_in == 0 else 0.0)
         months = [max(month - float(bought_in) + old[-1], 0.0) for month in range(1, count + 1)]
-        owned.append(months)
         replaced.append([float(math.floor(round(over(each, float(life) * MONTHS_IN_A_YEAR), 9))) for each in months])
     net = [float(price) - float(salvage) for price, _, salvage, _, _ in rows]
     so_far = [sum(times[month] * each for times, each in zip(replaced, net, strict=True)) for month in range(count)]
     return {
         "months_old": old,
-        "months_owned": owned,
+        "worn_a_month": [over(1, float(life) * MONTHS_IN_A_YEAR) for _, life, _, _, _ in rows],
         "times_replaced": replaced,
         "items_bought": [
             sum(float(row[0]) for row in rows if month - 1 < row[3] <= month) for month in range(1, count + 1)
@@ -191,7 +190,6 @@ def plant(given: Given, out: Results, count: int) -> Results:
         "steamer_price": prices[0],
         "lab_price": prices[1],
         "plant_bought": bought,
-        "plant_loss": [one + other for one, other in zip(steamer, lab, strict=True)],
         "plant_at_start": sum(price for price, when in zip(prices, bought_in, strict=True) if when == 0),
     }
 
@@ -206,10 +204,10 @@ def capital_by_month(given: Given, out: Results, when: Months) -> Results:
         for month in range(1, count + 1)
     ]
     found["one_sum"] = float(out["capital.in_one_sum"]) / MONTHS_IN_A_YEAR
-    by_list = [one + other for one, other in zip(found["items_loss"], found["plant_loss"], strict=True)]
+    by_list = [sum(each) for each in zip(*(found[f"{what}_loss"] for what in ("items", "steamer", "lab")), strict=True)]
     one_sum = same(given["capital.counted"], "one sum")
     found["loss"] = [found["one_sum"]] * count if one_sum else by_list
-    found["bought"] = [one + other for one, other in zip(found["items_bought"], found["plant_bought"], strict=True)]
+    found["bought"] = [one + other for one, other in zip(found["items_bought"], found.pop("plant_bought"), strict=True)]
     found["item_book_value"] = worth_at_start(given, out)
     found["opening_value"] = sum(found["item_book_value"]) + found.pop("plant_at_start")
     value, worth = [], found["opening_value"]

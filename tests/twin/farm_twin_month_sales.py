@@ -72,7 +72,6 @@ def money(out: Results, gets: list[Monthly], most: list[Monthly], when: Months) 
         going_a_week.append(sum(each for is_on, each in zip(there_now, going, strict=True) if is_on))
     costs = zip(fees, going_a_week, when.days, strict=True)
     return {
-        "sales_there": there,
         "sales_so_far": [running(row) for row in there],
         "sales": [sum(row[month] for row in there) for month in range(len(when.days))],
         "fees_and_packing": fees,
@@ -95,6 +94,9 @@ def opening(given: Given, out: Results) -> dict[str, Any]:
         "lag": [lag for lag, _, _ in lags],
         "lag_whole": [float(whole) for _, whole, _ in lags],
         "lag_part": [part for _, _, part in lags],
+        "paid_later_still": [
+            float(takings) * part for takings, (_, _, part) in zip(out["in_turn.takings"], lags, strict=True)
+        ],
         "typical_month": typical,
         "waiting": waiting,
         "opening_worked": worked,

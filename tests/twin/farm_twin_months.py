@@ -11,7 +11,7 @@ from tests.twin.farm_twin_ground import ROUNDING, Given, Results, agree, over, w
 from tests.twin.farm_twin_month_cash import cash, household
 from tests.twin.farm_twin_month_costs import bills_by_month, capital_by_month, supplies
 from tests.twin.farm_twin_month_sales import sales
-from tests.twin.farm_twin_month_steps import DAYS_IN_A_WEEK, MONTHS_IN_A_YEAR, Monthly, Months
+from tests.twin.farm_twin_month_steps import DAYS_IN_A_WEEK, MONTHS_IN_A_YEAR, Monthly, Months, running
 
 __all__ = ["calendar_months", "months"]
 
@@ -46,22 +46,23 @@ def reached(weekly: Monthly, position: float) -> float:
 
 
 WEEKLY = {
-    "filled": "filling.filled_so_far",
-    "loads": "shortages.loads_so_far",
-    "picked": "picks.picked_so_far",
-    "sold": "cold_room.sold_so_far",
-    "spoiled": "cold_room.spoiled_so_far",
-    "hired": "week_hours.hired_so_far",
+    "filled": "filling.filled",
+    "loads": "shortages.loads",
+    "picked": "picks.picked",
+    "sold": "cold_room.sold",
+    "spoiled": "cold_room.spoiled",
+    "hired": "week_hours.hired",
 }
-"""The running sums of weeks of which months are made."""
+"""The weekly amounts of which months are made."""
 
 
 def totals(out: Results, when: Months) -> Results:
     """What the weeks come to in each month."""
     found: Results = {}
     for name, series in WEEKLY.items():
-        before = reached(out[series], when.before)
-        found[f"{name}_so_far"] = [reached(out[series], end) for end in when.ends]
+        weekly = running([float(each) for each in out[series]])
+        before = reached(weekly, when.before)
+        found[f"{name}_so_far"] = [reached(weekly, end) for end in when.ends]
         found[name] = []
         for at_end in found[f"{name}_so_far"]:
             more = at_end - before
@@ -93,7 +94,7 @@ def by_weeks(weekly: Monthly, out: Results, when: Months, beyond: float) -> floa
 
 def spawn_by_month(given: Given, out: Results, when: Months) -> Results:
     """Spawn is ordered, or started, some weeks before the bags are filled."""
-    filled = out["filling.filled_so_far"]
+    filled = running([float(each) for each in out["filling.filled"]])
     ahead = float(out["ordering.in_weeks"])
     rows = [min(end + ahead, len(filled) - 1) for end in when.ends]
     before = when.before + ahead

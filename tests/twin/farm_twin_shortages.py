@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from tests.twin.farm_twin_calendar import Calendar
 from tests.twin.farm_twin_ground import ROUNDING, Given, Results, over, same, whole_up
-from tests.twin.farm_twin_week_steps import DAYS_IN_A_WEEK, Weekly, changed, so_far
+from tests.twin.farm_twin_week_steps import DAYS_IN_A_WEEK, Weekly, changed
 
 __all__ = ["shortages"]
 
@@ -79,7 +79,6 @@ def steamer(given: Given, out: Results, when: Calendar, days: float) -> Results:
         "spawn_steamed": spawn,
         "steamed_for_a_bag": share,
         "loads": loads,
-        "loads_so_far": so_far(loads),
         "loads_had": possible,
         "loads_short": beyond(loads, there),
     }

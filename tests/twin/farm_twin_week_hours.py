@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from tests.twin.farm_twin_calendar import Calendar
 from tests.twin.farm_twin_ground import Given, Results, over
-from tests.twin.farm_twin_week_steps import changed, so_far
+from tests.twin.farm_twin_week_steps import changed
 
 __all__ = ["week_hours"]
 
@@ -36,7 +36,7 @@ def week_hours(given: Given, out: Results, when: Calendar) -> Results:
         opened * rate["for_opening"] + dumped * rate["for_dumping"]
         for opened, dumped in zip(out["in_process.opened"], out["in_process.dumped"], strict=True)
     ]
-    roster = out["start_up.rostered"]
+    roster = [float(week >= float(out["start_up.rostered_from"])) for week in when.numbers]
     steady = [float(out["hours.fixed"]) * there for there in roster]
     hired = [
         max(float(out["hours.hired"]) * there + more, 0.0)
@@ -48,6 +48,5 @@ def week_hours(given: Given, out: Results, when: Calendar) -> Results:
         "with_opening": opening,
         "needed": [sum(each) for each in zip(steady, filling, opening, strict=True)],
         "hired": hired,
-        "hired_so_far": so_far(hired),
     }
     return {f"week_hours.{name}": value for name, value in found.items()}

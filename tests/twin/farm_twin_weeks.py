@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import math
+
 from tests.twin.farm_twin_calendar import BEFORE, Calendar
 from tests.twin.farm_twin_ground import ROUNDING, Given, Results
 from tests.twin.farm_twin_shortages import shortages
@@ -31,9 +33,7 @@ def start_up(given: Given, out: Results, when: Calendar) -> Results:
     return {
         "start_up.filled_share": grown(float(given["start_up.weeks_to_full"])),
         "start_up.learned": grown(float(given["start_up.weeks_to_learn"])),
-        "start_up.rostered": [
-            float(not new or week >= float(given["start_up.hands_from"])) for week in when.numbers
-        ],
+        "start_up.rostered_from": float(given["start_up.hands_from"]) if new else 1.0 - BEFORE,
     }  # fmt: skip
 
 
@@ -53,13 +53,12 @@ def filling(given: Given, out: Results, when: Calendar) -> Results:
     filled = [after if week >= 1 else log for week, after, log in zip(when.numbers, planned, before, strict=True)]
     shut_in_all = float(sum(given["plan.shut_weeks"]))
     found = {
-        "weeks_passed": [float(each) for each in when.passed],
+        "whole_weeks_shut": [float(math.ceil(round(float(each), 9))) for each in given["plan.shut_weeks"]],
         "is_open": [float(each) for each in is_open],
         "full_bags": full_bags,
         "earlier": earlier,
         "before": before,
         "filled": filled,
-        "filled_so_far": so_far(filled),
         "shut_in_all": shut_in_all,
         "shut_weeks_agree": float(abs(WEEKS_IN_A_YEAR - float(given["farm.weeks_worked"]) - shut_in_all) <= 1),
     }
@@ -127,11 +126,17 @@ def in_process(given: Given, out: Results) -> Results:
         "fruiting": fruiting,
         "places": stock(opened, freed),
         "lost_by_opening": lost,
-        "in_process": [sum(each) for each in zip(waiting, incubating, fruiting, strict=True)],
-        "counted_on": stock(filled, [one + other for one, other in zip(lost, dumped, strict=True)]),
     }
+    there = [sum(each) for each in zip(waiting, incubating, fruiting, strict=True)]
+    gone = [one + other for one, other in zip(lost, dumped, strict=True)]
     rounding = ROUNDING * sum(filled)
-    found |= {"rounding": rounding, "bags_add_up": alike(found["in_process"], found["counted_on"], rounding)}
+    found |= {
+        "filled_counted": sum(so_far(filled)),
+        "gone_counted": sum(so_far(gone)),
+        "there_counted": sum(there),
+        "rounding": rounding,
+        "bags_add_up": alike(there, stock(filled, gone), rounding),
+    }
     return {f"in_process.{name}": value for name, value in found.items()}
 
 
@@ -158,7 +163,6 @@ def picks(given: Given, out: Results, when: Calendar) -> Results:
         "picked_bags": bags,
         "by_flush": by_flush,
         "picked": picked,
-        "picked_so_far": so_far(picked),
         "share_taken": share,
         "ready": [each * share for each in picked],
     }
@@ -214,28 +218,30 @@ def cold_room(given: Given, out: Results, when: Calendar) -> Results:
     aged = later(ready_so_far, keeps)
     sold, spoiled, left = [], [], []
     there = all_sold = all_spoiled = 0.0
+    rounding = ROUNDING * sum(ready)
     for row, comes in enumerate(ready):
         there += comes
         goes = max(min(there, wanted[row]), 0.0)
         all_sold += goes
-        rots = max(aged[row] - all_sold - all_spoiled, 0.0)
+        too_old = aged[row] - all_sold - all_spoiled
+        rots = too_old if too_old > rounding else 0.0
         all_spoiled += rots
         there -= goes + rots
         sold.append(goes)
         spoiled.append(rots)
         left.append(there)
-    gone = [one + two + three for one, two, three in zip(so_far(sold), so_far(spoiled), left, strict=True)]
-    rounding = ROUNDING * sum(ready)
+    gone = so_far([one + other for one, other in zip(sold, spoiled, strict=True)])
+    accounted = [one + other for one, other in zip(gone, left, strict=True)]
     found = {
         "wanted": wanted,
         "aged": aged,
         "sold": sold,
-        "sold_so_far": so_far(sold),
         "spoiled": spoiled,
-        "spoiled_so_far": so_far(spoiled),
         "left": left,
         "rounding": rounding,
-        "weight_adds_up": alike(ready_so_far, gone, rounding),
+        "ready_counted": sum(ready_so_far),
+        "gone_counted": sum(gone),
+        "weight_adds_up": alike(ready_so_far, accounted, rounding),
     }
     return {f"cold_room.{name}": value for name, value in found.items()}
 

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import Final
 
-from farmbook.expr.functions import at, maximum, minimum, running_sum, where, whole_down
+from farmbook.expr.functions import at, maximum, minimum, running_sum, total, where, whole_down
 from farmbook.expr.nodes import Constant, Expr, Line
 from farmbook.model.axes import AHEAD, FLUSH, WEEK
 from farmbook.model.calendar.plan_start import ONE_WEEK
@@ -121,11 +121,9 @@ class Ahead(Section):
     @line("Ahead: bags to fill for which spawn is ordered by the end of the week", unit="bag_filled", axes=(AHEAD,))
     def supplied(self) -> Expr:
         """So many whole weeks ahead of filling."""
-        row = minimum(self.row + self.ordering.whole, self.weeks.rows)
-        return at(self.filling.filled_so_far, WEEK, row)
+        return total(self.filling.filled * (self.weeks.row <= self.row + self.ordering.whole), WEEK)
 
     @line("Ahead: bags to fill for which spawn was ordered before the week", unit="bag_filled", axes=(AHEAD,))
     def supplied_before(self) -> Expr:
         """By the end of the week before."""
-        row = minimum(self.row + self.ordering.whole, self.weeks.rows) - 1
-        return at(self.filling.filled_so_far, WEEK, row)
+        return self.supplied - self.ordering.ahead_of(self.row, self.filling.filled)

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from farmbook.expr.functions import at, joined, maximum, minimum, ratio, whole_up
+from farmbook.expr.functions import at, joined, maximum, minimum, ratio, total, whole_up
 from farmbook.expr.nodes import Expr
 from farmbook.model.ahead.ahead import Ahead
 from farmbook.model.axes import AHEAD, GENERATION, WEEK
@@ -57,14 +57,14 @@ class SpawnAhead(Section):
     @line("Own spawn: bags to fill that it is started for by the end of the week", unit="bag_filled", axes=MATRIX)
     def served(self) -> Expr:
         """So many whole weeks ahead of filling."""
-        row = minimum(self.ahead.row + self.weeks_before, self.ahead.weeks.rows)
-        return at(self.ahead.filling.filled_so_far, WEEK, row)
+        reached = self.ahead.weeks.row <= self.ahead.row + self.weeks_before
+        return total(self.ahead.filling.filled * reached, WEEK)
 
     @line("Own spawn: bags to fill that it was started for before the week", unit="bag_filled", axes=MATRIX)
     def served_before(self) -> Expr:
         """By the end of the week before."""
-        row = minimum(self.ahead.row + self.weeks_before, self.ahead.weeks.rows) - 1
-        return at(self.ahead.filling.filled_so_far, WEEK, row)
+        row = minimum(self.ahead.row + self.weeks_before, self.ahead.weeks.rows)
+        return self.served - at(self.ahead.filling.filled, WEEK, row)
 
     @line("Own spawn: batches started by the end of the week", unit="count", axes=MATRIX)
     def batches_by(self) -> Expr:

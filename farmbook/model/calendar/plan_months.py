@@ -6,16 +6,14 @@ from typing import Final
 
 from farmbook.expr.functions import (
     calendar_month,
-    interpolated,
     month_start,
     running_sum,
-    starting,
     total,
     whole_down,
     whole_up,
 )
-from farmbook.expr.nodes import Constant, Expr, Line
-from farmbook.model.axes import MONTH, WEEK, WEEKS_BEFORE
+from farmbook.expr.nodes import Constant, Expr
+from farmbook.model.axes import MONTH, WEEKS_BEFORE
 from farmbook.model.calendar.plan_start import ONE_WEEK, PlanStart
 from farmbook.sections.declare import line, uses
 from farmbook.sections.section import Section
@@ -120,8 +118,3 @@ class PlanMonths(Section):
     def part(self) -> Expr:
         """The rest of it."""
         return self.rows - self.whole
-
-    def to_date(self, so_far: Line) -> Expr:
-        """A weekly sum so far as it stands at the end of each month, and before the first."""
-        before = interpolated(so_far, WEEK, whole=self.passed, part=self.begun)
-        return starting(before, interpolated(so_far, WEEK, whole=self.whole, part=self.part))

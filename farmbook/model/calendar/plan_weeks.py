@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from typing import Final
 
-from farmbook.expr.functions import all_of, calendar_month, running_sum, total
-from farmbook.expr.nodes import Constant, Expr
+from farmbook.expr.functions import all_of, at, calendar_month, running_sum, starting, total
+from farmbook.expr.nodes import Constant, Expr, Line
 from farmbook.model.axes import WEEK, WEEKS_AFTER, WEEKS_BEFORE
 from farmbook.model.calendar.plan_months import PlanMonths
 from farmbook.model.calendar.plan_start import ONE_WEEK, PlanStart
@@ -67,3 +67,16 @@ class PlanWeeks(Section):
     def in_plan(self) -> Expr:
         """From week 1 to the last that begins before the plan ends."""
         return all_of(self.number >= 1, self.monday < self.months.end)
+
+    def counted_on(self, weekly: Expr) -> Expr:
+        """A weekly amount so far, added up over all weeks: what comes in a week counts in it and in every later one."""
+        return total(weekly * (self.rows + 1 - self.row), WEEK)
+
+    def come(self, weekly: Line, *, whole: Expr, part: Expr) -> Expr:
+        """What a weekly amount has come to after so many whole rows, and part of the next."""
+        return total(weekly * (self.row <= whole), WEEK) + at(weekly, WEEK, whole + 1) * part
+
+    def to_date(self, weekly: Line) -> Expr:
+        """What a weekly amount has come to at the end of each month, and before the first."""
+        before = self.come(weekly, whole=self.months.passed, part=self.months.begun)
+        return starting(before, self.come(weekly, whole=self.months.whole, part=self.months.part))

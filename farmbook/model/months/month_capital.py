@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import Final
 
 from farmbook.expr.functions import joined, maximum, minimum, previous, ratio, starting, total, where, whole_down
-from farmbook.expr.nodes import Constant, Expr
+from farmbook.expr.nodes import Constant, Expr, wrap
 from farmbook.model.axes import ITEM, MONTH
 from farmbook.model.calendar.plan_months import MONTHS_A_YEAR, PlanMonths
 from farmbook.model.owning.capital import ONE_SUM, Capital
@@ -67,16 +67,16 @@ class MonthCapital(Section):
         old = minimum(self.age, self.capital.owned.life) / ONE_YEAR_OLDER * MONTHS_A_YEAR
         return old * (self.capital.owned.bought_in <= 0)
 
-    @line("Months owned at the end of the month, with those before the plan", unit="count", axes=(ITEM, MONTH))
-    def months_owned(self) -> Expr:
-        """0 until it is bought."""
-        return maximum(self.months.number - self.capital.owned.bought_in + self.months_old, 0)
+    @line("Item: share of its life that is over in a month", unit="share", axes=(ITEM,))
+    def worn_a_month(self) -> Expr:
+        """Nothing of what has no life."""
+        return ratio(wrap(1), self.capital.owned.life / ONE_YEAR_OLDER * MONTHS_A_YEAR)
 
     @line("Times replaced by the end of the month", unit="count", axes=(ITEM, MONTH))
     def times_replaced(self) -> Expr:
-        """Whole lives that are over."""
-        life = self.capital.owned.life / ONE_YEAR_OLDER * MONTHS_A_YEAR
-        return whole_down(ratio(self.months_owned, life))
+        """Whole lives that are over, in the months owned with those before the plan; none until it is bought."""
+        months_owned = self.months.number - self.capital.owned.bought_in + self.months_old
+        return whole_down(maximum(months_owned, 0) * self.worn_a_month)
 
     @line("Item to buy: price in the month it is bought", unit="money", axes=(MONTH,))
     def items_bought(self) -> Expr:
@@ -123,11 +123,6 @@ class MonthCapital(Section):
         """In the month that you give."""
         return self.lab_price * self._in(self.lab_bought_in)
 
-    @line("Steamer and lab bought in the month", unit="money", axes=(MONTH,))
-    def plant_bought(self) -> Expr:
-        """Nothing for what you own already."""
-        return self.steamer_bought + self.lab_bought
-
     def _in(self, month: Expr) -> Expr:
         """Whether this is the month; a part of one counts to the next whole one."""
         return (self.months.number >= month) * (self.months.number - 1 < month) * (month > 0)
@@ -135,7 +130,7 @@ class MonthCapital(Section):
     @line("Bought in the month", unit="money", axes=(MONTH,))
     def bought(self) -> Expr:
         """Items, steamer and lab."""
-        return self.items_bought + self.plant_bought
+        return self.items_bought + self.steamer_bought + self.lab_bought
 
     # Loss in value
 
@@ -145,20 +140,15 @@ class MonthCapital(Section):
         a_year = total(self.capital.owned.yearly_loss * (self.capital.owned.bought_in <= self.months.number), ITEM)
         return joined(a_year, "money") / MONTHS_A_YEAR
 
-    @line("Steamer and lab: loss in value in the month", unit="money", axes=(MONTH,), source=FARM_MANAGEMENT)
-    def plant_loss(self) -> Expr:
-        """From the month in which they are bought until their years are over; neither is replaced in the plan."""
-        return self.steamer_loss + self.lab_loss
-
     @line("Steamer: loss in value in the month", unit="money", axes=(MONTH,), source=FARM_MANAGEMENT)
     def steamer_loss(self) -> Expr:
-        """As if new when the plan starts, or when it is bought."""
+        """As if new when the plan starts, or when it is bought, until its years are over; it is not replaced in the plan."""
         held = (self.steamer_bought_in <= self.months.number) * (self.months.number <= self.steamer_worn_in)
         return joined(self.capital.steamer.yearly_loss, "money") / MONTHS_A_YEAR * held
 
     @line("Lab: loss in value in the month", unit="money", axes=(MONTH,), source=FARM_MANAGEMENT)
     def lab_loss(self) -> Expr:
-        """As if new when the plan starts, or when it is bought."""
+        """As if new when the plan starts, or when it is bought, until its years are over; it is not replaced in the plan."""
         held = (self.lab_bought_in <= self.months.number) * (self.months.number <= self.lab_worn_in)
         return joined(self.capital.lab_loss, "money") / MONTHS_A_YEAR * held
 
@@ -187,7 +177,7 @@ class MonthCapital(Section):
     def loss(self) -> Expr:
         """One sum or the list, as you chose."""
         chosen = self.capital.chose(self.capital.counted, ONE_SUM)
-        return where(chosen, self.one_sum, self.items_loss + self.plant_loss)
+        return where(chosen, self.one_sum, self.items_loss + self.steamer_loss + self.lab_loss)
 
     # In the books
 

@@ -121,20 +121,15 @@ class MonthSales(Section):
 
     # What it brings
 
-    @line("Sales there in the month", unit="money", axes=MATRIX)
-    def sales_there(self) -> Expr:
-        """At its price, without the tax passed on, for what stays sold."""
-        return self.gets * self.in_turn.takings
-
     @line("Sales there so far", unit="money", axes=MATRIX)
     def sales_so_far(self) -> Expr:
-        """From the start of the plan."""
-        return running_sum(self.sales_there, MONTH)
+        """From the start of the plan, at its price, without the tax passed on, for what stays sold."""
+        return running_sum(self.gets * self.in_turn.takings, MONTH)
 
     @line("Sales in the month", unit="money", axes=(MONTH,))
     def sales(self) -> Expr:
         """Of all customers."""
-        return total(self.sales_there, SERVED)
+        return total(self.gets * self.in_turn.takings, SERVED)
 
     @line("Fees and packing in the month", unit="money", axes=(MONTH,))
     def fees_and_packing(self) -> Expr:
@@ -168,10 +163,15 @@ class MonthSales(Section):
         """The rest: the share of a month's sales that is paid a month later still."""
         return self.lag - self.lag_whole
 
+    @line("In turn: takings that are paid a month later still", unit="money/kg_taken", axes=(SERVED,))
+    def paid_later_still(self) -> Expr:
+        """By the part of a month."""
+        return self.in_turn.takings * self.lag_part
+
     @line("Sales paid so far there", unit="money", axes=MATRIX)
     def paid_so_far(self) -> Expr:
         """All that was sold whole months back, but for the part of its last month that is paid a month later still."""
-        return paid_later(self.months.number, self.sales_so_far, self.sales_there, self.lag_whole, self.lag_part)
+        return paid_later(self.months.number, self.sales_so_far, self.gets, self.lag_whole, self.paid_later_still)
 
     # What they owe
 

@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
-from farmbook.expr.functions import at, joined, minimum, previous, ratio, starting, where, whole_down, whole_up
+from farmbook.expr.functions import joined, minimum, previous, ratio, starting, where, whole_down, whole_up
 from farmbook.expr.nodes import Expr
-from farmbook.model.axes import MONTH, WEEK
+from farmbook.model.axes import MONTH
 from farmbook.model.calendar.plan_months import MONTHS_A_YEAR, PlanMonths
 from farmbook.model.calendar.plan_weeks import PlanWeeks
 from farmbook.model.cost.own_spawn_work import OwnSpawnWork
@@ -63,8 +63,7 @@ class MonthSpawn(Section):
     @line("Bags filled so far, so long ahead of the plan's start", unit="bag_filled")
     def ahead_before(self) -> Expr:
         """As far as an order reaches on the first day of the plan."""
-        so_far, part = self.filling.filled_so_far, self.part_before
-        return at(so_far, WEEK, self.whole_before) * (1 - part) + at(so_far, WEEK, self.whole_before + 1) * part
+        return self.weeks.come(self.filling.filled, whole=self.whole_before, part=self.part_before)
 
     @line("Bags to fill for which spawn is ordered before the plan", unit="bag_filled")
     def bags_before(self) -> Expr:
@@ -74,8 +73,7 @@ class MonthSpawn(Section):
     @line("Bags to fill for which spawn is ordered by the end of the month", unit="bag_filled", axes=(MONTH,))
     def bags_so_far(self) -> Expr:
         """From the first week that the book has."""
-        so_far, part = self.filling.filled_so_far, self.rows - self.whole
-        ahead = at(so_far, WEEK, self.whole) * (1 - part) + at(so_far, WEEK, self.whole + 1) * part
+        ahead = self.weeks.come(self.filling.filled, whole=self.whole, part=self.rows - self.whole)
         return starting(self.bags_before, ahead)
 
     @line("Bags to fill for which spawn is ordered in the month", unit="bag_filled", axes=(MONTH,))

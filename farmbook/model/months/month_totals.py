@@ -7,6 +7,7 @@ from farmbook.expr.functions import all_of, at, previous, total, where
 from farmbook.expr.nodes import Expr, Line
 from farmbook.model.axes import MONTH, WEEK
 from farmbook.model.calendar.plan_months import PlanMonths
+from farmbook.model.calendar.plan_weeks import PlanWeeks
 from farmbook.model.schedule.cold_room import ColdRoom
 from farmbook.model.schedule.filling import Filling
 from farmbook.model.schedule.picks import Picks
@@ -37,6 +38,7 @@ class MonthTotals(Section):
     title = "What the weeks come to"
 
     months = uses(PlanMonths)
+    weeks = uses(PlanWeeks)
     filling = uses(Filling)
     picks = uses(Picks)
     cold = uses(ColdRoom)
@@ -46,42 +48,42 @@ class MonthTotals(Section):
     @line("Bags filled by the end of the month", unit="bag_filled", axes=(MONTH,))
     def filled_so_far(self) -> Expr:
         """From the first week that the book has."""
-        return self.months.to_date(self.filling.filled_so_far)
+        return self.weeks.to_date(self.filling.filled)
 
     filled = _in_month("Bags filled in the month", "bag_filled", "filled_so_far")
 
     @line("Loads steamed by the end of the month", unit="run", axes=(MONTH,))
     def loads_so_far(self) -> Expr:
         """From the first week that the book has."""
-        return self.months.to_date(self.shortages.loads_so_far)
+        return self.weeks.to_date(self.shortages.loads)
 
     loads = _in_month("Loads steamed in the month", "run", "loads_so_far")
 
     @line("Picked by the end of the month", unit="kg_picked", axes=(MONTH,))
     def picked_so_far(self) -> Expr:
         """From the first week that the book has."""
-        return self.months.to_date(self.picks.picked_so_far)
+        return self.weeks.to_date(self.picks.picked)
 
     picked = _in_month("Picked in the month", "kg_picked", "picked_so_far")
 
     @line("Sold by the end of the month", unit="kg_taken", axes=(MONTH,))
     def sold_so_far(self) -> Expr:
         """From the first week that the book has."""
-        return self.months.to_date(self.cold.sold_so_far)
+        return self.weeks.to_date(self.cold.sold)
 
     sold = _in_month("Sold in the month", "kg_taken", "sold_so_far")
 
     @line("Spoiled by the end of the month", unit="kg_taken", axes=(MONTH,))
     def spoiled_so_far(self) -> Expr:
         """From the first week that the book has."""
-        return self.months.to_date(self.cold.spoiled_so_far)
+        return self.weeks.to_date(self.cold.spoiled)
 
     spoiled = _in_month("Spoiled in the month", "kg_taken", "spoiled_so_far")
 
     @line("Hired hours by the end of the month", unit="person_hour", axes=(MONTH,))
     def hired_so_far(self) -> Expr:
         """From the first week that the book has."""
-        return self.months.to_date(self.work.hired_so_far)
+        return self.weeks.to_date(self.work.hired)
 
     hired = _in_month("Hired hours in the month", "person_hour", "hired_so_far")
 
@@ -105,7 +107,7 @@ class MonthTotals(Section):
     @line("Bags filled in all weeks of the plan", unit="bag_filled", source=ARITHMETIC)
     def filled_by_weeks(self) -> Expr:
         """Without the days of its first and last week that are not in it."""
-        return total(self.filling.filled * self.filling.weeks.in_plan, WEEK) - self.filled_outside
+        return total(self.filling.filled * self.weeks.in_plan, WEEK) - self.filled_outside
 
     @line("Bags filled in all months of the plan", unit="bag_filled")
     def filled_by_months(self) -> Expr:
@@ -115,7 +117,7 @@ class MonthTotals(Section):
     @line("Sold in all weeks of the plan", unit="kg_taken", source=ARITHMETIC)
     def sold_by_weeks(self) -> Expr:
         """Without the days of its first and last week that are not in it."""
-        return total(self.cold.sold * self.filling.weeks.in_plan, WEEK) - self.sold_outside
+        return total(self.cold.sold * self.weeks.in_plan, WEEK) - self.sold_outside
 
     @line("Sold in all months of the plan", unit="kg_taken")
     def sold_by_months(self) -> Expr:

@@ -51,20 +51,12 @@ class ColdRoom(Section):
         """What is there or what customers take, whichever is less. What then stays unsold with them is counted there."""
         return maximum(minimum(previous(self.left, WEEK) + self.picks.ready, self.wanted), 0)
 
-    @line("Sold so far", unit="kg_taken", axes=(WEEK,))
-    def sold_so_far(self) -> Expr:
-        """From the first week that the book has."""
-        return running_sum(self.sold, WEEK)
-
     @line("Spoiled in the week", unit="kg_taken", axes=(WEEK,), source=ARITHMETIC)
     def spoiled(self) -> Expr:
-        """Too old by now, and neither sold nor thrown out before."""
-        return maximum(self.aged - self.sold_so_far - previous(self.spoiled_so_far, WEEK), 0)
-
-    @line("Spoiled so far", unit="kg_taken", axes=(WEEK,))
-    def spoiled_so_far(self) -> Expr:
-        """From the first week that the book has."""
-        return running_sum(self.spoiled, WEEK)
+        """Too old by now, and neither sold nor thrown out before: of what was ready before this week only what was left is there."""
+        gone = previous(self.ready_so_far, WEEK) - previous(self.left, WEEK)
+        too_old = self.aged - gone - self.sold
+        return too_old * (too_old > self.rounding)
 
     @line("Left in the cold room", unit="kg_taken", axes=(WEEK,))
     def left(self) -> Expr:
@@ -76,12 +68,21 @@ class ColdRoom(Section):
         """By so much the two ways may differ."""
         return total(self.picks.ready, WEEK) * SUM_TOLERANCE
 
+    @line("Ready for customers so far, added up over all weeks", unit="kg_taken")
+    def ready_counted(self) -> Expr:
+        """What is ready in a week counts in every later one too."""
+        return self.weeks.counted_on(self.picks.ready)
+
+    @line("Sold and spoiled so far, added up over all weeks", unit="kg_taken", source=ARITHMETIC)
+    def gone_counted(self) -> Expr:
+        """What goes in a week is gone in every later one too."""
+        return self.weeks.counted_on(self.sold + self.spoiled)
+
     @check(
         "Weight ready for customers is sold, spoiled or left, in every week",
         kind="error",
         says="In some week what is picked is not sold, spoiled or left in the cold room: a formula of the weeks was changed.",
     )
     def weight_adds_up(self) -> Expr:
-        """Counted from the first week on."""
-        apart = self.ready_so_far - self.sold_so_far - self.spoiled_so_far - self.left
-        return absolute(total(apart, WEEK)) <= self.rounding
+        """All weeks together."""
+        return absolute(self.ready_counted - self.gone_counted - total(self.left, WEEK)) <= self.rounding

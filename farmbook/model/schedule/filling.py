@@ -11,10 +11,9 @@ from farmbook.expr.functions import (
     maximum,
     minimum,
     month_start,
-    running_sum,
     total,
     where,
-    whole_down,
+    whole_up,
 )
 from farmbook.expr.nodes import Constant, Expr
 from farmbook.model.axes import CALENDAR, EARLIER, STEP_UP, WEEK
@@ -81,16 +80,17 @@ class Filling(Section):
 
     # The plan
 
-    @line("Whole weeks of the month passed", unit="count", axes=(WEEK,))
-    def weeks_passed(self) -> Expr:
-        """Of the month that holds the week's Thursday."""
-        thursday = self.weeks.monday + TO_THURSDAY
-        return whole_down((thursday - month_start(thursday, 0)) / ONE_WEEK)
+    @line("Weeks in which no bags are filled, whole ones", unit="count", axes=(CALENDAR,))
+    def whole_weeks_shut(self) -> Expr:
+        """A week begun is shut to its end."""
+        return whole_up(self.shut_weeks)
 
     @line("Bags are filled in the week", unit="flag", axes=(WEEK,))
     def is_open(self) -> Expr:
-        """0 in weeks that are shut."""
-        return self.weeks_passed >= at(self.shut_weeks, CALENDAR, self.weeks.month_of_year)
+        """0 in the first weeks of a month that are shut. A week belongs to the month that holds its Thursday."""
+        thursday = self.weeks.monday + TO_THURSDAY
+        passed = (thursday - month_start(thursday, 0)) / ONE_WEEK
+        return passed >= at(self.whole_weeks_shut, CALENDAR, self.weeks.month_of_year)
 
     @line("Bags of a full week, as far as the farm has grown", unit="bag_filled", axes=(WEEK,))
     def full_bags(self) -> Expr:
@@ -116,11 +116,6 @@ class Filling(Section):
     def filled(self) -> Expr:
         """Before the plan as logged, then as planned; none in weeks that are shut."""
         return where(self.weeks.number >= 1, self.full_bags * self.is_open, self.before)
-
-    @line("Bags filled so far", unit="bag_filled", axes=(WEEK,))
-    def filled_so_far(self) -> Expr:
-        """From the first week that the book has."""
-        return running_sum(self.filled, WEEK)
 
     @line("Weeks shut a year, by month", unit="week/year")
     def shut_in_all(self) -> Expr:

@@ -30,11 +30,6 @@ class InProcess(Section):
     dump = uses(Dumping)
     place = uses(Freeing)
 
-    @line("Bags of the week that come whole out of the steamer", unit="bag_inoculated", axes=(WEEK,))
-    def whole(self) -> Expr:
-        """Burst and leaking ones are taken out."""
-        return self.filling.filled * self.crop.inoculated_per_filled
-
     @line("Bags of the week that will live", unit="bag_live", axes=(WEEK,))
     def alive(self) -> Expr:
         """Through the spawn run; of a new farm fewer at first."""
@@ -43,13 +38,13 @@ class InProcess(Section):
 
     @line("Bags inoculated in the week", unit="bag_inoculated", axes=(WEEK,))
     def inoculated(self) -> Expr:
-        """They were filled some days before."""
-        return self.bench.later(self.whole)
+        """They were filled some days before; burst and leaking ones are taken out."""
+        return self.bench.later(self.filling.filled) * self.crop.inoculated_per_filled
 
     @line("Bags that leave the incubation room in the week", unit="bag_inoculated", axes=(WEEK,))
     def moved(self) -> Expr:
         """Lost ones too."""
-        return self.opening.later(self.whole)
+        return self.opening.later(self.filling.filled) * self.crop.inoculated_per_filled
 
     @line("Bags opened in the week", unit="bag_live", axes=(WEEK,))
     def opened(self) -> Expr:
@@ -69,7 +64,8 @@ class InProcess(Section):
     @line("Bags steamed and not yet inoculated", unit="bag_inoculated", axes=(WEEK,))
     def waiting(self) -> Expr:
         """In the steamer or cooling, at the end of the week."""
-        return starting(0, previous(self.waiting, WEEK) + self.whole - self.inoculated)
+        come = self.filling.filled * self.crop.inoculated_per_filled
+        return starting(0, previous(self.waiting, WEEK) + come - self.inoculated)
 
     @line("Bags in the incubation room", unit="bag_inoculated", axes=(WEEK,))
     def incubating(self) -> Expr:
@@ -89,24 +85,29 @@ class InProcess(Section):
     @line("Bags lost in the week, up to opening", unit="bag_filled", axes=(WEEK,))
     def lost_by_opening(self) -> Expr:
         """At steaming; and in the spawn run, counted when their batch is opened."""
-        at_steaming = self.filling.filled - joined(self.whole, "bag_filled")
+        at_steaming = self.filling.filled - joined(self.filling.filled * self.crop.inoculated_per_filled, "bag_filled")
         return at_steaming + joined(self.moved, "bag_filled") - joined(self.opened, "bag_filled")
-
-    @line("Bags in process", unit="bag_filled", axes=(WEEK,))
-    def in_process(self) -> Expr:
-        """At the end of the week, wherever they are."""
-        return joined(self.waiting + self.incubating, "bag_filled") + joined(self.fruiting, "bag_filled")
-
-    @line("Bags in process, counted on from the week before", unit="bag_filled", axes=(WEEK,), source=ARITHMETIC)
-    def counted_on(self) -> Expr:
-        """With what was filled, less what was lost up to opening, and what was dumped: cleared, or lost since then."""
-        gone = self.lost_by_opening + joined(self.dumped, "bag_filled")
-        return starting(0, previous(self.counted_on, WEEK) + self.filling.filled - gone)
 
     @line("Bags that are a rounding of all bags of the schedule", unit="bag_filled")
     def rounding(self) -> Expr:
         """By so many the two ways may differ."""
         return total(self.filling.filled, WEEK) * SUM_TOLERANCE
+
+    @line("Bags filled so far, added up over all weeks", unit="bag_filled")
+    def filled_counted(self) -> Expr:
+        """What is filled in a week counts in every later one too."""
+        return self.filling.weeks.counted_on(self.filling.filled)
+
+    @line("Bags lost up to opening, or dumped, so far, added up over all weeks", unit="bag_filled", source=ARITHMETIC)
+    def gone_counted(self) -> Expr:
+        """Dumped ones are cleared, or were lost since opening; gone in every later week too."""
+        return self.filling.weeks.counted_on(self.lost_by_opening + joined(self.dumped, "bag_filled"))
+
+    @line("Bags in process, added up over all weeks", unit="bag_filled")
+    def there_counted(self) -> Expr:
+        """At the end of each week, wherever they are."""
+        in_rooms = joined(self.incubating, "bag_filled") + joined(self.fruiting, "bag_filled")
+        return total(joined(self.waiting, "bag_filled") + in_rooms, WEEK)
 
     @check(
         "Bags filled are in process, cleared or lost, in every week",
@@ -118,4 +119,4 @@ class InProcess(Section):
     )
     def bags_add_up(self) -> Expr:
         """Rooms and flows are worked out apart."""
-        return absolute(total(self.in_process - self.counted_on, WEEK)) <= self.rounding
+        return absolute(self.filled_counted - self.gone_counted - self.there_counted) <= self.rounding

@@ -35,8 +35,12 @@ class Lead(Alike):
         return whole_up(self.in_weeks)
 
     def ahead(self, weekly: Line) -> Expr:
-        """A weekly amount that lies so many whole weeks ahead."""
-        return at(weekly, WEEK, minimum(self.weeks.row + self.whole, self.weeks.rows))
+        """A weekly amount that lies so many whole weeks ahead of each week."""
+        return self.ahead_of(self.weeks.row, weekly)
+
+    def ahead_of(self, row: Expr, weekly: Line) -> Expr:
+        """A weekly amount that lies so many whole weeks ahead of a row; the last row stands for all after it."""
+        return at(weekly, WEEK, minimum(row + self.whole, self.weeks.rows))
 
     @check(
         "The schedule looks far enough ahead for {}",

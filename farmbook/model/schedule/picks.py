@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from farmbook.calc.crop import surviving_share
-from farmbook.expr.functions import at, joined, maximum, running_sum, total
+from farmbook.expr.functions import at, joined, maximum, total
 from farmbook.expr.nodes import Expr
 from farmbook.model.axes import CALENDAR, FLUSH, WEEK
 from farmbook.model.calendar.plan_weeks import PlanWeeks
@@ -65,11 +65,6 @@ class Picks(Section):
     def picked(self) -> Expr:
         """All flushes."""
         return total(self.by_flush, FLUSH)
-
-    @line("Picked so far", unit="kg_picked", axes=(WEEK,))
-    def picked_so_far(self) -> Expr:
-        """From the first week that the book has."""
-        return running_sum(self.picked, WEEK)
 
     @line("Taken to customers of what is picked", unit="kg_taken/kg_picked", source=ARITHMETIC)
     def share_taken(self) -> Expr:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import Final
 
 from farmbook.calc.tolerance import SUM_TOLERANCE
-from farmbook.expr.functions import any_of, joined, maximum, ratio, running_sum, total, where, whole_up
+from farmbook.expr.functions import any_of, joined, maximum, ratio, total, where, whole_up
 from farmbook.expr.nodes import Constant, Expr, wrap
 from farmbook.expr.sentences import figure, say
 from farmbook.model.axes import STEP_UP, WEEK
@@ -122,11 +122,6 @@ class Shortages(Section):
         """Whole ones; a last one may be part full."""
         places = self.filling.filled + self.spawn_steamed * self.steamed_for_a_bag
         return whole_up(ratio(places, self.steamer.steamer_in_use.bags_per_run))
-
-    @line("Loads steamed so far", unit="run", axes=(WEEK,))
-    def loads_so_far(self) -> Expr:
-        """From the first week that the book has."""
-        return running_sum(self.loads, WEEK)
 
     @line("Loads that can be steamed in a week, at the start", unit="run")
     def loads_had(self) -> Expr:

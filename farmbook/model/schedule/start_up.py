@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
-from farmbook.expr.functions import maximum, minimum, where
+from farmbook.expr.functions import maximum, minimum, named, where
 from farmbook.expr.nodes import Expr, wrap
 from farmbook.model.axes import WEEK
-from farmbook.model.calendar.plan_weeks import PlanWeeks
+from farmbook.model.calendar.plan_weeks import ROWS_BEFORE, PlanWeeks
 from farmbook.model.place.farm_plan import Farm
 from farmbook.sections.declare import line, number, uses
 from farmbook.sections.section import Section
@@ -115,7 +115,12 @@ class StartUp(Section):
         passed = (self.weeks.number + 1 - self.first_filling) / weeks
         return maximum(minimum(passed, 1), 0)
 
-    @line("Hired hands are on the roster", unit="flag", axes=(WEEK,))
+    @line("First week in which hired hands are on the roster", unit="count")
+    def rostered_from(self) -> Expr:
+        """Of a new farm the one that you give; of a running one the first that the book has."""
+        return where(self.farm.is_new, self.hands_from, 1 - named(ROWS_BEFORE))
+
+    @property
     def rostered(self) -> Expr:
-        """Of a new farm from the week on that you give."""
-        return where(self.farm.is_new, self.weeks.number >= self.hands_from, wrap(1))
+        """Whether hired hands are on the roster in a week."""
+        return self.weeks.number >= self.rostered_from

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from farmbook.expr.functions import joined, maximum, ratio, running_sum, total
+from farmbook.expr.functions import joined, maximum, ratio, total
 from farmbook.expr.nodes import Expr, wrap
 from farmbook.model.axes import STEP_UP, WEEK
 from farmbook.model.calendar.plan_weeks import PlanWeeks
@@ -92,8 +92,3 @@ class WeekHours(Section):
         """Those of a typical week, with all changes of the plan so far."""
         more = total(self.changes.more_hours * (self.changes.from_week <= self.weeks.number), STEP_UP)
         return maximum(joined(self.hours.hired, "person_hour") * self.start_up.rostered + more, 0)
-
-    @line("Hired hours on the roster so far", unit="person_hour", axes=(WEEK,))
-    def hired_so_far(self) -> Expr:
-        """From the first week that the book has."""
-        return running_sum(self.hired, WEEK)
