@@ -41,7 +41,9 @@ class ListedLoans(Section):
     def to_be_paid_at_start(self) -> Expr:
         """All payments of all loans, those to come too, with what is due at their end; fees apart."""
         rows = self.rows
-        return total(rows.payments * rows.interest_payment + rows.level_payments * rows.level_more + rows.due_at_end, LOAN)
+        return total(
+            rows.payments * rows.interest_payment + rows.level_payments * rows.level_more + rows.due_at_end, LOAN
+        )
 
     @line("Loans listed: to be paid after the month", unit="money", axes=(MONTH,))
     def to_be_paid(self) -> Expr:
