@@ -88,8 +88,8 @@ def worth_of_payments(payment: Operand, rate: Operand, number: Operand) -> Opera
     Units: payment [money], rate [1], number [1]; gives [money].
     Source: annuity.
     """
-    of_one: Operand = 1 - (1 + rate) ** -number
-    return payment * ratio(of_one, rate, otherwise=number)
+    to_repay: Operand = 1 - (1 + rate) ** -number
+    return payment * ratio(to_repay, rate, otherwise=number)
 
 
 def balance(worth_left: Operand, due_at_end: Operand, left: Operand) -> Operand:
@@ -103,14 +103,14 @@ def balance(worth_left: Operand, due_at_end: Operand, left: Operand) -> Operand:
 
 
 def payment_that_leaves(
-    left: Operand, interest_payment: Operand, level_more: Operand, due_at_end: Operand, level_payments: Operand
+    left: Operand, interest_payment: Operand, level_more: Operand, level_payments: Operand
 ) -> Operand:
-    """The payment after which so many are left: before the level ones of interest only, the last with what is due then.
+    """The payment after which so many are left, without what is due at the end: before the level ones of interest only.
 
-    Units: left [1], interest_payment [money], level_more [money], due_at_end [money], level_payments [1]; gives [money].
+    Units: left [1], interest_payment [money], level_more [money], level_payments [1]; gives [money].
     Source: arithmetic.
     """
-    payment: Operand = interest_payment + level_more * (left < level_payments) + due_at_end * (left <= 0)
+    payment: Operand = interest_payment + level_more * (left < level_payments)
     return payment
 
 

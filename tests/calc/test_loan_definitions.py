@@ -52,10 +52,10 @@ def test_nothing_is_left_to_repay_by_no_payment() -> None:
     assert loan.worth_of_payments(500.0, 0.01, 0.0) == 0
 
 
-def test_payments_of_interest_then_level_ones_then_the_balloon() -> None:
-    """Two of 40, three of 100 more by 60, and 500 with the last: the payments after which 4, 3, 2, 1 and none are left."""
+def test_payments_of_interest_come_before_level_ones() -> None:
+    """Two of 40, three of 60 more: the payments after which 4, 3, 2, 1 and none are left."""
     left = (4.0, 3.0, 2.0, 1.0, 0.0)
-    assert [loan.payment_that_leaves(each, 40.0, 60.0, 500.0, 3.0) for each in left] == [40, 40, 100, 100, 600]
+    assert [loan.payment_that_leaves(each, 40.0, 60.0, 3.0) for each in left] == [40, 40, 100, 100, 100]
     assert [loan.payments_to_come(each, 100.0, 60.0, 3.0) for each in (5.0, *left)] == [380, 340, 300, 200, 100, 0]
 
 

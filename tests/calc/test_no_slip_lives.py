@@ -30,7 +30,6 @@ THE_SAME: Final = {
     ("payments_left", "months > 0 became months >= 0"),
     ("payments_left", "0 became 0.030000000000000027"),
     ("balance", "0 became 0.030000000000000027"),
-    ("payment_that_leaves", "0 became 0.030000000000000027"),
     ("payments_to_come", "left > level_payments became left >= level_payments"),
     ("heat_wanted", "wanted > 0 became wanted >= 0"),
     ("cold_wanted", "wanted < 0 became wanted <= 0"),

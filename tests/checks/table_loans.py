@@ -68,6 +68,7 @@ LOANS: Final[Mapping[str, Checked]] = {
             "loan_list.repaying_payment",
             "loans_at_month.owed",
             "listed_loans.paid",
+            "listed_loans.interest",
             "loan_months.drawn",
             "loan_months.payments",
             "loan_months.interest",

@@ -38,12 +38,22 @@ class ListedLoans(Section):
         repaid = self.rows.amount - self.then.owed_after_a_year
         return maximum(total(repaid * (self.rows.drawn_in <= 0), LOAN), 0)
 
-    @line("Loans listed: paid in the month", unit="money", axes=(MONTH,))
+    @line("Loans listed: paid in the month, without what is due at the end", unit="money", axes=(MONTH,))
     def paid(self) -> Expr:
-        """Interest and repayment, balloons with the last payments; fees apart."""
-        rows, left = self.rows, self.then.left
-        paid = payment_that_leaves(left, rows.interest_payment, rows.level_more, rows.due_at_end, rows.level_payments)
-        return total((previous(left, MONTH) - left) * paid, LOAN)
+        """Payments of interest only, and level ones."""
+        paid = payment_that_leaves(
+            self.then.left, self.rows.interest_payment, self.rows.level_more, self.rows.level_payments
+        )
+        return total(self.made() * paid, LOAN)
+
+    @line("Loans listed: interest paid in the month", unit="money", axes=(MONTH,))
+    def interest(self) -> Expr:
+        """On what was owed before, where a payment falls into the month."""
+        return total(previous(self.then.owed, MONTH) * self.rows.interval_rate * self.made(), LOAN)
+
+    def made(self) -> Expr:
+        """Payments of each loan in the month: one or none."""
+        return previous(self.then.left, MONTH) - self.then.left
 
 
 class LoanMonths(Section):
@@ -58,9 +68,9 @@ class LoanMonths(Section):
     loans = uses(Loans)
     listed = uses(ListedLoans)
 
-    def comes(self) -> Expr:
-        """Which loans come in the month: those of a part of a month, which a check names, in the one that it ends in."""
-        return (self.rows.drawn_in <= self.months.number) * (self.rows.drawn_in > self.months.number - 1)
+    def falls_into(self, month: Expr) -> Expr:
+        """Whether a month of each loan is this one; a part of a month, which a check names, is in the one that it ends in."""
+        return (month <= self.months.number) * (month > self.months.number - 1)
 
     def has_come(self) -> Expr:
         """Which loans have come by the end of the month."""
@@ -76,33 +86,41 @@ class LoanMonths(Section):
         """Its share."""
         return self.one_payment * self.loans.interest_share
 
+    @line("Repaid by one sum of loan payments, a month", unit="money")
+    def one_repaid(self) -> Expr:
+        """The rest."""
+        return self.one_payment - self.one_interest
+
     @line("Loan money that comes in the month", unit="money", axes=(MONTH,))
     def drawn(self) -> Expr:
         """Before fees; nothing where loans stand as one sum."""
-        return total(self.rows.amount * self.comes(), LOAN) * self.loans.listed
+        return total(self.rows.amount * self.falls_into(self.rows.drawn_in), LOAN) * self.loans.listed
 
     @line("Loan fees paid in the month", unit="money", axes=(MONTH,))
     def fees(self) -> Expr:
         """As the money comes; those of loans that run are paid long since."""
-        return total(self.rows.fees * self.comes(), LOAN) * self.loans.listed
+        return total(self.rows.fees * self.falls_into(self.rows.drawn_in), LOAN) * self.loans.listed
+
+    @line("Due in the month with the last payments of loans", unit="money", axes=(MONTH,))
+    def balloons(self) -> Expr:
+        """Nothing where loans stand as one sum."""
+        return total(self.rows.due_at_end * self.falls_into(self.rows.ends_in), LOAN) * self.loans.listed
 
     @line("Loan payments in the month", unit="money", axes=(MONTH,))
     def payments(self) -> Expr:
         """Interest and repayment, balloons too; fees apart."""
-        return where(self.loans.listed, self.listed.paid, self.one_payment)
+        return where(self.loans.listed, self.listed.paid, self.one_payment) + self.balloons
 
     @line("Loan interest in the month", unit="money", axes=(MONTH,))
     def interest(self) -> Expr:
-        """On what was owed before, where a payment falls into the month; what has grown since is not in it."""
-        made = previous(self.then.left, MONTH) - self.then.left
-        paid = total(previous(self.then.owed, MONTH) * self.rows.interval_rate * made, LOAN)
-        return where(self.loans.listed, paid, self.one_interest)
+        """As it is paid; what has grown since the last payment is not in it."""
+        return where(self.loans.listed, self.listed.interest, self.one_interest)
 
     @line("Loans repaid in the month", unit="money", axes=(MONTH,))
     def repaid(self) -> Expr:
         """What is owed less than before, with what has come."""
         less = previous(self.owed, MONTH) + self.drawn - self.owed
-        return where(self.loans.listed, less, self.one_payment - self.one_interest)
+        return where(self.loans.listed, less, self.one_repaid)
 
     @line("Loans owed at the start", unit="money")
     def owed_at_start(self) -> Expr:

@@ -50,10 +50,6 @@ class LoanYears(Section):
 
     # Down, as a table
 
-    def falls_into(self, month: Expr) -> Expr:
-        """Whether a month of each loan is one of the year."""
-        return (month <= self.year * MONTHS_A_YEAR) * (month > (self.year - 1) * MONTHS_A_YEAR)
-
     @line("Year since the plan starts", unit="count", axes=(LOAN_ROW,))
     def year(self) -> Expr:
         """From 1."""
@@ -62,24 +58,26 @@ class LoanYears(Section):
     @line("Borrowed in this year", unit="money", axes=(LOAN_ROW,))
     def drawn(self) -> Expr:
         """Loans that come."""
-        return total(self.rows.amount * self.falls_into(self.rows.drawn_in), LOAN)
+        by_then = self.rows.drawn_in <= self.year * MONTHS_A_YEAR
+        return total(self.rows.amount * by_then * (self.rows.drawn_in > (self.year - 1) * MONTHS_A_YEAR), LOAN)
 
-    @line("All payments of all loans, without what is due at their end", unit="money")
+    @line("To be paid on all loans from the start of the plan on", unit="money")
     def to_be_paid_at_start(self) -> Expr:
-        """From the start of the plan on; those of loans to come too, fees apart."""
+        """All payments, those of loans to come too, with what is due at their end; fees apart."""
         rows = self.rows
-        return total(rows.payments * rows.interest_payment + rows.level_payments * rows.level_more, LOAN)
+        level = rows.level_payments * rows.level_more
+        return total(rows.payments * rows.interest_payment + level + rows.due_at_end, LOAN)
 
-    @line("To be paid on loans after this year, without what is due at their end", unit="money", axes=(LOAN_ROW,))
+    @line("To be paid on all loans after this year", unit="money", axes=(LOAN_ROW,))
     def to_be_paid(self) -> Expr:
-        """Until all are paid off."""
-        return starting(self.to_be_paid_at_start, at(self.to_be_paid_after, LOAN_YEAR, self.year))
+        """With what is due at their end."""
+        due_at_end = total(self.rows.due_at_end * (self.rows.ends_in > self.year * MONTHS_A_YEAR), LOAN)
+        return starting(self.to_be_paid_at_start, at(self.to_be_paid_after, LOAN_YEAR, self.year) + due_at_end)
 
     @line("Paid on loans in this year", unit="money", axes=(LOAN_ROW,))
     def paid(self) -> Expr:
         """Interest and repayment, balloons too; fees apart."""
-        due_at_end = total(self.rows.due_at_end * self.falls_into(self.rows.ends_in), LOAN)
-        return previous(self.to_be_paid, LOAN_ROW) - self.to_be_paid + due_at_end
+        return previous(self.to_be_paid, LOAN_ROW) - self.to_be_paid
 
     @line("Repaid in this year", unit="money", axes=(LOAN_ROW,))
     def repaid(self) -> Expr:
