@@ -8,6 +8,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Callable, Iterator, Sequence
+from functools import cache
 from itertools import zip_longest
 from pathlib import Path
 from typing import Any, Final
@@ -119,6 +120,12 @@ def test_every_kind_of_number_is_among_them() -> None:
 
 
 def plausible_cells(system: str) -> dict[RawInput, Cells]:
+    """The cells of the plausible farm, to be changed by who asked for them."""
+    return dict(cells_of_plausible(system))
+
+
+@cache
+def cells_of_plausible(system: str) -> dict[RawInput, Cells]:
     return cells_of([farm({})], system)
 
 
