@@ -18,7 +18,9 @@ gc.set_threshold(
 
 def pytest_addoption(parser: pytest.Parser) -> None:
     """The long sweeps stand behind an option; without it each is made on a slice."""
-    parser.addoption("--whole", action="store_true", help="make every sweep whole: every edit, book, paper, length and moment")
+    parser.addoption(
+        "--whole", action="store_true", help="make every sweep whole: every edit, book, paper, length and moment"
+    )
 
 
 @pytest.fixture(scope="session")

@@ -8,6 +8,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Callable, Iterator, Sequence
+from functools import cache
 from itertools import zip_longest
 from pathlib import Path
 from typing import Any, Final
@@ -18,7 +19,7 @@ import pytest
 from farmbook.expr.axis import Axis
 from farmbook.expr.nodes import RawInput
 from farmbook.expr.walk import ordered_axes
-from farmbook.interpret.numbers import Array, Cells
+from farmbook.interpret.numbers import Array, Cells, Engine
 from farmbook.model.axes import RECIPE
 from farmbook.results import whole_farm
 from farmbook.sections.declare import Choice, NumberInput, TextInput
@@ -119,18 +120,28 @@ def test_every_kind_of_number_is_among_them() -> None:
 
 
 def plausible_cells(system: str) -> dict[RawInput, Cells]:
+    """The cells of the plausible farm, to be changed by who asked for them."""
+    return dict(cells_of_plausible(system))
+
+
+@cache
+def cells_of_plausible(system: str) -> dict[RawInput, Cells]:
     return cells_of([farm({})], system)
 
 
 def words_of(bound: Bound, cells: dict[RawInput, Cells], system: str) -> Array:
-    """The flags of one input as the engine finds them."""
+    """The flags of one input as the engine finds them, and nothing that they do not need."""
     assert bound.flag is not None
-    return all_words(cells, system)[bound.flag.name]
+    return np.asarray(plausible_engine(system).run_in_chunks(cells, [bound.flag])[bound.flag][0])
+
+
+def plausible_engine(system: str) -> Engine:
+    sizes = tuple(sorted(axis_sizes(farm({}).names).items(), key=lambda each: each[0].order))
+    return engine(system, sizes)
 
 
 def all_words(cells: dict[RawInput, Cells], system: str) -> dict[str, Array]:
-    sizes = tuple(sorted(axis_sizes(farm({}).names).items(), key=lambda each: each[0].order))
-    values = engine(system, sizes).run(cells)
+    values = plausible_engine(system).run(cells)
     return {line.name: np.asarray(value[0]) for line, value in values.items() if line.kind == "flag"}
 
 
