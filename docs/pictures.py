@@ -1,4 +1,4 @@
-"""Pictures of six sheets as they print, for readers who have not made a book yet.
+"""Pictures of some sheets as they print, for readers who have not made a book yet.
 
 Run as `python docs/pictures.py [FOLDER]`; it needs LibreOffice (soffice) and the programs pdftotext and pdftoppm of Poppler.
 """
@@ -19,7 +19,7 @@ from farmbook.layout.template import read_templates
 
 ROOT = Path(__file__).resolve().parent.parent
 PICTURED = {
-    "kestrel_hollow": ("Start", "Inputs", "Cost"),
+    "kestrel_hollow": ("Start", "Inputs", "Cost", "Cash", "ThisWeek"),
     "hof_fennewald": ("Cabinet", "Cook", "MakeOrBuy"),
 }
 """Scenario: the sheets of which the first side is drawn."""

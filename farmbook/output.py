@@ -22,7 +22,7 @@ from farmbook.workbook.fingerprint import is_workbook, unedited
 from farmbook.workbook.write import write_book
 from farmbook.writing import look_at, target_of, write_whole
 
-__all__ = ["build_bytes", "free_target", "lay_out", "save", "workbook_target"]
+__all__ = ["build_bytes", "free_target", "lay_out", "save", "workbook_target", "written"]
 
 UNDATED = datetime.date(2000, 1, 1)
 
@@ -62,7 +62,11 @@ def stamp_of(computed: Computed) -> dict[str, str]:
 
 def build_bytes(computed: Computed) -> bytes:
     """The finished workbook."""
-    book, plan = lay_out(computed)
+    return written(computed, *lay_out(computed))
+
+
+def written(computed: Computed, book: Book, plan: Plan) -> bytes:
+    """The workbook of what was laid out."""
     scenario = computed.scenario
     return write_book(
         book, plan, computed.values, computed.openings, scenario.cells, paper=scenario.paper, created=_date_of(computed)

@@ -38,6 +38,12 @@ def lowered(system: str, currency: str = "") -> Graph:
     )
 
 
+@lru_cache(maxsize=4)
+def compiled(system: str, currency: str, sizes: tuple[tuple[Axis, int], ...]) -> Engine:
+    """The engine of all books of these units and sizes: they are compiled once, however many are worked out."""
+    return Engine(lowered(system, currency), dict(sizes), system)
+
+
 @dataclass(frozen=True)
 class Computed:
     """A scenario and the value of every line: arrays of shape (1, *axes), in the scenario's display units."""
@@ -106,5 +112,5 @@ def load_scenario(path: str | Path) -> Scenario:
 
 def compute(scenario: Scenario) -> Computed:
     """Work out every line of the farm for a scenario."""
-    graph = lowered(scenario.system, scenario.currency)
-    return Computed(scenario, whole_farm(), graph, Engine(graph, scenario.sizes, scenario.system))
+    engine = compiled(scenario.system, scenario.currency, tuple(scenario.sizes.items()))
+    return Computed(scenario, whole_farm(), engine.graph, engine)

@@ -17,8 +17,8 @@ gc.set_threshold(
 
 
 def pytest_addoption(parser: pytest.Parser) -> None:
-    """The long sweep of the live tests stands behind an option."""
-    parser.addoption("--whole", action="store_true", help="after every edit of a live book read all its cells")
+    """The long sweeps stand behind an option; without it each is made on a slice."""
+    parser.addoption("--whole", action="store_true", help="make every sweep whole: every edit, book, paper, length and moment")
 
 
 @pytest.fixture(scope="session")

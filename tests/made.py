@@ -1,14 +1,19 @@
-"""What tests work out of a scenario file, once a process: its results, and its workbook as bytes. Nobody may change them."""
+"""What tests work out of a scenario file, once a process: its results, its book laid out, and its workbook as bytes.
+
+Nobody may change them.
+"""
 
 from __future__ import annotations
 
 from functools import cache
 from pathlib import Path
 
-from farmbook.output import build_bytes
+from farmbook.layout.book import Book
+from farmbook.layout.page import Plan
+from farmbook.output import lay_out, written
 from farmbook.results import Computed, compute, load_scenario
 
-__all__ = ["results_of", "workbook_of"]
+__all__ = ["laid_out", "results_of", "workbook_of"]
 
 
 @cache
@@ -18,6 +23,12 @@ def results_of(scenario: Path) -> Computed:
 
 
 @cache
+def laid_out(scenario: Path) -> tuple[Book, Plan]:
+    """Its book with every line and input in its place."""
+    return lay_out(results_of(scenario))
+
+
+@cache
 def workbook_of(scenario: Path) -> bytes:
     """Its workbook as it is written."""
-    return build_bytes(results_of(scenario))
+    return written(results_of(scenario), *laid_out(scenario))

@@ -82,13 +82,13 @@ def heat_flow(leak: Operand, difference: Operand) -> Operand:
     return leak * difference
 
 
-def wanted_at_rest(lost: Operand, evaporating: Operand, gained: Operand) -> Operand:
+def wanted_at_rest(lost: Operand, gained: Operand) -> Operand:
     """Heat to put in so that the temperature stays; below zero, heat to take out.
 
-    Units: lost [W], evaporating [W], gained [W]; gives [W].
+    Units: lost [W], gained, less what water takes up [W]; gives [W].
     Source: mackay_2009.
     """
-    return lost + evaporating - gained
+    return lost - gained
 
 
 def heat_wanted(wanted: Operand, hours: Operand) -> Operand:
@@ -100,13 +100,13 @@ def heat_wanted(wanted: Operand, hours: Operand) -> Operand:
     return (wanted > 0) * wanted * hours
 
 
-def cold_wanted(wanted: Operand, hours: Operand) -> Operand:
+def cold_wanted(lost: Operand, gained: Operand, hours: Operand) -> Operand:
     """Heat to take out over a time; nothing while heat has to be put in.
 
-    Units: wanted [kW], hours [h]; gives [kWh].
+    Units: lost [kW], gained, less what water takes up [kW], hours [h]; gives [kWh].
     Source: mackay_2009.
     """
-    return (wanted < 0) * -wanted * hours
+    return (lost < gained) * (gained - lost) * hours
 
 
 def energy_for_heat(heat: Operand, performance: Operand) -> Operand:

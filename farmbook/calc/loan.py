@@ -15,6 +15,7 @@ __all__ = [
     "interest_rate",
     "last_discount",
     "level_payment",
+    "payment_that_leaves",
     "payments_in",
     "payments_left",
     "payments_to_come",
@@ -87,28 +88,37 @@ def worth_of_payments(payment: Operand, rate: Operand, number: Operand) -> Opera
     Units: payment [money], rate [1], number [1]; gives [money].
     Source: annuity.
     """
-    of_one = ratio(1 - (1 + rate) ** -number, rate, otherwise=number)
-    return payment * of_one
+    of_one: Operand = 1 - (1 + rate) ** -number
+    return payment * ratio(of_one, rate, otherwise=number)
 
 
-def balance(
-    repaying_payment: Operand, due_at_end: Operand, rate: Operand, level_payments: Operand, left: Operand
-) -> Operand:
-    """What is owed with so many payments left, which may be more than the level ones; nothing after the last.
+def balance(worth_left: Operand, due_at_end: Operand, left: Operand) -> Operand:
+    """What is owed: what the level payments left repay, and what is due with the last of the payments left, if any is.
 
-    Units: repaying_payment [money], due_at_end [money], rate [1], level_payments [1], left [1]; gives [money].
+    Units: worth_left [money], due_at_end [money], left [1]; gives [money].
     Source: annuity.
     """
-    return worth_of_payments(repaying_payment, rate, minimum(level_payments, left)) + due_at_end * (left > 0)
+    owed: Operand = worth_left + due_at_end * (left > 0)
+    return owed
 
 
-def payments_to_come(
-    level_payment: Operand, level_more: Operand, due_at_end: Operand, level_payments: Operand, left: Operand
+def payment_that_leaves(
+    left: Operand, interest_payment: Operand, level_more: Operand, due_at_end: Operand, level_payments: Operand
 ) -> Operand:
-    """All that is still to be paid with so many payments left: those beyond the level ones bear interest only.
+    """The payment after which so many are left: before the level ones of interest only, the last with what is due then.
 
-    Units: level_payment [money], level_more [money], due_at_end [money], level_payments [1], left [1]; gives [money].
+    Units: left [1], interest_payment [money], level_more [money], due_at_end [money], level_payments [1]; gives [money].
+    Source: arithmetic.
+    """
+    payment: Operand = interest_payment + level_more * (left < level_payments) + due_at_end * (left <= 0)
+    return payment
+
+
+def payments_to_come(left: Operand, level_payment: Operand, level_more: Operand, level_payments: Operand) -> Operand:
+    """What so many payments left come to, without what is due at the end: those beyond the level ones bear interest only.
+
+    Units: left [1], level_payment [money], level_more [money], level_payments [1]; gives [money].
     Source: arithmetic.
     """
     of_interest: Operand = (left - level_payments) * (left > level_payments)
-    return left * level_payment - of_interest * level_more + due_at_end * (left > 0)
+    return left * level_payment - of_interest * level_more

@@ -188,7 +188,8 @@ class _Writer:
         return _Text((f"{name}(", *inside[1:], ")"))
 
     def alone(self, what: str) -> None:
-        """Inside a total only signs work: of a function over a range some programs see one cell, and say nothing."""
+        """Inside a total only signs work, and one step earlier on another axis: of a function over a range some programs see
+        one cell, and say nothing."""
         if self.over is not None:
             what = f"{what} stands inside a total (line `{self.line.name}`)"
             raise ModelFault(what, where=self.line.where, why="make it a line first")

@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Collection, Mapping
 from dataclasses import dataclass, field
+from functools import cache
+from typing import NamedTuple
 
 from farmbook.expr.axis import Axis
 from farmbook.expr.nodes import Constant, Line, RawInput
@@ -147,8 +149,7 @@ class Link:
 Content = Text | Figure | Worked | Shown | Summed | Typed | Formula | Link
 
 
-@dataclass(frozen=True)
-class Cell:
+class Cell(NamedTuple):
     """One cell; `across` cells are merged into one where it is more than 1. `wrap` is for words in place of a number."""
 
     row: int
@@ -281,6 +282,7 @@ class Book:
     dated: Collection[Axis] = frozenset()
 
 
+@cache
 def column_letters(column: int) -> str:
     """The letters of a column counted from 0."""
     letters = ""

@@ -44,6 +44,7 @@ LEADING: Final = 1.15
 ABOVE_AND_BELOW: Final = 4
 
 
+@lru_cache(maxsize=8192)
 def width_of(words: str, size: int, *, bold: bool = False) -> float:
     """Pixels that words take on one line; `size` in points."""
     return sum(_advance(sign, bold=bold) for sign in words) / 1000 * size * 4 / 3

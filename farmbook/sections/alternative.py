@@ -50,7 +50,9 @@ class Alternative(Alike):
         for line, read in reads.items():
             for each in read:
                 read_by.setdefault(each, []).append(line)
-        reached = closure(given, read_by) | (given.keys() & reads.keys())
+        # A line that is given as itself stays the farm's own, and so does all that rests on such lines alone.
+        moved = [line for line, changed in given.items() if changed is not line]
+        reached = closure(moved, read_by) | (set(moved) & reads.keys())
         return Again(self.model.in_order(reached), given, self.key(), self.behind)
 
     def _own(self, declared: LineOf | NumberInput) -> Line:

@@ -17,24 +17,27 @@ class Again:
     """Lines made again under the `name` of a case, with `given` in place of what some are worked out from.
 
     `lines` are those that may be made again, in the order in which they are to stand. Lines that are ranked together are made
-    together, as they have to stand one under another; one that no change reaches then repeats the model's own.
+    together, as they have to stand one under another; one that no change reaches then repeats the model's own. A line for which
+    another line is given is not made: the other is read in its place.
     """
 
     def __init__(self, lines: Iterable[Line], given: Mapping[Line, Expr], name: str, label: str) -> None:
         self._given, self._name, self._label = given, name, label
         lines = list(lines)
         ranked = {each for line in lines for each in _ranked_in(line)}
-        self.made = {line: self._made(line) for line in lines}
-        self._repeated = {line: self._repeat(line) for line in ranked if line not in self.made}
-        self.made.update(self._repeated)
+        in_place = {line: given[line] for line in lines if line not in ranked and isinstance(given.get(line), Line)}
+        self.made = {line: self._made(line) for line in lines if line not in in_place}
+        repeated = {line: self._repeat(line) for line in ranked if line not in self.made}
+        self.made.update(repeated)
+        self._read = {**self.made, **in_place}
 
     def line(self, line: Line) -> Line:
-        """The case's own line, or the model's where no change reaches it."""
-        return self.made.get(line, line)
+        """The case's own line, the one that is read in its place, or the model's where no change reaches it."""
+        return self._read.get(line, line)
 
     def _made(self, line: Line) -> Line:
         def build() -> Expr:
-            return self._given[line] if line in self._given else _replaced(line.expr, self.made)
+            return self._given[line] if line in self._given else _replaced(line.expr, self._read)
 
         return self._named(line, replace(line, build=build))
 

@@ -33,8 +33,11 @@ class _Corner:
 
     def at(self, index: Index) -> str:
         """Its address from the line's cell with this index."""
-        row = self.row + sum(index[place] for place in self.down)
-        column = self.column + sum(index[place] for place in self.across)
+        row, column = self.row, self.column
+        for place in self.down:
+            row += index[place]
+        for place in self.across:
+            column += index[place]
         return a1(row, column, row_fixed=self.row_fixed, column_fixed=self.column_fixed)
 
 

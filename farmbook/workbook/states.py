@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections import defaultdict
 from collections.abc import Iterator
 from typing import Any, Final
 
@@ -32,6 +33,19 @@ class States:
         self.white = workbook.add_format({"bg_color": "#FFFFFF"})
         self.on_ink = workbook.add_format({"bg_color": INK, "font_color": "#FFFFFF"})
         self.faint = workbook.add_format({"font_color": HAIR})
+        self.boxes: dict[str, list[tuple[Bound, Home]]] = defaultdict(list)
+        self.worked: dict[str, list[Home]] = defaultdict(list)
+        self._sort()
+
+    def _sort(self) -> None:
+        """What stands on each sheet, looked for once."""
+        for bound in self.plan.model.inputs.values():
+            if bound.cell in self.book.homes:
+                home = self.book.homes[bound.cell]
+                self.boxes[home.sheet].append((bound, home))
+        for line, home in self.book.homes.items():
+            if isinstance(line, Line) and line.kind in ("worked", "label"):
+                self.worked[home.sheet].append(home)
 
     def show(self, page: Worksheet, sheet: Sheet) -> None:
         """A book that does not add up looks so on every sheet; boxes show whose their figures are, and which are out of range."""
@@ -45,13 +59,10 @@ class States:
                     )
         for marked_row in sheet.lowest:
             self._lowest(page, marked_row)
-        for bound in self.plan.model.inputs.values():
-            home = self.book.homes.get(bound.cell)
-            if home is not None and home.sheet == sheet.name:
-                self._box(page, bound, home)
-        for line, home in self.book.homes.items():
-            if isinstance(line, Line) and line.kind in ("worked", "label") and home.sheet == sheet.name:
-                self._spare(page, home)
+        for bound, home in self.boxes[sheet.name]:
+            self._box(page, bound, home)
+        for home in self.worked[sheet.name]:
+            self._spare(page, home)
 
     def _lowest(self, page: Worksheet, shown: Lowest) -> None:
         """The lowest month of all years is white on ink, in whichever row of them it stands."""

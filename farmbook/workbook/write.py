@@ -136,6 +136,7 @@ class _Writer:
         )
         self.paper, self.created = paper, created
         self.addresses = Addresses(book.homes)
+        self.states = States(workbook, book, plan)
         self.formulas: dict[Line, tuple[Filling, Filling]] = {}
         self.looks: dict[tuple[str, str, bool, bool], Format] = {}
         self.owner: dict[RawInput, Bound] = {}
@@ -173,8 +174,7 @@ class _Writer:
             assert self.plan.swings.of is not None
             draw_swings(self.workbook, page, sheet.name, swings, self.plan.change_format(self.plan.swings.of, zero=""))
         self._print_setup(page, sheet)
-        states = States(self.workbook, self.book, self.plan)
-        states.show(page, sheet)
+        self.states.show(page, sheet)
         page.freeze_panes(*sheet.frozen)
         if sheet.kind in _TABS:
             page.set_tab_color(_TABS[sheet.kind])

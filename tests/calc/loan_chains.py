@@ -17,7 +17,7 @@ __all__ = [
     "payment_by_months",
     "repaid_in_span",
     "repaid_with_balloon",
-    "share_left",
+    "repaying_payment",
 ]
 
 
@@ -26,13 +26,18 @@ def balloon_payment(amount: float, balloon: float, rate: float, payments: float)
 
     Units: amount [money], balloon [money], rate [1], payments [1]; gives [money].
     """
+    return loan.level_payment(repaying_payment(amount, balloon, rate, payments), balloon, rate)
+
+
+def repaying_payment(amount: float, balloon: float, rate: float, payments: float) -> float:
+    """Units: amount [money], balloon [money], rate [1], payments [1]; gives [money]."""
     factor = worth.annuity_factor(rate, loan.last_discount(rate, payments), math.nan)
-    return loan.level_payment(amount, balloon, factor, rate)
+    return loan.repaying_payment(amount, balloon, factor)
 
 
 def loan_payment(amount: float, rate: float, payments: float) -> float:
     """Units: amount [money], rate [1], payments [1]; gives [money]."""
-    return amount * worth.annuity_factor(rate, loan.last_discount(rate, payments), math.nan)
+    return repaying_payment(amount, 0.0, rate, payments)
 
 
 def payment_by_months(amount: float, rate: float, interval: float, payments: float) -> float:
@@ -48,25 +53,21 @@ def first_interest(amount: float, rate: float, interval: float) -> float:
     return amount * loan.interest_rate(rate, interval)
 
 
-def share_left(rate: float, payments: float, made: float) -> float:
-    """Of what level payments repay."""
-    return loan.share_owed(rate, payments, made, loan.last_discount(rate, payments), math.nan)
-
-
 def balance_by_months(amount: float, rate: float, interval: float, payments: float, made: float) -> float:
     """What is owed after so many payments.
 
     Units: amount [money], rate [1], interval [1], payments [1], made [1]; gives [money].
     """
-    return amount * share_left(loan.interest_rate(rate, interval), payments, made)
+    return owed_with_balloon(amount, 0.0, loan.interest_rate(rate, interval), payments, payments - made)
 
 
-def owed_with_balloon(amount: float, balloon: float, rate: float, payments: float, made: float) -> float:
-    """Just before the balloon is paid.
+def owed_with_balloon(amount: float, balloon: float, rate: float, payments: float, left: float) -> float:
+    """With so many level payments left; nothing once the balloon is paid.
 
-    Units: amount [money], balloon [money], rate [1], payments [1], made [1]; gives [money].
+    Units: amount [money], balloon [money], rate [1], payments [1], left [1]; gives [money].
     """
-    return loan.balance(amount, balloon, share_left(rate, payments, made))
+    worth_left = loan.worth_of_payments(repaying_payment(amount, balloon, rate, payments), rate, left)
+    return loan.balance(worth_left, balloon, left)
 
 
 def loan_balance(amount: float, rate: float, interval: float, months: float, passed: float) -> float:
@@ -75,8 +76,8 @@ def loan_balance(amount: float, rate: float, interval: float, months: float, pas
     Units: amount [money], rate [1], interval [1], months [1], passed [1]; gives [money].
     """
     payments = loan.payments_in(months, interval)
-    made = loan.level_payments_made(loan.payments_made(passed, interval, payments), 0.0)
-    return owed_with_balloon(amount, 0.0, loan.interest_rate(rate, interval), payments, made)
+    left = loan.payments_left(passed, interval, payments)
+    return owed_with_balloon(amount, 0.0, loan.interest_rate(rate, interval), payments, left)
 
 
 def repaid_in_span(amount: float, rate: float, payments: float, first: float, last: float) -> float:
@@ -84,7 +85,8 @@ def repaid_in_span(amount: float, rate: float, payments: float, first: float, la
 
     Units: amount [money], rate [1], payments [1], first [1], last [1]; gives [money].
     """
-    return amount * (share_left(rate, payments, first - 1) - share_left(rate, payments, last))
+    before, after = (owed_with_balloon(amount, 0.0, rate, payments, payments - made) for made in (first - 1, last))
+    return before - after
 
 
 def interest_in_span(amount: float, rate: float, payments: float, first: float, last: float) -> float:
@@ -97,8 +99,10 @@ def interest_in_span(amount: float, rate: float, payments: float, first: float, 
 
 
 def repaid_with_balloon(amount: float, balloon: float, rate: float, payments: float, number: float) -> float:
-    """By one payment.
+    """By one payment; print counts the balloon apart from the last.
 
     Units: amount [money], balloon [money], rate [1], payments [1], number [1]; gives [money].
     """
-    return repaid_in_span(amount - balloon, rate, payments, number, number)
+    left = payments - number
+    before, after = (owed_with_balloon(amount, balloon, rate, payments, each) for each in (left + 1, left))
+    return before - after - (balloon if left == 0 else 0.0)

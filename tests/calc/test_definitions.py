@@ -336,11 +336,11 @@ def test_nothing_beside_nothing_is_rounding() -> None:
 
 def test_a_room_at_rest_takes_in_what_it_loses() -> None:
     """Lost and evaporated less gained; put in while that is above zero, taken out while it is below, never both."""
-    assert climate.wanted_at_rest(5.0, 2.0, 3.0) == 4
-    assert climate.wanted_at_rest(-1.0, 2.0, 6.0) == -5
-    assert (climate.heat_wanted(4.0, 10.0), climate.cold_wanted(4.0, 10.0)) == (40, 0)
-    assert (climate.heat_wanted(-5.0, 10.0), climate.cold_wanted(-5.0, 10.0)) == (0, 50)
-    assert (climate.heat_wanted(0.01, 10.0), climate.cold_wanted(0.01, 10.0)) == (0.1, 0)
+    assert climate.wanted_at_rest(5.0, 1.0) == 4
+    assert climate.wanted_at_rest(-1.0, 4.0) == -5
+    assert (climate.heat_wanted(4.0, 10.0), climate.cold_wanted(5.0, 1.0, 10.0)) == (40, 0)
+    assert (climate.heat_wanted(-5.0, 10.0), climate.cold_wanted(-1.0, 4.0, 10.0)) == (0, 50)
+    assert (climate.heat_wanted(0.01, 10.0), climate.cold_wanted(1.01, 1.0, 10.0)) == (0.1, 0)
 
 
 def test_energy_bought_is_heat_over_the_coefficient_of_performance() -> None:

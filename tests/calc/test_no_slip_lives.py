@@ -27,13 +27,17 @@ DEFINITIONS: Final = (
 )
 THE_SAME: Final = {
     ("share_of_year_to_pay", "otherwise=1 became 1.03"),
-    ("payments_made", "months > 0 became months >= 0"),
-    ("payments_made", "0 became 0.030000000000000027"),
+    ("payments_left", "months > 0 became months >= 0"),
+    ("payments_left", "0 became 0.030000000000000027"),
+    ("balance", "0 became 0.030000000000000027"),
+    ("payment_that_leaves", "0 became 0.030000000000000027"),
+    ("payments_to_come", "left > level_payments became left >= level_payments"),
     ("heat_wanted", "wanted > 0 became wanted >= 0"),
     ("cold_wanted", "wanted < 0 became wanted <= 0"),
 }
 """Slips that change no result: where no flow is left the share is cut off at 1 whatever stands there; of no month, and of a part
-of one that is shorter than any interval, no payment has been made anyhow; where nothing is wanted, nothing times the hours is nothing."""
+of one that is shorter than any interval, no payment has been made anyhow; payments left are whole; none more than the level
+ones come to nothing; and where nothing is wanted, nothing times the hours is nothing."""
 
 
 class _Collected:

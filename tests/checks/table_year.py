@@ -69,7 +69,8 @@ YEAR: Final[Mapping[str, Checked]] = {
         slips=("customer_months.gets", "customer_year.taken_in_all"), holds=(NOBODY, {"customer.most_a_week": 0})
     ),
     "customer_year.sold_adds_up": Checked(
-        slips=("customer_year.sold", "customer_year.taken_in_all"), holds=({"customer.unsold": 1}, NOBODY)
+        slips=("customer_year.sold_in_all", "customer_year.unsold", "customer_year.taken_in_all"),
+        holds=({"customer.unsold": 1}, NOBODY),
     ),
     "hours.enough": Checked(
         fails=({**PAID, "hours.hired_hours": 10, "hours.own_hours": 40},),

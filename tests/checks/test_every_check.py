@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 import itertools
-from collections.abc import Sequence
-from typing import Final
+from functools import cache
+from typing import Any, Final
 
 import pytest
 
@@ -41,16 +41,24 @@ def test_an_entry_breaks_its_check_and_has_a_farm_beside_it(name: str) -> None:
     assert CHECKS[name].holds
 
 
-def told(name: str, farms: Sequence[Typed], system: str) -> list[tuple[float, str]]:
-    """What a check says of some farms, as a number and in words."""
-    found = verdicts([farm(typed) for typed in farms], system=system)
-    return list(zip(found[name].tolist(), found[checks()[name].name].tolist(), strict=True))
+@cache
+def all_told(kind: str, system: str) -> dict[str, Any]:
+    """What all checks say of the farms of this kind of every entry, one after the other, in one run."""
+    return verdicts([farm(typed) for checked in CHECKS.values() for typed in getattr(checked, kind)], system=system)
+
+
+def told(name: str, kind: str, system: str) -> list[tuple[float, str]]:
+    """What a check says of its own farms of a kind, as a number and in words."""
+    found, before = all_told(kind, system), list(CHECKS)[: list(CHECKS).index(name)]
+    first = sum(len(getattr(CHECKS[each], kind)) for each in before)
+    own = slice(first, first + len(getattr(CHECKS[name], kind)))
+    return list(zip(found[name][own].tolist(), found[checks()[name].name][own].tolist(), strict=True))
 
 
 @pytest.mark.parametrize("system", ["metric", "us"])
 @pytest.mark.parametrize("name", [name for name, checked in CHECKS.items() if checked.fails])
 def test_farms_that_break_it(name: str, system: str) -> None:
-    for typed, (well, words) in zip(CHECKS[name].fails, told(name, CHECKS[name].fails, system), strict=True):
+    for typed, (well, words) in zip(CHECKS[name].fails, told(name, "fails", system), strict=True):
         assert well == 0, typed
         assert words != "ok"
         assert words.endswith((".", "?")), words
@@ -59,18 +67,37 @@ def test_farms_that_break_it(name: str, system: str) -> None:
 @pytest.mark.parametrize("system", ["metric", "us"])
 @pytest.mark.parametrize("name", CHECKS)
 def test_farms_that_it_leaves_in_peace(name: str, system: str) -> None:
-    for typed, found in zip(CHECKS[name].holds, told(name, CHECKS[name].holds, system), strict=True):
+    for typed, found in zip(CHECKS[name].holds, told(name, "holds", system), strict=True):
         assert found == (1, "ok"), typed
 
 
 @pytest.mark.parametrize("system", ["metric", "us"])
 @pytest.mark.parametrize("name", SUMS)
 def test_a_figure_falsified_upward_or_downward_breaks_it(name: str, system: str) -> None:
-    cases = list(itertools.product(GROUNDS, CHECKS[name].slips, (SLIP, -SLIP, DUST, -DUST)))
-    farms = [farm(ground) for ground, _, _ in cases]
-    found = verdicts(farms, [{**STILL, line: 1 + share} for _, line, share in cases], system)[name]
-    wrong = [case for case, well in zip(cases, found, strict=True) if (well == 1) != (abs(case[2]) == DUST)]
+    cases = [case for case in falsified_cases() if case[0] == name]
+    wells = [well for case, well in zip(falsified_cases(), all_falsified(system), strict=True) if case[0] == name]
+    wrong = [case for case, well in zip(cases, wells, strict=True) if (well == 1) != (abs(case[3]) == DUST)]
     assert wrong == []
+    assert len(cases) == len(GROUNDS) * len(CHECKS[name].slips) * 4
+
+
+@cache
+def falsified_cases() -> tuple[tuple[str, Typed, str, float], ...]:
+    """A check, a farm, a line that goes into the check, and the share by which it is falsified."""
+    return tuple(
+        (name, ground, line, share)
+        for name in SUMS
+        for ground, line, share in itertools.product(GROUNDS, CHECKS[name].slips, (SLIP, -SLIP, DUST, -DUST))
+    )
+
+
+@cache
+def all_falsified(system: str) -> list[float]:
+    """What the check of each case says of it, in one run for all."""
+    cases = falsified_cases()
+    farms = [farm({**ground, **CHECKS[name].slips_where}) for name, ground, _, _ in cases]
+    found = verdicts(farms, [{**STILL, line: 1 + share} for _, _, line, share in cases], system)
+    return [float(found[name][number]) for number, (name, *_) in enumerate(cases)]
 
 
 @pytest.mark.parametrize("kind", FIRST_FAILING)

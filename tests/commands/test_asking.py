@@ -11,6 +11,7 @@ from typing import Any
 
 import pytest
 
+from farmbook import output
 from farmbook.asking import QUESTIONS
 from farmbook.cli import main
 from farmbook.layout.template import starter
@@ -64,6 +65,12 @@ def test_blank_answers_leave_the_starter_and_say_that_it_is_assumed(
     assert remarks == [row.partition("#")[2] for row in Path("mine.toml").read_text(encoding="utf-8").splitlines()]
 
 
+@pytest.fixture
+def no_book(monkeypatch: pytest.MonkeyPatch) -> None:
+    """Where only the questions are looked at, no book is made of the answers."""
+    monkeypatch.setattr(output, "build_bytes", lambda computed: b"")
+
+
 def test_answers_go_into_the_file_and_the_book(monkeypatch: pytest.MonkeyPatch) -> None:
     given = ["new farm", "420", "4.5 lb", "0.9", "8 oz", "9 %", "0.71", "", "50", "12.5", "60", "7", "", "3.5", "5 %"]
     assert answered(monkeypatch, [*given, "25", "21", "48", "1,900", "19000", "", "2,400", "30000", "6000"]) == 0
@@ -77,6 +84,7 @@ def test_answers_go_into_the_file_and_the_book(monkeypatch: pytest.MonkeyPatch) 
     assert str(computed.values[computed.line("front.answer")].item()).startswith("Once full, a typical year ")
 
 
+@pytest.mark.usefixtures("no_book")
 def test_an_answer_that_cannot_be_is_asked_for_again(
     monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
 ) -> None:
@@ -88,6 +96,7 @@ def test_an_answer_that_cannot_be_is_asked_for_again(
     assert tomllib.loads(Path("mine.toml").read_text(encoding="utf-8"))["farm"]["bags_filled_a_week"] == 500
 
 
+@pytest.mark.usefixtures("no_book")
 def test_a_comma_parts_thousands_and_nothing_else(
     monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
 ) -> None:

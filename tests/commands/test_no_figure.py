@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import io
 import json
 import math
 from collections.abc import Iterator
@@ -75,11 +76,14 @@ def test_a_cost_of_nothing_that_is_a_cost_stays_a_number(all_trimmed: Computed) 
         assert not all_trimmed.line(name).zero_is_none
 
 
-def formats(computed: Computed, folder: Path) -> Iterator[str]:
+@pytest.fixture(scope="module")
+def trimmed_book(all_trimmed: Computed) -> openpyxl.Workbook:
+    """The workbook of that farm."""
+    return openpyxl.load_workbook(io.BytesIO(build_bytes(all_trimmed)))
+
+
+def formats(book: openpyxl.Workbook) -> Iterator[str]:
     """The number format of every cell of the book that holds the cost of the weight sold."""
-    path = folder / "book.xlsx"
-    path.write_bytes(build_bytes(computed))
-    book = openpyxl.load_workbook(path)
     (sheet, at), *_ = book.defined_names["year_money_per_sold"].destinations
     yield book[sheet][at.replace("$", "")].number_format
     for row in book["Start"].iter_rows():
@@ -87,15 +91,12 @@ def formats(computed: Computed, folder: Path) -> Iterator[str]:
             yield row[2].number_format
 
 
-def test_the_book_says_it_at_home_and_where_it_is_repeated(all_trimmed: Computed, tmp_path: Path) -> None:
+def test_the_book_says_it_at_home_and_where_it_is_repeated(trimmed_book: openpyxl.Workbook) -> None:
     """The words stand in the number format, so that they come and go as cells are edited."""
-    assert list(formats(all_trimmed, tmp_path)) == ['"$"#,##0.00;-"$"#,##0.00;"no figure"'] * 2
+    assert list(formats(trimmed_book)) == ['"$"#,##0.00;-"$"#,##0.00;"no figure"'] * 2
 
 
-def test_a_share_and_a_plain_number_keep_their_formats_behind_the_words(all_trimmed: Computed, tmp_path: Path) -> None:
-    path = tmp_path / "book.xlsx"
-    path.write_bytes(build_bytes(all_trimmed))
-    book = openpyxl.load_workbook(path)
+def test_a_share_and_a_plain_number_keep_their_formats_behind_the_words(trimmed_book: openpyxl.Workbook) -> None:
     for name, form in (("supplement_share", "0.0%"), ("recipe_carbon_to_nitrogen", "0")):
-        (sheet, at), *_ = book.defined_names[name].destinations
-        assert book[sheet][at.replace("$", "")].number_format == f'{form};-{form};"no figure"'
+        (sheet, at), *_ = trimmed_book.defined_names[name].destinations
+        assert trimmed_book[sheet][at.replace("$", "")].number_format == f'{form};-{form};"no figure"'

@@ -11,10 +11,10 @@ import pytest
 from farmbook.cli import main
 from farmbook.finding import NoSuchLine, called, found
 from farmbook.interpret.formula import workbook_name
-from farmbook.output import lay_out
-from farmbook.results import Computed, compute, load_scenario
+from farmbook.results import Computed
 from farmbook.scenario.fields import tables_of
 from farmbook.sections.declare import NumberInput
+from tests.made import laid_out, results_of
 
 SCENARIO = Path(__file__).parents[2] / "scenarios" / "kestrel_hollow.toml"
 
@@ -23,11 +23,11 @@ OTHER = SCENARIO.with_name("hof_fennewald.toml")
 
 @cache
 def farm() -> Computed:
-    return compute(load_scenario(SCENARIO))
+    return results_of(SCENARIO)
 
 
 def test_an_input_is_called_in_the_workbook_as_in_the_file() -> None:
-    book, _ = lay_out(farm())
+    book, _ = laid_out(SCENARIO)
     named = {name.lower() for name in (*book.names, *book.areas)}
     tables = tables_of(type(section) for section in farm().model.sections)
     in_file = {

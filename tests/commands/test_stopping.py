@@ -18,7 +18,7 @@ ROOT = Path(__file__).parents[2]
 SCENARIO = ROOT / "scenarios" / "kestrel_hollow.toml"
 LINE = b"stopped before the end\n"
 CODES = {signal.SIGINT: 130, signal.SIGTERM: 143}
-MOMENTS, MOMENTS_IN_ALL = 6, 20
+MOMENTS, MOMENTS_IN_ALL = 4, 20
 """In which a run is stopped, half of them while the first things are loaded; all with `--whole`."""
 
 # The program as it is, telling on a pipe when it is ready for signals, which is before anything is loaded.
@@ -53,7 +53,10 @@ def stopped(folder: Path, number: signal.Signals, after: float) -> tuple[int, by
     return run.returncode, out, err
 
 
-def seconds_of_a_build(folder: Path) -> float:
+@pytest.fixture(scope="module")
+def seconds_of_a_build(tmp_path_factory: pytest.TempPathFactory) -> float:
+    """How long a build takes that nobody stops."""
+    folder = tmp_path_factory.mktemp("whole")
     run, pipe = started(folder)
     start = time.monotonic()
     run.communicate(timeout=60)
@@ -63,14 +66,18 @@ def seconds_of_a_build(folder: Path) -> float:
 
 
 @pytest.mark.parametrize("number", list(CODES), ids=lambda number: number.name)
-def test_at_any_moment_it_ends_in_one_line(number: signal.Signals, tmp_path: Path, pytestconfig: pytest.Config) -> None:
+def test_at_any_moment_it_ends_in_one_line(
+    number: signal.Signals, seconds_of_a_build: float, tmp_path: Path, pytestconfig: pytest.Config
+) -> None:
     moments = MOMENTS_IN_ALL if pytestconfig.getoption("whole") else MOMENTS
     early = moments // 2
-    whole = seconds_of_a_build(tmp_path)
-    (tmp_path / "book.xlsx").unlink()
     ended = 0
     for moment in range(moments):
-        after = 0.03 * moment / early if moment < early else whole * (moment - early + 1) / (moments - early + 1)
+        after = (
+            0.03 * moment / early
+            if moment < early
+            else seconds_of_a_build * (moment - early + 1) / (moments - early + 1)
+        )
         code, out, err = stopped(tmp_path, number, after)
         if code == 0 or code == -number:  # it had done its work, and Python was closing down or had
             assert err.startswith(b"wrote book.xlsx")

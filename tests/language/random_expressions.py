@@ -216,6 +216,11 @@ class Maker:
             -first,
             first * n.Power(self.leaf("1", axes), n.Number(2)),
         ]
+        parts += [
+            first + f.previous(one, one.axes[-1])
+            for one in same
+            if one.axes[-1] in axes and isinstance(one.expr, n.Starting | n.Running)
+        ]
         if over is ROW and not turned:
             parts.append(first * n.Filled(self.model.axes[ROW].names))
         return f.total(self.rng.choice(parts), over)

@@ -13,13 +13,12 @@ from farmbook.expr.nodes import Line, RawInput
 from farmbook.expr.walk import ordered_axes
 from farmbook.layout.book import Book, Formula, Shown, Summed, Worked, a1
 from farmbook.layout.page import Plan
-from farmbook.output import lay_out
 from farmbook.results import Computed
 from farmbook.scenario.scenario import with_cell
 from farmbook.sections.declare import BASES, Choice, NumberInput, TextInput
 from farmbook.sections.section import Bound
 from tests.engines.cells import Cell, Entry, Value, typed
-from tests.made import results_of
+from tests.made import laid_out, results_of
 
 DAY = datetime.date(2026, 3, 1)
 WORDS = "no idea"
@@ -40,17 +39,14 @@ class Edit:
 @cache
 def live_book(scenario: Path) -> LiveBook:
     """The book of a scenario file, laid out once a process."""
-    return LiveBook(results_of(scenario))
+    return LiveBook(results_of(scenario), *laid_out(scenario))
 
 
 class LiveBook:
     """A scenario's book and its engine, side by side."""
 
-    def __init__(self, computed: Computed) -> None:
-        self.computed = computed
-        self.book: Book
-        self.plan: Plan
-        self.book, self.plan = lay_out(computed)
+    def __init__(self, computed: Computed, book: Book, plan: Plan) -> None:
+        self.computed, self.book, self.plan = computed, book, plan
         self.formulas = {
             (sheet.name, a1(cell.row, cell.column)): cell.content
             for sheet in self.book.sheets

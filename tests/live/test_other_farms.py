@@ -3,18 +3,21 @@
 from __future__ import annotations
 
 import tomllib
+from collections.abc import Callable, Mapping, Sequence
 from pathlib import Path
+from typing import Final
 
 import pytest
 
-from farmbook.output import build_bytes
+from farmbook.output import lay_out, written
 from farmbook.results import Computed, compute, load_scenario, whole_farm
 from farmbook.scenario.load import read
 from tests.demos import DEMOS, OTHERS
 from tests.engines import gnumeric, libreoffice, require
-from tests.engines.cells import disagreements, formula_cells
+from tests.engines.cells import Cell, Value, disagreements, formula_cells
 from tests.engines.libreoffice import LibreOfficeBook
 from tests.live.edits import LiveBook
+from tests.live.turns import turn_of
 
 LENGTHS = (12, 36, 84)
 """Months; the shortest, those of a plan unless its scenario says otherwise, and the longest."""
@@ -29,21 +32,35 @@ def of_length(months: int) -> Computed:
     return compute(read(farm, whole_farm()))
 
 
-def hold_alike(computed: Computed, path: Path) -> None:
-    """Every formula of the book gives in Gnumeric and in LibreOffice what the engine of the book found."""
-    path.write_bytes(build_bytes(computed))
-    expected = LiveBook(computed).expected()
-    assert set(expected) == set(formula_cells(path))
-    assert disagreements(expected, gnumeric.recalculate(path)) == []
+def in_libreoffice(path: Path) -> dict[Cell, Value | None]:
+    """Every formula of the workbook after LibreOffice worked it out."""
     with LibreOfficeBook(path) as book:
-        assert disagreements(expected, book.read(list(expected))) == []
+        return book.read(list(formula_cells(path)))
+
+
+PROGRAMS: Final[Sequence[Callable[[Path], Mapping[Cell, Value | None]]]] = (gnumeric.recalculate, in_libreoffice)
+
+
+def hold_alike(
+    computed: Computed, path: Path, programs: Sequence[Callable[[Path], Mapping[Cell, Value | None]]]
+) -> None:
+    """Every formula of the book gives in these programs what the engine of the book found."""
+    book, plan = lay_out(computed)
+    path.write_bytes(written(computed, book, plan))
+    expected = LiveBook(computed, book, plan).expected()
+    assert set(expected) == set(formula_cells(path))
+    for program in programs:
+        assert disagreements(expected, program(path)) == []
 
 
 @pytest.mark.parametrize("scenario", OTHERS, ids=lambda path: path.stem)
-def test_every_cell_agrees_as_built(scenario: Path, tmp_path: Path) -> None:
+def test_every_cell_agrees_as_built(scenario: Path, tmp_path: Path, pytestconfig: pytest.Config) -> None:
+    """In one of the programs, which is the other one at another commit; in both with `--whole`."""
     require(gnumeric.available())
     require(libreoffice.available())
-    hold_alike(compute(load_scenario(scenario)), tmp_path / "book.xlsx")
+    whole = pytestconfig.getoption("whole")
+    programs = PROGRAMS if whole else [PROGRAMS[turn_of(OTHERS.index(scenario), len(PROGRAMS))]]
+    hold_alike(compute(load_scenario(scenario)), tmp_path / "book.xlsx", programs)
 
 
 @pytest.mark.parametrize("months", LENGTHS)
@@ -54,4 +71,4 @@ def test_every_cell_agrees_at_any_length(months: int, tmp_path: Path, pytestconf
     require(libreoffice.available())
     computed = of_length(months)
     assert computed.scenario.months == months
-    hold_alike(computed, tmp_path / "book.xlsx")
+    hold_alike(computed, tmp_path / "book.xlsx", PROGRAMS)

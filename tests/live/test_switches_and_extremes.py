@@ -14,12 +14,13 @@ from tests.engines.formualizer_engine import FormualizerBook
 from tests.engines.libreoffice import LibreOfficeBook
 from tests.live.edits import live_book
 from tests.live.switches import EXTREMES, covering, extreme, switches
-from tests.live.test_live import ALL, Reader, commit, written
+from tests.live.test_live import ALL, Reader, written
+from tests.live.turns import commit
 
 __all__ = ["written"]
 
-IN_PROCESS, BESIDE = 2, 6
-"""Of the farms one in so many is tried at each commit, by turns; all with `--whole`."""
+IN_PROCESS = 8
+"""Of the farms one in so many is tried at each commit in the engine in process, by turns; all with `--whole`."""
 
 
 def check(scenario: Path, book: Path, engine: Callable[[Path], Book], *, one_in: int) -> None:
@@ -45,8 +46,10 @@ def test_they_agree_in_formualizer(scenario: Path, written: Path, pytestconfig: 
 
 @ALL
 def test_they_agree_in_libreoffice(scenario: Path, written: Path, pytestconfig: pytest.Config) -> None:
+    if not pytestconfig.getoption("whole"):
+        pytest.skip("switches and extremes are tried in LibreOffice with --whole")
     require(libreoffice.available())
-    check(scenario, written, LibreOfficeBook, one_in=1 if pytestconfig.getoption("whole") else BESIDE)
+    check(scenario, written, LibreOfficeBook, one_in=1)
 
 
 @ALL

@@ -12,11 +12,12 @@ import numpy as np
 from farmbook.expr.walk import ordered_axes
 from farmbook.interpret.numbers import Cells
 from farmbook.model.year.year import Year
-from farmbook.results import Computed, compute, load_scenario
+from farmbook.results import Computed, compute
 from farmbook.scenario.limits import usual_of
 from farmbook.scenario.scenario import with_cell
 from farmbook.sections.declare import Input, NumberInput
 from farmbook.sections.section import Bound
+from tests.made import results_of
 from tests.workbook.shipped import SCENARIOS
 
 __all__ = ["SCENARIOS", "Typed", "ends_of", "farm", "known_as", "outcome", "outcomes", "typed_in", "with_typed"]
@@ -38,7 +39,7 @@ class Typed:
 
 @cache
 def farm(name: str = "kestrel_hollow") -> Computed:
-    return compute(load_scenario(SCENARIOS[name]))
+    return results_of(SCENARIOS[name])
 
 
 def typed_in(computed: Computed) -> Iterator[Typed]:

@@ -18,9 +18,10 @@ from farmbook.layout.template import Block, shipped_templates
 from farmbook.matters import swings
 from farmbook.model.crop.crop import Crop
 from farmbook.model.selling.customers import Customers
-from farmbook.output import build_bytes, lay_out
+from farmbook.output import build_bytes
 from farmbook.sections.declare import Input
 from tests.engines.formualizer_engine import FormualizerBook
+from tests.made import laid_out, workbook_of
 from tests.matters.farms import SCENARIOS, farm, known_as
 from tests.workbook.shipped import ShippedBook
 from tests.workbook.written import Written
@@ -83,7 +84,7 @@ def test_the_chart_draws_the_first_ten_on_both_sides_of_zero(name: str, books: M
 
 
 def _sheet(name: str) -> Sheet:
-    book, _ = lay_out(farm(name))
+    book, _ = laid_out(SCENARIOS[name])
     return next(sheet for sheet in book.sheets if sheet.name == SHEET)
 
 
@@ -100,8 +101,8 @@ def test_it_says_how_many_were_swung_and_why_others_were_not(books: Mapping[str,
 
 def test_the_sentence_turns_when_something_is_typed(tmp_path: Path) -> None:
     path = tmp_path / "book.xlsx"
-    path.write_bytes(build_bytes(farm()))
-    book, _ = lay_out(farm())
+    path.write_bytes(workbook_of(SCENARIOS["kestrel_hollow"]))
+    book, _ = laid_out(SCENARIOS["kestrel_hollow"])
     sheet, row, column = book.names["report_matters_holds"]
     holds = (sheet, a1(row, column))
     shrink, fee = (book.homes[farm().model.inputs[each].cell] for each in (Crop.shrink, Customers.fee))
@@ -127,7 +128,7 @@ def as_built(declared: Input) -> float:
 
 
 def test_the_first_few_may_stand_on_another_sheet() -> None:
-    _, plan = lay_out(farm())
+    _, plan = laid_out(SCENARIOS["kestrel_hollow"])
     fresh = replace(plan, homes={}, names={}, constants={}, labels={})
     block = Block("matters", "Measure these five next, {unit}", first=5)
     start, *others = shipped_templates()

@@ -41,7 +41,13 @@ def the_room(given: Given, out: Results, place: str) -> dict[str, float]:
     lamps = float(given[f"{place}.lamps"]) * float(given[f"{place}.lit"]) / HOURS_IN_A_DAY
     known = bool(given[f"{place}.outer_area_given"] and given[f"{place}.air_volume_given"])
     misted = float(given[f"{place}.mist"]) * taken if known else 0.0
-    kilojoules_a_day = misted * KILOGRAMS_IN_A_LITRE_OF_MIST * KILOJOULES_TO_EVAPORATE_A_KILOGRAM
+    gained = bags + float(given[f"{place}.fans"]) + lamps
+    taken_up = (
+        misted
+        * KILOGRAMS_IN_A_LITRE_OF_MIST
+        * KILOJOULES_TO_EVAPORATE_A_KILOGRAM
+        / (HOURS_IN_A_DAY * SECONDS_IN_AN_HOUR)
+    )
     return {
         "known": float(known),
         "wall_leak": walls,
@@ -49,9 +55,10 @@ def the_room(given: Given, out: Results, place: str) -> dict[str, float]:
         "leak": walls + air,
         "bags_warm": bags,
         "lamps_on_average": lamps,
-        "gained": bags + float(given[f"{place}.fans"]) + lamps,
+        "gained": gained,
         "misted": misted,
-        "evaporating": kilojoules_a_day / (HOURS_IN_A_DAY * SECONDS_IN_AN_HOUR),
+        "evaporating": taken_up,
+        "gain": gained - taken_up,
     }
 
 
@@ -62,7 +69,7 @@ def by_month(given: Given, place: str, room: dict[str, float], hours: float) -> 
     for outside in given["climate.outside"]:
         warmer = float(given[f"{place}.temperature"]) - float(outside)
         goes_out = room["leak"] * warmer / WATTS
-        wanted = goes_out + room["evaporating"] - room["gained"] if room["known"] else 0.0
+        wanted = goes_out - room["gain"] if room["known"] else 0.0
         found["difference"].append(warmer)
         found["lost"].append(goes_out)
         found["wanted"].append(wanted)
@@ -123,10 +130,11 @@ def one_room(given: Given, out: Results, place: str, outside: dict[str, float]) 
     """The climate of one room."""
     room = the_room(given, out, place)
     months = by_month(given, place, room, outside["hours"])
+    counted = {"hours": outside["hours"] if room["known"] else 0.0}
     year = balance(room, months, outside["hours"])
     bought = bought_in_a_year(given, place, room, year["heat_a_year"], year["cold_a_year"])
     shown = {name: row for name, row in months.items() if name != "taken_out"}
-    return {**room, **shown, **year, **bought, **paid_in_a_year(given, bought, outside["heating_price"])}
+    return {**room, **counted, **shown, **year, **bought, **paid_in_a_year(given, bought, outside["heating_price"])}
 
 
 def climate(given: Given, out: Results) -> Results:

@@ -177,6 +177,7 @@ def lab_hours(given: Given, out: Results) -> Results:
     own = given["own_spawn.own_hours_given"]
     hours = float(given["own_spawn.own_hours"]) if own else worked
     return {
+        "hours_of_one": [over(1.0, given["own_spawn.rate"][row]) for row in GENERATIONS],
         "making_hours": making,
         "setting_up_hours": setting_up,
         "making_hours_in_all": sum(making),

@@ -97,6 +97,7 @@ def floor_of(given: Given, out: Results, row: int, grown: float, to_fill: float)
     of_price = without_tax - without_tax * waiting - fee
     share = of_price * (1 - min(unsold, 1.0))
     enough = (to_fill + packing) / share if share > 0 else 0.0
+    leaves = price * share - packing
     used = given["customer.name"][row] != ""
     return {
         "waiting": waiting,
@@ -104,7 +105,8 @@ def floor_of(given: Given, out: Results, row: int, grown: float, to_fill: float)
         "share_kept": share,
         "grown": (grown + packing) / share if share > 0 else 0.0,
         "to_fill": enough,
-        "pays": float(used and share > 0 and price >= enough),
+        "leaves": leaves,
+        "pays": float(used and share > 0 and leaves >= to_fill),
     }
 
 
@@ -262,11 +264,13 @@ def widened(given: Given, out: Results, stages: dict[str, dict[str, float]], who
     return found
 
 
-def by_customer(out: Results, rows: int) -> dict[str, list[float]]:
+def by_customer(given: Given, out: Results, rows: int) -> dict[str, list[float]]:
     """Kilograms of a year that each customer takes at a price that pays, and that it would take next."""
     room, left = out["customer_months.room"], out["customer_months.still_takes"]
     pays, follows = out["floor_price.pays"], out["customer_months.takes_next"]
+    used = [name != "" for name in given["customer.name"]]
     return {
+        "room_by_customer": [sum(map(float, room[row])) if used[row] else 0.0 for row in range(rows)],
         "saleable_by_customer": [sum(map(float, room[row])) if pays[row] else 0.0 for row in range(rows)],
         "next_room": [sum(float(left[row][month]) for month in MONTHS if follows[row][month]) for row in range(rows)],
     }
@@ -275,7 +279,7 @@ def by_customer(out: Results, rows: int) -> dict[str, list[float]]:
 def limits(given: Given, out: Results) -> Results:
     """What limits the bags filled in a week."""
     weeks, rows = given["farm.weeks_worked"], len(given["customer.name"])
-    each = by_customer(out, rows)
+    each = by_customer(given, out, rows)
     stock = float(out["harvest.packed_a_week"]) * float(given["limits.days_kept"]) / DAYS_IN_A_WEEK
     saleable = over(sum(each["saleable_by_customer"]), weeks)
     stages = stage_lines(by_the_work(given, out) | by_the_room(given, out, stock, saleable))

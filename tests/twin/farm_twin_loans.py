@@ -247,4 +247,4 @@ def loans_by_month(given: Given, _out: Results) -> Results:
     found = {f"loan_months.{name}": value for name, value in by_month(given, loans, courses).items()}
     found |= {f"loan_years.{name}": value for name, value in years.items()}
     ends_in = [loan.ends for loan in loans]
-    return found | checks(loans) | {"loan_list.ends_in": ends_in, "listed_loans.adds_up": 1.0}
+    return found | checks(loans) | {"loan_list.ends_in": ends_in, "loan_months.adds_up": 1.0}

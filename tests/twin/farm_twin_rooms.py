@@ -84,7 +84,9 @@ def incubation_room(given: Given, out: Results) -> Results:
         float(out["own_spawn.started"][row]) * float(out["own_spawn_way.used_here"][row]) if row < 3 else 0.0
         for row in range(4)
     ]
-    found: Results = {**there, **wanted, **held_against(there, wanted), "spawn_places": spawn, "spawn_started": started}
+    bagged = [float(out["own_spawn_way.used_here"][row]) if row < 3 else 0.0 for row in range(4)]
+    own = {"spawn_places": spawn, "spawn_started": started, "bagged": bagged}
+    found: Results = {**there, **wanted, **held_against(there, wanted), **own}
     return {f"incubation_room.{name}": value for name, value in found.items()}
 
 

@@ -87,18 +87,21 @@ def test_every_loan_is_where_its_payments_leave_it(horizon: int) -> None:
 
 
 def expected(loan: Loan, course: Course, horizon: int) -> dict[str, Any]:
-    """What the model's lines of one loan must come to."""
+    """What the model's lines of one loan must come to: before it comes, all of it is owed, or to be borrowed."""
     paid, interest = first_full_year(loan)
+    owed = [loan.amount if month < loan.drawn_in else each for month, each in enumerate(course.owed)]
+    left = [loan.payments - made for made in course.made]
     return {
         "loan_list.level_payment": level_payment(loan),
         "loan_list.paid_a_year": paid,
         "loan_list.interest_a_year": interest,
         "loan_list.ends_in": loan.ends,
-        "loans_at_month.made": course.made[1 : horizon + 1],
-        "loans_at_month.owed": course.owed[1 : horizon + 1],
-        "loans_at_month.interest": np.diff([float(each) for each in course.interest[: horizon + 1]]),
-        "loans_year_on.owed": course.owed[1 + MONTHS : horizon + 1 + MONTHS],
-        "loans_at_year.owed": course.owed[MONTHS : YEARS * MONTHS + 1 : MONTHS],
+        "loans_at_month.left": left[1 : horizon + 1],
+        "loans_at_month.owed": owed[1 : horizon + 1],
+        "loans_year_on.left": left[1 + MONTHS : horizon + 1 + MONTHS],
+        "loans_year_on.owed": owed[1 + MONTHS : horizon + 1 + MONTHS],
+        "loans_at_year.left": left[MONTHS : YEARS * MONTHS + 1 : MONTHS],
+        "loans_at_year.owed": owed[MONTHS : YEARS * MONTHS + 1 : MONTHS],
     }
 
 

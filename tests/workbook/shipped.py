@@ -10,10 +10,9 @@ from pathlib import Path
 from farmbook.expr.nodes import Line, RawInput
 from farmbook.layout.book import Home
 from farmbook.layout.page import Plan
-from farmbook.output import lay_out
 from farmbook.results import Computed
 from tests.demos import DEMOS
-from tests.made import results_of, workbook_of
+from tests.made import laid_out, results_of, workbook_of
 from tests.workbook.lints_placed import Placed
 from tests.workbook.written import At, Written
 
@@ -29,6 +28,7 @@ class ShippedBook:
     """One scenario, its results and its workbook."""
 
     computed: Computed
+    plan: Plan
     path: Path
 
     @cached_property
@@ -39,10 +39,9 @@ class ShippedBook:
     @cached_property
     def placed(self) -> list[Placed]:
         """Every line and input with its cells."""
-        _, plan = lay_out(self.computed)
         return [
-            Placed(of.name, kind_of(of), unit_of(of, plan), cells_of(home), sign_of(of, plan))
-            for of, home in plan.homes.items()
+            Placed(of.name, kind_of(of), unit_of(of, self.plan), cells_of(home), sign_of(of, self.plan))
+            for of, home in self.plan.homes.items()
         ]
 
 
@@ -50,7 +49,7 @@ def built(scenario: Path, folder: Path) -> ShippedBook:
     """Load a scenario, work it out and write its workbook into a folder."""
     path = folder / f"{scenario.stem}.xlsx"
     path.write_bytes(workbook_of(scenario))
-    return ShippedBook(results_of(scenario), path)
+    return ShippedBook(results_of(scenario), laid_out(scenario)[1], path)
 
 
 def unit_of(of: Line | RawInput, plan: Plan) -> str:

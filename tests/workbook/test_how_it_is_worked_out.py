@@ -11,7 +11,6 @@ from farmbook.interpret.words import sentence_of
 from farmbook.layout.line_numbers import numbered_way
 from farmbook.layout.page import Plan
 from farmbook.layout.template import read_templates
-from farmbook.output import lay_out
 from farmbook.units import displayed
 from tests.workbook.shipped import ShippedBook
 
@@ -57,7 +56,7 @@ def way(plan: Plan, line: Line) -> str:
 def test_every_worked_line_says_how(books: Mapping[str, ShippedBook]) -> None:
     for shipped in books.values():
         said = texts(shipped)
-        _, plan = lay_out(shipped.computed)
+        plan = shipped.plan
         silent = []
         for line in worked_lines(shipped):
             if line.case and line.axes:
@@ -74,7 +73,7 @@ def test_every_worked_line_says_how(books: Mapping[str, ShippedBook]) -> None:
 
 def test_the_number_that_the_sums_use_stands_in_the_row_of_its_input(books: Mapping[str, ShippedBook]) -> None:
     for shipped in books.values():
-        _, plan = lay_out(shipped.computed)
+        plan = shipped.plan
         for bound in shipped.computed.model.inputs.values():
             if bound.used is not None and not bound.cell.axes:
                 typed, used = plan.homes[bound.cell], plan.homes[bound.used]
@@ -84,7 +83,7 @@ def test_the_number_that_the_sums_use_stands_in_the_row_of_its_input(books: Mapp
 def test_a_line_shown_again_says_which_sheet_it_comes_from(books: Mapping[str, ShippedBook]) -> None:
     """Which line it is, the name at the end of its row tells."""
     for shipped in books.values():
-        _, plan = lay_out(shipped.computed)
+        plan = shipped.plan
         lines = {workbook_name(line): line for line in shipped.computed.roots}
         found = 0
         for sheet in shipped.written.book:
@@ -101,7 +100,7 @@ def test_a_line_shown_again_says_which_sheet_it_comes_from(books: Mapping[str, S
 def test_texts_are_wrapped_and_numbers_stand_to_the_right(books: Mapping[str, ShippedBook]) -> None:
     for shipped in books.values():
         book = shipped.written.book
-        _, plan = lay_out(shipped.computed)
+        plan = shipped.plan
         for line in shipped.computed.roots:
             home = plan.homes[line]
             if not home.axes and line.kind in ("worked", "used"):
@@ -115,7 +114,7 @@ def test_a_constant_stands_with_its_value_and_unit_in_the_books_own_system(books
     seen = 0
     for shipped in books.values():
         system = shipped.computed.scenario.system
-        _, plan = lay_out(shipped.computed)
+        plan = shipped.plan
         sheet = shipped.written.book["Constants"]
         rows = {row[-1].value: row for row in sheet.iter_rows() if isinstance(row[-1].value, str)}
         for name, constant in plan.constants.items():
@@ -160,7 +159,7 @@ def test_the_row_with_a_line_s_name_says_how_it_is_worked_out_or_where_it_comes_
     """Tables too: the sentence of a neighbour is not enough. Where a note follows in the same cell, it comes after."""
     for shipped in books.values():
         rows = named_rows(shipped)
-        _, plan = lay_out(shipped.computed)
+        plan = shipped.plan
         silent, repeated = [], 0
         for line, sheet, name, shown in entries(shipped):
             away = plan.homes[line].sheet != sheet

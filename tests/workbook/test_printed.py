@@ -17,9 +17,10 @@ from farmbook.layout.flow import FOOT, TITLE_ROWS, side_height
 from farmbook.layout.grid import ROW_HEIGHT
 from farmbook.layout.looks import LOOKS
 from farmbook.layout.measure import width_of
-from farmbook.output import build_bytes, lay_out
+from farmbook.output import lay_out, written
 from farmbook.results import compute, load_scenario
 from tests.engines import Availability, require
+from tests.live.turns import turn_of
 from tests.workbook.shipped import ROOT, SCENARIOS
 
 FOR_THE_SCREEN = {
@@ -67,14 +68,19 @@ def tools() -> Availability:
 @pytest.fixture(
     scope="module", params=[(name, paper) for name in SCENARIOS for paper in ("letter", "a4")], ids="-".join
 )
-def printed(request: pytest.FixtureRequest, tmp_path_factory: pytest.TempPathFactory) -> Printed:
+def printed(
+    request: pytest.FixtureRequest, tmp_path_factory: pytest.TempPathFactory, pytestconfig: pytest.Config
+) -> Printed:
+    """Each book on its own country's paper, and with `--whole` on both."""
     require(tools())
     name, paper = request.param
+    if not pytestconfig.getoption("whole") and paper != load_scenario(SCENARIOS[name]).paper:
+        pytest.skip("each book is printed on the other paper with --whole")
     folder = tmp_path_factory.mktemp("printed")
     computed = compute(replace(load_scenario(SCENARIOS[name]), paper=paper))
-    (folder / "book.xlsx").write_bytes(build_bytes(computed))
+    book, plan = lay_out(computed)
+    (folder / "book.xlsx").write_bytes(written(computed, book, plan))
     sides = printed_sides(folder)
-    book, _ = lay_out(computed)
     sheets = [sheet for sheet in book.sheets if sheet.prints]
     assert {sheet.name for sheet in book.sheets} - {sheet.name for sheet in sheets} == FOR_THE_SCREEN
     return Printed(paper, sheets, by_sheet(sheets, sides))
@@ -191,10 +197,16 @@ def test_no_number_is_too_wide_for_its_cell(printed: Printed) -> None:
     assert {name: words for name, words in wide.items() if words} == {}
 
 
-def test_pictures_for_the_documentation_are_drawn_and_small(tmp_path: Path) -> None:
+def test_pictures_for_the_documentation_are_drawn_and_small(tmp_path: Path, pytestconfig: pytest.Config) -> None:
+    """Of one of the books, which is the other one at another commit; of both with `--whole`."""
     require(tools())
-    runpy.run_path(str(ROOT / "docs" / "pictures.py"))["main"](tmp_path)
+    main = runpy.run_path(str(ROOT / "docs" / "pictures.py"))["main"]
+    pictured = main.__globals__["PICTURED"]
+    assert sum(map(len, pictured.values())) == 6
+    if not pytestconfig.getoption("whole"):
+        del pictured[list(pictured)[turn_of(0, len(pictured))]]
+    main(tmp_path)
     sizes = {path.name: path.stat().st_size for path in tmp_path.glob("*.png")}
-    assert len(sizes) == 6
+    assert len(sizes) == sum(map(len, pictured.values())) > 0
     assert all(10_000 < size < 60_000 for size in sizes.values()), sizes
     assert all(path.read_bytes().startswith(b"\x89PNG") for path in tmp_path.glob("*.png"))

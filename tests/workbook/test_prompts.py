@@ -7,7 +7,6 @@ from collections.abc import Mapping
 
 import pytest
 
-from farmbook.output import lay_out
 from farmbook.sections.declare import NumberInput
 from farmbook.workbook.validation import validation_of
 from tests.workbook.shipped import ShippedBook
@@ -17,7 +16,7 @@ def test_the_usual_range_of_a_prompt_is_the_one_in_the_limit_cells(books: Mappin
     """The height of the site in a US book once said 8005 beside a cell of 8010."""
     told = 0
     for shipped in books.values():
-        _, plan = lay_out(shipped.computed)
+        plan = shipped.plan
         cells = shipped.computed.scenario.cells
         for declared, bound in shipped.computed.model.inputs.items():
             if not isinstance(declared, NumberInput):

@@ -15,10 +15,11 @@ import pytest
 
 from farmbook.cli import main
 from farmbook.errors import FileProblem, ScenarioProblems
-from farmbook.output import build_bytes
+from farmbook.output import lay_out, stamp_of, written
 from farmbook.results import compute, whole_farm
 from farmbook.scenario.load import load, read
 from tests.engines.formualizer_engine import FormualizerBook
+from tests.made import laid_out
 from tests.workbook.lints_cells import repeats, results
 from tests.workbook.lints_file import outside
 from tests.workbook.lints_placed import kinds
@@ -45,7 +46,7 @@ TEXTS = (
     "蘑菇 \u03a9 \U0001f344 e\u0301",
     "=" + "x" * 199,
 )
-SHIFTS = (0, 6, 12)
+SHIFTS = (0, 9)
 """With these, every text stands in a name, from where formulas repeat it, and in notes and plain fields."""
 SIGNS = ("=", "+", "-", "@")
 """What a spreadsheet program takes for the start of a formula when it is typed."""
@@ -61,8 +62,9 @@ def filled(texts: Iterable[str]) -> dict[str, Any]:
     with SCENARIOS[BASE].open("rb") as file:
         farm: dict[str, Any] = tomllib.load(file)
     turn = itertools.cycle(texts)
-    for row in (*farm["ingredient"].values(), *farm["recipe"].values()):
-        row["name"] = next(turn)
+    for rows in ("ingredient", "recipe", "customer"):
+        for row in farm[rows].values():
+            row["name"] = next(turn)
     for key in ("name", "place", "prepared_by", "plan_date"):
         farm["farm"][key] = next(turn)
     base, rich, *_ = (row["name"] for row in farm["ingredient"].values())
@@ -89,8 +91,9 @@ def book_of(farm: dict[str, Any], folder: Path) -> ShippedBook:
     """The workbook of a scenario that stands in no file."""
     computed = compute(read(farm, whole_farm(), "words.toml"))
     path = folder / "words.xlsx"
-    path.write_bytes(build_bytes(computed))
-    return ShippedBook(computed, path)
+    book, plan = lay_out(computed)
+    path.write_bytes(written(computed, book, plan))
+    return ShippedBook(computed, plan, path)
 
 
 @pytest.fixture(scope="module", params=SHIFTS)
@@ -166,8 +169,10 @@ def test_the_name_of_the_scenario_is_no_code_in_the_footer(
     tmp_path: Path, books: Mapping[str, ShippedBook], name: str
 ) -> None:
     computed = books[BASE].computed
+    renamed = replace(computed, scenario=replace(computed.scenario, path=name))
+    book, plan = laid_out(SCENARIOS[BASE])
     path = tmp_path / "book.xlsx"
-    path.write_bytes(build_bytes(replace(computed, scenario=replace(computed.scenario, path=name))))
+    path.write_bytes(written(renamed, book, replace(plan, stamp=stamp_of(renamed))))
     for root in Written(path).sheets_xml.values():
         footer = root.findtext(f"{MAIN}headerFooter/{MAIN}oddFooter", "")
         assert codes(footer) == ["&L", "&8", "&C", "&8", "&A", "&R", "&8", "&P", "&N"]

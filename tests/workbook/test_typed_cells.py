@@ -11,11 +11,10 @@ from farmbook.expr.walk import ordered_axes
 from farmbook.layout.book import Book, Spot
 from farmbook.layout.page import Plan
 from farmbook.layout.typed import name_of
-from farmbook.output import lay_out
 from farmbook.scenario.fields import has_basis
 from farmbook.workbook.reading import EditedBook
 from tests.demos import DEMOS
-from tests.made import results_of, workbook_of
+from tests.made import laid_out, workbook_of
 
 SCENARIOS = DEMOS
 ADDRESS = re.compile(r"[a-z]{1,3}[0-9]+|r[0-9]*c[0-9]*", re.IGNORECASE)
@@ -23,10 +22,9 @@ ADDRESS = re.compile(r"[a-z]{1,3}[0-9]+|r[0-9]*c[0-9]*", re.IGNORECASE)
 
 @pytest.fixture(scope="module", params=SCENARIOS, ids=lambda path: str(path.stem))
 def laid(request: pytest.FixtureRequest, tmp_path_factory: pytest.TempPathFactory) -> tuple[Book, Plan, EditedBook]:
-    computed = results_of(request.param)
     path = tmp_path_factory.mktemp("typed") / "book.xlsx"
     path.write_bytes(workbook_of(request.param))
-    return *lay_out(computed), EditedBook(path)
+    return *laid_out(request.param), EditedBook(path)
 
 
 def test_every_value_basis_and_note_has_one_cell_of_its_own(laid: tuple[Book, Plan, EditedBook]) -> None:

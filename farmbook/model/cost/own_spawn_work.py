@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from farmbook.calc.spawn import fruiting_places, places_for_spawn
 from farmbook.expr.functions import joined, ratio, total, where, whole_up
-from farmbook.expr.nodes import Expr
+from farmbook.expr.nodes import Expr, wrap
 from farmbook.expr.sentences import either, figure, say
 from farmbook.model.axes import GENERATION
 from farmbook.model.crop.spawn_source import SpawnSource
@@ -137,22 +137,33 @@ class OwnSpawnWork(Section):
     @line("Own spawn: hours of making it, a week", unit="person_hour/week", axes=(GENERATION,))
     def making_hours(self) -> Expr:
         """These grow with the spawn."""
-        return ratio(self.chain.started, self.rate)
+        return self._making()
+
+    @line("Own spawn: hours of making one", unit="person_hour/spawn_unit", axes=(GENERATION,))
+    def hours_of_one(self) -> Expr:
+        """Cooking inside."""
+        return ratio(wrap(1), self.rate)
+
+    def _making(self) -> Expr:
+        return self.chain.started * self.hours_of_one
 
     @line("Own spawn: hours of setting up, a week", unit="person_hour/week", axes=(GENERATION,))
     def setting_up_hours(self) -> Expr:
         """These grow with the number of batches: fewer and larger ones save them, and make the spawn older."""
+        return self._setting_up()
+
+    def _setting_up(self) -> Expr:
         return self.set_up_hours * self.chain.batches
 
     @line("Own spawn: hours of making, all generations", unit="person_hour/week")
     def making_hours_in_all(self) -> Expr:
         """In an ordinary week."""
-        return total(self.making_hours, GENERATION)
+        return total(self._making(), GENERATION)
 
     @line("Own spawn: hours a week, as worked out", unit="person_hour/week")
     def worked_hours(self) -> Expr:
         """Making, setting up, and what the lab takes each week in any case."""
-        return self.making_hours_in_all + total(self.setting_up_hours, GENERATION) + self.weekly_hours
+        return self.making_hours_in_all + total(self._setting_up(), GENERATION) + self.weekly_hours
 
     @line("Own spawn: hours a week", unit="person_hour/week")
     def hours_a_week(self) -> Expr:
@@ -190,6 +201,9 @@ class OwnSpawnWork(Section):
     @line("Own spawn: materials a week, by generation", unit="money/week", axes=(GENERATION,))
     def materials(self) -> Expr:
         """Those that fail are paid for like the others."""
+        return self._materials()
+
+    def _materials(self) -> Expr:
         return self.chain.started * self.cost_of_one
 
     @line("Own spawn: cooked in the pressure cooker", unit="flag", axes=(GENERATION,))
@@ -207,12 +221,15 @@ class OwnSpawnWork(Section):
     @line("Own spawn: cooker runs a week, by generation", unit="cooker_run/week", axes=(GENERATION,))
     def cooker_runs(self) -> Expr:
         """The average over many weeks; a lab day may need more than the cooker does in a day."""
+        return self._cooker_runs()
+
+    def _cooker_runs(self) -> Expr:
         return self.runs_for_batch * self.chain.batches
 
     @line("Own spawn: cooker runs a week", unit="cooker_run/week")
     def cooker_runs_in_all(self) -> Expr:
         """Two to three a day is what one cooker does."""
-        return total(self.cooker_runs, GENERATION)
+        return total(self._cooker_runs(), GENERATION)
 
     # Places in the steamer
 
@@ -231,7 +248,7 @@ class OwnSpawnWork(Section):
     @line("Own spawn: materials a week", unit="money/week")
     def materials_in_all(self) -> Expr:
         """All generations."""
-        return total(self.materials, GENERATION)
+        return total(self._materials(), GENERATION)
 
     @line("Own spawn: cooker, cost a week", unit="money/week")
     def cooking_cost(self) -> Expr:

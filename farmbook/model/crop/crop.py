@@ -383,8 +383,9 @@ class Crop(Section):
 
     @line("Picked per bag filled", unit="kg_picked/bag_filled")
     def picked_per_filled(self) -> Expr:
-        """All flushes kept."""
-        return total(self.fresh_per_filled, FLUSH)
+        """All flushes kept. A change needs no weight flush by flush for it."""
+        there = total(self.efficiency * self.flush_kept * self.reaching, FLUSH)
+        return there * self.dry_mix_per_live * self.live_per_filled
 
     # What reaches customers
 

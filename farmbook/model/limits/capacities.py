@@ -95,13 +95,19 @@ class Capacities(Section):
     @line("Customers take at prices that pay for a bag, a week", unit="kg_taken/week", source=ARITHMETIC)
     def saleable(self) -> Expr:
         """Most that they take in a year at or above their floor price with the bag in it, over the weeks worked."""
-        a_year = joined(total(self.saleable_by_customer, CUSTOMER), "kg_taken/year")
+        at_floor = (self.floor.share_kept > 0) * self.floor.covers_a_bag
+        a_year = joined(total(self.room_by_customer * at_floor, CUSTOMER), "kg_taken/year")
         return ratio(a_year, self.farm.weeks_worked)
 
     @line("Takes at a price that pays, a year", unit="kg_taken", axes=(CUSTOMER,))
     def saleable_by_customer(self) -> Expr:
         """Nothing where the price is below the floor price."""
-        return total(self.months.room, CALENDAR) * self.floor.pays
+        return self.room_by_customer * self.floor.pays
+
+    @line("Takes at most a year", unit="kg_taken", axes=(CUSTOMER,))
+    def room_by_customer(self) -> Expr:
+        """Whatever it pays; nothing in a column without a name."""
+        return total(self.months.room, CALENDAR) * (self.floor.customers.present > 0)
 
     @line("Customers, by number", unit="count")
     def customers(self) -> Expr:

@@ -329,7 +329,7 @@ class MonthCash(Section):
 
     @line("Cash: the answer", unit="1")
     def answer(self) -> Expr:
-        """In a sentence."""
+        """At the ends of months, with what was put in and borrowed as planned. Within a month it can be lower: see Reserves."""
         return say(
             "Cash is lowest at the end of month ",
             figure(self.lowest_month, 0, named=False),

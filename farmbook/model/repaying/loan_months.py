@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from farmbook.calc.calendar import MONTHS_IN_A_YEAR
+from farmbook.calc.loan import payment_that_leaves
 from farmbook.calc.tolerance import SUM_TOLERANCE
 from farmbook.calc.worth import ONE_MONTH
 from farmbook.expr.functions import absolute, maximum, previous, starting, total, where
@@ -37,18 +38,12 @@ class ListedLoans(Section):
         repaid = self.rows.amount - self.then.owed_after_a_year
         return maximum(total(repaid * (self.rows.drawn_in <= 0), LOAN), 0)
 
-    @line("Loans listed: to be paid from the start of the plan on", unit="money")
-    def to_be_paid_at_start(self) -> Expr:
-        """All payments of all loans, those to come too, with what is due at their end; fees apart."""
-        rows = self.rows
-        return total(
-            rows.payments * rows.interest_payment + rows.level_payments * rows.level_more + rows.due_at_end, LOAN
-        )
-
-    @line("Loans listed: to be paid after the month", unit="money", axes=(MONTH,))
-    def to_be_paid(self) -> Expr:
-        """All payments that are left then, past the plan too."""
-        return starting(self.to_be_paid_at_start, self.then.to_be_paid())
+    @line("Loans listed: paid in the month", unit="money", axes=(MONTH,))
+    def paid(self) -> Expr:
+        """Interest and repayment, balloons with the last payments; fees apart."""
+        rows, left = self.rows, self.then.left
+        paid = payment_that_leaves(left, rows.interest_payment, rows.level_more, rows.due_at_end, rows.level_payments)
+        return total((previous(left, MONTH) - left) * paid, LOAN)
 
 
 class LoanMonths(Section):
@@ -93,9 +88,8 @@ class LoanMonths(Section):
 
     @line("Loan payments in the month", unit="money", axes=(MONTH,))
     def payments(self) -> Expr:
-        """Interest and repayment, balloons with the last payments; fees apart."""
-        paid = previous(self.listed.to_be_paid, MONTH) - self.listed.to_be_paid
-        return where(self.loans.listed, paid, self.one_payment)
+        """Interest and repayment, balloons too; fees apart."""
+        return where(self.loans.listed, self.listed.paid, self.one_payment)
 
     @line("Loan interest in the month", unit="money", axes=(MONTH,))
     def interest(self) -> Expr:

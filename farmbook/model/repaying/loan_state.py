@@ -4,10 +4,9 @@ from __future__ import annotations
 
 from abc import abstractmethod
 
-from farmbook.calc.loan import balance, payments_left, payments_to_come
-from farmbook.expr.functions import total
+from farmbook.calc.loan import balance, payments_left, worth_of_payments
+from farmbook.expr.functions import minimum
 from farmbook.expr.nodes import Expr
-from farmbook.model.axes import LOAN
 from farmbook.model.borrowing.loan_list import LoanList
 from farmbook.sections.alike import Alike
 from farmbook.sections.declare import line, uses
@@ -36,14 +35,9 @@ class LoanState(Alike):
     def owed_then(self) -> Expr:
         """How much."""
         rows = self.rows
-        return balance(rows.repaying_payment, rows.due_at_end, rows.interval_rate, rows.level_payments, self.left)
-
-    def to_be_paid(self) -> Expr:
-        """All payments of all loans that are left, those of loans to come too; fees apart."""
-        rows = self.rows
-        return total(
-            payments_to_come(rows.level_payment, rows.level_more, rows.due_at_end, rows.level_payments, self.left), LOAN
-        )
+        level_left = minimum(rows.level_payments, self.left)
+        worth_left = worth_of_payments(rows.repaying_payment, rows.interval_rate, level_left)
+        return balance(worth_left, rows.due_at_end, self.left)
 
     @line("Payments left {}", unit="count")
     def left(self) -> Expr:

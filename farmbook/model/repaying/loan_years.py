@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from farmbook.calc.loan import payments_to_come
 from farmbook.expr.functions import all_of, at, previous, running_sum, starting, total, where
 from farmbook.expr.nodes import Expr
 from farmbook.expr.sentences import either, figure, say
@@ -35,10 +36,12 @@ class LoanYears(Section):
         """Of those that have come by then."""
         return total(self.then.owed * (self.rows.drawn_in <= self.then.last_month), LOAN)
 
-    @line("All loans: to be paid after the year", unit="money", axes=(LOAN_YEAR,))
+    @line("All loans: to be paid after the year, without what is due at the end", unit="money", axes=(LOAN_YEAR,))
     def to_be_paid_after(self) -> Expr:
-        """Balloons with the last payments; fees apart."""
-        return self.then.to_be_paid()
+        """Those of loans to come too; fees apart."""
+        rows = self.rows
+        left = payments_to_come(self.then.left, rows.level_payment, rows.level_more, rows.level_payments)
+        return total(left, LOAN)
 
     @line("All loans: payments still to come after the year", unit="count", axes=(LOAN_YEAR,))
     def payments_left(self) -> Expr:
@@ -46,6 +49,10 @@ class LoanYears(Section):
         return total(self.then.left * (self.rows.amount > 0), LOAN)
 
     # Down, as a table
+
+    def falls_into(self, month: Expr) -> Expr:
+        """Whether a month of each loan is one of the year."""
+        return (month <= self.year * MONTHS_A_YEAR) * (month > (self.year - 1) * MONTHS_A_YEAR)
 
     @line("Year since the plan starts", unit="count", axes=(LOAN_ROW,))
     def year(self) -> Expr:
@@ -55,18 +62,24 @@ class LoanYears(Section):
     @line("Borrowed in this year", unit="money", axes=(LOAN_ROW,))
     def drawn(self) -> Expr:
         """Loans that come."""
-        by_then = self.rows.drawn_in <= self.year * MONTHS_A_YEAR
-        return total(self.rows.amount * by_then * (self.rows.drawn_in > (self.year - 1) * MONTHS_A_YEAR), LOAN)
+        return total(self.rows.amount * self.falls_into(self.rows.drawn_in), LOAN)
 
-    @line("To be paid on loans after this year", unit="money", axes=(LOAN_ROW,))
+    @line("All payments of all loans, without what is due at their end", unit="money")
+    def to_be_paid_at_start(self) -> Expr:
+        """From the start of the plan on; those of loans to come too, fees apart."""
+        rows = self.rows
+        return total(rows.payments * rows.interest_payment + rows.level_payments * rows.level_more, LOAN)
+
+    @line("To be paid on loans after this year, without what is due at their end", unit="money", axes=(LOAN_ROW,))
     def to_be_paid(self) -> Expr:
         """Until all are paid off."""
-        return starting(self.listed.to_be_paid_at_start, at(self.to_be_paid_after, LOAN_YEAR, self.year))
+        return starting(self.to_be_paid_at_start, at(self.to_be_paid_after, LOAN_YEAR, self.year))
 
     @line("Paid on loans in this year", unit="money", axes=(LOAN_ROW,))
     def paid(self) -> Expr:
         """Interest and repayment, balloons too; fees apart."""
-        return previous(self.to_be_paid, LOAN_ROW) - self.to_be_paid
+        due_at_end = total(self.rows.due_at_end * self.falls_into(self.rows.ends_in), LOAN)
+        return previous(self.to_be_paid, LOAN_ROW) - self.to_be_paid + due_at_end
 
     @line("Repaid in this year", unit="money", axes=(LOAN_ROW,))
     def repaid(self) -> Expr:

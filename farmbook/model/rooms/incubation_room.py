@@ -60,13 +60,20 @@ class IncubationRoom(Room, words="incubation room"):
     @line("Bags of own spawn started a week, without plates", unit="spawn_unit/week", axes=(GENERATION,))
     def spawn_started(self) -> Expr:
         """Plates are small and stand in the lab."""
-        bagged = self.way.is_sawdust + self.way.is_second_grain + self.way.is_grain
-        return self.chain.started * self.way.used_here * bagged
+        return self._started()
+
+    def _started(self) -> Expr:
+        return self.chain.started * self.bagged
+
+    @line("Own spawn stands in the incubation room", unit="flag", axes=(GENERATION,))
+    def bagged(self) -> Expr:
+        """Generations that you make, without plates."""
+        return self.way.used_here * (self.way.is_sawdust + self.way.is_second_grain + self.way.is_grain)
 
     @line("Places that own spawn takes in the incubation room", unit="place", source=LITTLE_2008)
     def spawn_places(self) -> Expr:
         """Nothing where spawn is bought. Each bag of it counts as one place."""
-        standing_now = total(standing(self.spawn_started, self.chain.run_days), GENERATION)
+        standing_now = total(standing(self._started(), self.chain.run_days), GENERATION)
         return joined(standing_now * self.source.made, "place")
 
     def in_all(self, bags: Expr) -> Expr:

@@ -112,7 +112,7 @@ class RoomClimate(Alike):
     @line("Bags in the {} give off", unit="kW")
     def bags_warm(self) -> Expr:
         """On average over the bags there; fresh ones in full growth give more."""
-        return self.bag_heat * self.room.taken
+        return self._by_bags()
 
     @line("Water misted in the {} a day", unit="L/day")
     def misted(self) -> Expr:
@@ -122,7 +122,7 @@ class RoomClimate(Alike):
     @line("Water evaporating in the {} takes up", unit="kW")
     def evaporating(self) -> Expr:
         """All that is misted, as if none ran off: the most it can take."""
-        return climate.evaporation(self.misted * WATER_DENSITY)
+        return self._by_water()
 
     @line("Lamps in the {}, on average", unit="kW")
     def lamps_on_average(self) -> Expr:
@@ -132,7 +132,23 @@ class RoomClimate(Alike):
     @line("Warms the {}: bags, fans and lamps", unit="kW")
     def gained(self) -> Expr:
         """All their power ends as heat in the room."""
-        return self.bags_warm + self.fans + self.lamps_on_average
+        return self._by_bags() + self.fans + self.lamps_on_average
+
+    @line("Warms the {}, what water takes up taken off", unit="kW")
+    def gain(self) -> Expr:
+        """A loss that is as large needs neither heat nor cooling."""
+        return self.gained - self._by_water()
+
+    def _by_bags(self) -> Expr:
+        return self.bag_heat * self.room.taken
+
+    def _by_water(self) -> Expr:
+        return climate.evaporation(self.misted * WATER_DENSITY)
+
+    @line("Hours a month for which heat of the {} is worked out", unit="h")
+    def hours(self) -> Expr:
+        """Those of the weeks worked; none where walls or air are not given."""
+        return self.outdoors.hours * self.known
 
     @line("Warmer than outside, {}", unit="delta_degC", axes=BY_MONTH)
     def difference(self) -> Expr:
@@ -147,7 +163,7 @@ class RoomClimate(Alike):
     @line("Heat wanted, {}", unit="kW", axes=BY_MONTH, source=MACKAY_2009)
     def wanted(self) -> Expr:
         """On average over the month; below zero, heat to take out. 0 where walls or air are not given."""
-        return climate.wanted_at_rest(self.lost, self.evaporating, self.gained) * self.known
+        return self._at_rest() * self.known
 
     @property
     def put_in(self) -> Expr:
@@ -162,7 +178,7 @@ class RoomClimate(Alike):
     @line("Heat put into the {} a year", unit="kWh/year")
     def heat_a_year(self) -> Expr:
         """Twelve months, in the hours of the weeks worked."""
-        return joined(total(self.put_in, CALENDAR), "kWh/year")
+        return joined(total(climate.heat_wanted(self._at_rest(), self.hours), CALENDAR), "kWh/year")
 
     @line("Heat taken out of the {} a year", unit="kWh/year")
     def taken_out_a_year(self) -> Expr:
@@ -174,8 +190,12 @@ class RoomClimate(Alike):
         """Twelve months, but for those when it is so much colder outside that air alone cools."""
         return joined(total(self._by_cooler(), CALENDAR), "kWh/year")
 
+    def _at_rest(self) -> Expr:
+        # Over the loss of a month, which no change of the crop moves: a change then needs no heat month by month.
+        return climate.wanted_at_rest(self.lost, self.gain)
+
     def _taken_out(self) -> Expr:
-        return climate.cold_wanted(self.wanted, self.outdoors.hours)
+        return climate.cold_wanted(self.lost, self.gain, self.hours)
 
     def _by_cooler(self) -> Expr:
         return self._taken_out() * (self.difference < self.outdoors.free_cooling)
@@ -183,11 +203,17 @@ class RoomClimate(Alike):
     @line("Energy to heat the {} a year", unit="kWh/year", source=MACKAY_2009)
     def heating_energy(self) -> Expr:
         """Of the fuel or power that heats."""
-        return climate.energy_for_heat(self.heat_a_year, self.outdoors.heating_performance)
+        return self._to_heat()
 
     @line("Power to cool the {} a year", unit="kWh/year", source=MACKAY_2009)
     def cooling_energy(self) -> Expr:
         """Electric."""
+        return self._to_cool()
+
+    def _to_heat(self) -> Expr:
+        return climate.energy_for_heat(self.heat_a_year, self.outdoors.heating_performance)
+
+    def _to_cool(self) -> Expr:
         return climate.energy_for_heat(self.cold_a_year, self.outdoors.cooling_performance)
 
     @line("Power for light in the {} a year", unit="kWh/year", source=ARITHMETIC)
@@ -208,12 +234,12 @@ class RoomClimate(Alike):
     @line("Heating the {} costs a year", unit="money/year")
     def heating_cost(self) -> Expr:
         """At the price of what heats."""
-        return self.heating_energy * self.outdoors.heating_price
+        return self._to_heat() * self.outdoors.heating_price
 
     @line("Cooling the {} costs a year", unit="money/year")
     def cooling_cost(self) -> Expr:
         """At the price of electricity; a charge for your highest kW is not in it."""
-        return self.cooling_energy * self.energy.electricity_price
+        return self._to_cool() * self.energy.electricity_price
 
     @line("Light in the {} costs a year", unit="money/year")
     def light_cost(self) -> Expr:
@@ -238,17 +264,17 @@ class RoomClimate(Alike):
     @line("Lost from the {} to the outside a year", unit="kWh/year", source=ARITHMETIC)
     def lost_a_year(self) -> Expr:
         """In the hours of the weeks worked, where walls and air are given."""
-        return joined(total(self.lost, CALENDAR) * self.outdoors.hours * self.known, "kWh/year")
+        return joined(total(self.lost, CALENDAR) * self.hours, "kWh/year")
 
     @line("Gained in the {} a year", unit="kWh/year", source=ARITHMETIC)
     def gained_a_year(self) -> Expr:
         """By bags, fans and lamps in the same hours, where walls and air are given."""
-        return joined(self.gained * self.outdoors.hours * self.known, "kWh/month") * MONTHS_IN_A_YEAR
+        return joined(self.gained * self.hours, "kWh/month") * MONTHS_IN_A_YEAR
 
     @line("Taken up by water in the {} a year", unit="kWh/year", source=ARITHMETIC)
     def evaporated_a_year(self) -> Expr:
         """As it evaporates, in the same hours."""
-        return joined(self.evaporating * self.outdoors.hours * self.known, "kWh/month") * MONTHS_IN_A_YEAR
+        return joined(self.evaporating * self.hours, "kWh/month") * MONTHS_IN_A_YEAR
 
     @line("Put into the {} and gained there a year", unit="kWh/year", source=ARITHMETIC)
     def heat_in(self) -> Expr:

@@ -197,7 +197,7 @@ class Shortages(Section):
 
     @line("Schedule: the answer", unit="1")
     def answer(self) -> Expr:
-        """In a sentence."""
+        """The sheet Schedule says which weeks, of what, and how much. Nothing is cut off in the plan for it."""
         return say(
             "Of ",
             figure(self.weeks_planned, 0, named=False),

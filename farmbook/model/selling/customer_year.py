@@ -68,7 +68,7 @@ class CustomerYear(Section):
     @line("Sold there a year", unit="kg_sold/year", axes=(CUSTOMER,))
     def sold(self) -> Expr:
         """What is paid for."""
-        return joined(self.taken * self.customers.share_sold, "kg_sold/year")
+        return self._sold()
 
     @line("Unsold there a year", unit="kg_taken/year", axes=(CUSTOMER,))
     def unsold(self) -> Expr:
@@ -78,7 +78,7 @@ class CustomerYear(Section):
     @line("Takings there a year", unit="money/year", axes=(CUSTOMER,))
     def takings(self) -> Expr:
         """Without the tax that is passed on."""
-        return self.sold * self.customers.price_kept
+        return self._takings()
 
     @line("Tax collected there a year, passed on", unit="money/year", axes=(CUSTOMER,))
     def tax_collected(self) -> Expr:
@@ -88,12 +88,12 @@ class CustomerYear(Section):
     @line("Fees there a year", unit="money/year", axes=(CUSTOMER,))
     def fees(self) -> Expr:
         """Card, market and agent."""
-        return self.sold * self.customers.fee_taken
+        return self._fees()
 
     @line("Packing for it a year", unit="money/year", axes=(CUSTOMER,))
     def packing_cost(self) -> Expr:
         """Of all that is taken there, sold or not."""
-        return self.taken * self.customers.packing
+        return self._packing()
 
     @line("Weeks you sell there a year", unit="week/year", axes=(CUSTOMER,))
     def weeks_there(self) -> Expr:
@@ -104,17 +104,17 @@ class CustomerYear(Section):
     @line("Stall there a year", unit="money/year", axes=(CUSTOMER,))
     def stall_cost(self) -> Expr:
         """Of the weeks you sell there."""
-        return self.customers.stall * self.weeks_there
+        return self._stall()
 
     @line("Delivery there a year", unit="money/year", axes=(CUSTOMER,))
     def delivery_cost(self) -> Expr:
         """Of the weeks you sell there."""
-        return self.customers.delivery * self.weeks_there
+        return self._delivery()
 
     @line("Hours of selling there a year", unit="person_hour/year", axes=(CUSTOMER,))
     def hours(self) -> Expr:
         """Of the weeks you sell there."""
-        return self.customers.selling_hours * self.weeks_there
+        return self._hours()
 
     @line("Left from it a year, before hours", unit="money/year", axes=(CUSTOMER,), source=PARTIAL_BUDGET)
     def left(self) -> Expr:
@@ -205,6 +205,29 @@ class CustomerYear(Section):
         """By takings."""
         return all_of(self.customers.present > 0, self.larger <= 0)
 
+    # What a customer comes to, as its own line says it and all customers add it up: no change then needs it customer by customer
+
+    def _sold(self) -> Expr:
+        return joined(self.taken * self.customers.share_sold, "kg_sold/year")
+
+    def _takings(self) -> Expr:
+        return self._sold() * self.customers.price_kept
+
+    def _fees(self) -> Expr:
+        return self._sold() * self.customers.fee_taken
+
+    def _packing(self) -> Expr:
+        return self.taken * self.customers.packing
+
+    def _stall(self) -> Expr:
+        return self.customers.stall * self.weeks_there
+
+    def _delivery(self) -> Expr:
+        return self.customers.delivery * self.weeks_there
+
+    def _hours(self) -> Expr:
+        return self.customers.selling_hours * self.weeks_there
+
     # All customers
 
     @line("Taken to customers a year, by customer", unit="kg_taken/year")
@@ -220,7 +243,7 @@ class CustomerYear(Section):
     @line("Sold a year", unit="kg_sold/year")
     def sold_in_all(self) -> Expr:
         """What all customers pay for."""
-        return total(self.sold, CUSTOMER)
+        return total(self._sold(), CUSTOMER)
 
     @line("Unsold a year", unit="kg_taken/year")
     def unsold_in_all(self) -> Expr:
@@ -230,7 +253,7 @@ class CustomerYear(Section):
     @line("Takings a year", unit="money/year")
     def takings_in_all(self) -> Expr:
         """Without the tax that is passed on."""
-        return total(self.takings, CUSTOMER)
+        return total(self._takings(), CUSTOMER)
 
     @line("Tax collected a year, passed on", unit="money/year")
     def tax_in_all(self) -> Expr:
@@ -240,27 +263,27 @@ class CustomerYear(Section):
     @line("Fees a year", unit="money/year")
     def fees_in_all(self) -> Expr:
         """All customers."""
-        return total(self.fees, CUSTOMER)
+        return total(self._fees(), CUSTOMER)
 
     @line("Packing material a year", unit="money/year")
     def packing_in_all(self) -> Expr:
         """All customers."""
-        return total(self.packing_cost, CUSTOMER)
+        return total(self._packing(), CUSTOMER)
 
     @line("Stalls a year", unit="money/year")
     def stalls_in_all(self) -> Expr:
         """All customers."""
-        return total(self.stall_cost, CUSTOMER)
+        return total(self._stall(), CUSTOMER)
 
     @line("Delivery a year", unit="money/year")
     def delivery_in_all(self) -> Expr:
         """All customers."""
-        return total(self.delivery_cost, CUSTOMER)
+        return total(self._delivery(), CUSTOMER)
 
     @line("Hours of selling a year", unit="person_hour/year")
     def hours_in_all(self) -> Expr:
         """All customers."""
-        return total(self.hours, CUSTOMER)
+        return total(self._hours(), CUSTOMER)
 
     @line("Hours of selling a week", unit="person_hour/week")
     def hours_a_week(self) -> Expr:

@@ -98,22 +98,28 @@ class OwnSpawn(Section):
     @line("Own spawn: good ones wanted a week", unit="spawn_unit/week", axes=(GENERATION,), source=ARITHMETIC)
     def wanted(self) -> Expr:
         """Parts of a bag counted: the average over many weeks."""
-        return previous(self.wanted_before, GENERATION) * self.way.used_here
+        return self._wanted()
 
     @line("Own spawn: needed a week", unit="spawn_unit/week", axes=(GENERATION,), source=ARITHMETIC)
     def needed(self) -> Expr:
         """More than is wanted, by those that fail: divided by the share that turns out good."""
-        return units_needed(self.wanted, self.failure)
+        return units_needed(self._wanted(), self.failure)
+
+    def _wanted(self) -> Expr:
+        return previous(self.wanted_before, GENERATION) * self.way.used_here
 
     @line("Own spawn: needed for a batch", unit="spawn_unit", axes=(GENERATION,))
     def needed_for_batch(self) -> Expr:
         """For the weeks until the next batch."""
-        return self.needed * self.batch_weeks
+        return self._for_batch()
 
     @line("Own spawn: started in a batch", unit="spawn_unit", axes=(GENERATION,))
     def started_in_batch(self) -> Expr:
         """Whole plates and bags, rounded up once for the batch and not for every week."""
-        return whole_up(self.needed_for_batch)
+        return whole_up(self._for_batch())
+
+    def _for_batch(self) -> Expr:
+        return self.needed * self.batch_weeks
 
     @line("Own spawn: left over from a batch", unit="spawn_unit", axes=(GENERATION,))
     def left_over(self) -> Expr:
@@ -123,6 +129,9 @@ class OwnSpawn(Section):
     @line("Own spawn: weeks a batch lasts", unit="week", axes=(GENERATION,), source=ARITHMETIC)
     def weeks_lasting(self) -> Expr:
         """Also the age at which its last plate or bag is used, counted from the day it was grown through."""
+        return self._lasting()
+
+    def _lasting(self) -> Expr:
         return ratio(self.started_in_batch, self.needed)
 
     @line("Own spawn: keeps until it is used up", unit="flag", axes=(GENERATION,))
@@ -139,7 +148,7 @@ class OwnSpawn(Section):
     @line("Own spawn: weeks a batch is used", unit="week", axes=(GENERATION,))
     def weeks_used(self) -> Expr:
         """Until it is used up, or until what is left of it has grown too old; the next batch then takes over."""
-        return minimum(self.weeks_lasting, self.weeks_keeping)
+        return minimum(self._lasting(), self.weeks_keeping)
 
     @line("Own spawn: started a week", unit="spawn_unit/week", axes=(GENERATION,))
     def started(self) -> Expr:
@@ -160,6 +169,9 @@ class OwnSpawn(Section):
     @line("Own spawn: good ones this takes of the step before", unit="spawn_unit/week", axes=(GENERATION,))
     def taken_from_before(self) -> Expr:
         """What is started, over what one good one does. The plate takes nothing but culture."""
+        return self._from_before()
+
+    def _from_before(self) -> Expr:
         return parents_needed(self.started, self.way.started_from_one)
 
     @line("Own spawn: wanted of the step before, a week", unit="spawn_unit/week", axes=(GENERATION,))
@@ -167,7 +179,7 @@ class OwnSpawn(Section):
         """First what the bags themselves take. A generation that is left out hands on what is wanted of it."""
         at_first = units_of_mass(self.spawn.spawn_a_week, self.way.usable_in_last)
         passed_on = previous(self.wanted_before, GENERATION) * (1 - self.way.used_here)
-        return starting(at_first, self.taken_from_before + passed_on)
+        return starting(at_first, self._from_before() + passed_on)
 
     # When
 

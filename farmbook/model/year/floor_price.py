@@ -58,7 +58,19 @@ class FloorPrice(Section):
     @line("Pays for a bag to fill", unit="flag", axes=(CUSTOMER,))
     def pays(self) -> Expr:
         """1 for a customer at or above the floor price."""
-        return all_of(self.customers.present > 0, self.share_kept > 0, self.customers.price >= self.to_fill)
+        return all_of(self.customers.present > 0, self.share_kept > 0, self.covers_a_bag)
+
+    @property
+    def covers_a_bag(self) -> Expr:
+        """Asked of what it leaves, so that no change needs the floor price."""
+        return self.leaves >= self.one_more.to_fill_in_money
+
+    @line(
+        "Left of the price for mushrooms, packing paid", unit="money/kg_taken", axes=(CUSTOMER,), source=PARTIAL_BUDGET
+    )
+    def leaves(self) -> Expr:
+        """Of all that is taken there. Before stall, driving and hours."""
+        return joined(self.customers.price * self.share_kept, "money/kg_taken") - self.customers.packing
 
     @line("A weight brings, net of selling: drawn", unit="money/kg_taken", axes=(CUSTOMER,))
     def net_drawn(self) -> Expr:
