@@ -51,7 +51,7 @@ WEEKS: Final[Mapping[str, Checked]] = {
     ),
     "in_process.bags_add_up": Checked(
         slips=(
-            "in_process.waiting",
+            "in_process.waiting_counted",
             "in_process.incubating",
             "in_process.fruiting",
             "in_process.lost_by_opening",

@@ -121,7 +121,6 @@ def in_process(given: Given, out: Results) -> Results:
         "opened": opened,
         "dumped": dumped,
         "freed": freed,
-        "waiting": waiting,
         "incubating": incubating,
         "fruiting": fruiting,
         "places": stock(opened, freed),
@@ -133,6 +132,7 @@ def in_process(given: Given, out: Results) -> Results:
     found |= {
         "filled_counted": sum(so_far(filled)),
         "gone_counted": sum(so_far(gone)),
+        "waiting_counted": sum(waiting),
         "there_counted": sum(there),
         "rounding": rounding,
         "bags_add_up": alike(there, stock(filled, gone), rounding),

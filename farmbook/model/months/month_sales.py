@@ -42,10 +42,9 @@ MEAN_MONTH: Final = Constant(
 )  # fmt: skip
 
 
-def paid_later(month: Expr, so_far: Expr, of_month: Expr, whole: Expr, part: Expr) -> Expr:
-    """What is paid by the end of a month, of amounts that are each paid so many whole months, and a part of one, later."""
-    then = month - whole
-    return where(month > whole, at(so_far, MONTH, then) - part * at(of_month, MONTH, then), 0)
+def paid_later(then: Expr, so_far: Expr, of_month: Expr, still: Expr) -> Expr:
+    """What is paid when all up to a month is due, but for that of the month itself which is paid a month later still."""
+    return where(then > 0, at(so_far, MONTH, then) - still * at(of_month, MONTH, then), 0)
 
 
 class MonthSales(Section):
@@ -171,7 +170,8 @@ class MonthSales(Section):
     @line("Sales paid so far there", unit="money", axes=MATRIX)
     def paid_so_far(self) -> Expr:
         """All that was sold whole months back, but for the part of its last month that is paid a month later still."""
-        return paid_later(self.months.number, self.sales_so_far, self.gets, self.lag_whole, self.paid_later_still)
+        then = self.months.number - self.lag_whole
+        return paid_later(then, self.sales_so_far, self.gets, self.paid_later_still)
 
     # What they owe
 

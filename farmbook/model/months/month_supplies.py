@@ -126,11 +126,15 @@ class MonthSupplies(Section):
         """The rest."""
         return self.lag - self.lag_whole
 
+    @line("Month up to which purchases are due", unit="count", axes=(MONTH,))
+    def due_up_to(self) -> Expr:
+        """Whole months back; 0 or less while none are."""
+        return self.months.number - self.lag_whole
+
     @line("Paid to suppliers so far, of the plan's purchases", unit="money", axes=(MONTH,))
     def paid_so_far(self) -> Expr:
         """All that was bought whole months back, but for the part of its last month that is paid a month later still."""
-        so_far, month = self.purchases_so_far, self.months.number
-        return starting(0, paid_later(month, so_far, self.purchases, self.lag_whole, self.lag_part))
+        return starting(0, paid_later(self.due_up_to, self.purchases_so_far, self.purchases, self.lag_part))
 
     @line("Mix, bags and spawn of a typical month", unit="money")
     def typical(self) -> Expr:

@@ -30,6 +30,11 @@ class InProcess(Section):
     dump = uses(Dumping)
     place = uses(Freeing)
 
+    @line("Bags of the week that come whole out of the steamer", unit="bag_inoculated", axes=(WEEK,))
+    def whole(self) -> Expr:
+        """Burst and leaking ones are taken out."""
+        return self.filling.filled * self.crop.inoculated_per_filled
+
     @line("Bags of the week that will live", unit="bag_live", axes=(WEEK,))
     def alive(self) -> Expr:
         """Through the spawn run; of a new farm fewer at first."""
@@ -38,13 +43,13 @@ class InProcess(Section):
 
     @line("Bags inoculated in the week", unit="bag_inoculated", axes=(WEEK,))
     def inoculated(self) -> Expr:
-        """They were filled some days before; burst and leaking ones are taken out."""
-        return self.bench.later(self.filling.filled) * self.crop.inoculated_per_filled
+        """They were filled some days before."""
+        return self.bench.later(self.whole)
 
     @line("Bags that leave the incubation room in the week", unit="bag_inoculated", axes=(WEEK,))
     def moved(self) -> Expr:
         """Lost ones too."""
-        return self.opening.later(self.filling.filled) * self.crop.inoculated_per_filled
+        return self.opening.later(self.whole)
 
     @line("Bags opened in the week", unit="bag_live", axes=(WEEK,))
     def opened(self) -> Expr:
@@ -60,12 +65,6 @@ class InProcess(Section):
     def freed(self) -> Expr:
         """Another bag can stand there."""
         return self.place.later(self.alive)
-
-    @line("Bags steamed and not yet inoculated", unit="bag_inoculated", axes=(WEEK,))
-    def waiting(self) -> Expr:
-        """In the steamer or cooling, at the end of the week."""
-        come = self.filling.filled * self.crop.inoculated_per_filled
-        return starting(0, previous(self.waiting, WEEK) + come - self.inoculated)
 
     @line("Bags in the incubation room", unit="bag_inoculated", axes=(WEEK,))
     def incubating(self) -> Expr:
@@ -85,7 +84,7 @@ class InProcess(Section):
     @line("Bags lost in the week, up to opening", unit="bag_filled", axes=(WEEK,))
     def lost_by_opening(self) -> Expr:
         """At steaming; and in the spawn run, counted when their batch is opened."""
-        at_steaming = self.filling.filled - joined(self.filling.filled * self.crop.inoculated_per_filled, "bag_filled")
+        at_steaming = self.filling.filled - joined(self.whole, "bag_filled")
         return at_steaming + joined(self.moved, "bag_filled") - joined(self.opened, "bag_filled")
 
     @line("Bags that are a rounding of all bags of the schedule", unit="bag_filled")
@@ -103,11 +102,16 @@ class InProcess(Section):
         """Dumped ones are cleared, or were lost since opening; gone in every later week too."""
         return self.filling.weeks.counted_on(self.lost_by_opening + joined(self.dumped, "bag_filled"))
 
+    @line("Bags steamed and not yet inoculated, added up over all weeks", unit="bag_inoculated")
+    def waiting_counted(self) -> Expr:
+        """In the steamer or cooling, at the end of each week."""
+        return self.filling.weeks.counted_on(self.whole - self.inoculated)
+
     @line("Bags in process, added up over all weeks", unit="bag_filled")
     def there_counted(self) -> Expr:
         """At the end of each week, wherever they are."""
-        in_rooms = joined(self.incubating, "bag_filled") + joined(self.fruiting, "bag_filled")
-        return total(joined(self.waiting, "bag_filled") + in_rooms, WEEK)
+        in_rooms = total(joined(self.incubating, "bag_filled") + joined(self.fruiting, "bag_filled"), WEEK)
+        return joined(self.waiting_counted, "bag_filled") + in_rooms
 
     @check(
         "Bags filled are in process, cleared or lost, in every week",
