@@ -15,7 +15,7 @@ AFTER_ALL_OTHERS = 1000.0
 NEVER = 1e12
 """Stands for what a kilogram brings in where none is taken, so that such a customer comes last."""
 
-ON_THE_WAY = ("unserved", "sells")
+ON_THE_WAY = ("unserved", "sells", "room", "earlier")
 """Worked out on the way to others."""
 
 Columns = dict[str, list[float]]
@@ -266,9 +266,12 @@ def customers(given: Given, out: Results) -> Results:
     registered = {"registered": float(same(given["selling.tax"], "registered: passed on"))}
     told = [name for name in months[0] if name not in ON_THE_WAY]
     by_both = {name: spread([[month[name][row] for month in months] for row in rows]) for name in told}
+    of_a_week = the_months(given, turn["turn_key"], 1.0, 0.0)
+    for name in ("room", "earlier"):
+        by_both[f"{name}_a_week"] = spread([[month[name][row] for month in of_a_week] for row in rows])
     parts: dict[str, Results] = {
         "customers": {**registered, **price, **turn, **rest, **first},
-        "customer_months": {"weeks": weeks, "supply": supply, **by_both, **by_month},
+        "customer_months": {"weeks": weeks, "supply": supply, "rounding": supply * ROUNDING, **by_both, **by_month},
         "customer_year": {**year, **whole, **margin, **checked},
     }
     return {f"{part}.{name}": value for part, found in parts.items() for name, value in found.items()}

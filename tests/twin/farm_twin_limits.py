@@ -266,12 +266,14 @@ def widened(given: Given, out: Results, stages: dict[str, dict[str, float]], who
 
 def by_customer(given: Given, out: Results, rows: int) -> dict[str, list[float]]:
     """Kilograms of a year that each customer takes at a price that pays, and that it would take next."""
-    room, left = out["customer_months.room"], out["customer_months.still_takes"]
+    room, left = out["customer_months.room_a_week"], out["customer_months.still_takes"]
     pays, follows = out["floor_price.pays"], out["customer_months.takes_next"]
     used = [name != "" for name in given["customer.name"]]
+    most = [sum(map(float, room[row])) / len(MONTHS) if used[row] else 0.0 for row in range(rows)]
+    weeks = float(given["farm.weeks_worked"])
     return {
-        "room_by_customer": [sum(map(float, room[row])) if used[row] else 0.0 for row in range(rows)],
-        "saleable_by_customer": [sum(map(float, room[row])) if pays[row] else 0.0 for row in range(rows)],
+        "room_by_customer": most,
+        "saleable_by_customer": [most[row] * weeks if pays[row] else 0.0 for row in range(rows)],
         "next_room": [sum(float(left[row][month]) for month in MONTHS if follows[row][month]) for row in range(rows)],
     }
 

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from farmbook.calc.calendar import MONTHS_COUNTED
 from farmbook.calc.places import standing
 from farmbook.expr.functions import joined, ratio, total
 from farmbook.expr.nodes import Expr
@@ -96,18 +97,17 @@ class Capacities(Section):
     def saleable(self) -> Expr:
         """Most that they take in a year at or above their floor price with the bag in it, over the weeks worked."""
         at_floor = (self.floor.share_kept > 0) * self.floor.covers_a_bag
-        a_year = joined(total(self.room_by_customer * at_floor, CUSTOMER), "kg_taken/year")
-        return ratio(a_year, self.farm.weeks_worked)
+        return total(self.room_by_customer * at_floor, CUSTOMER)
 
     @line("Takes at a price that pays, a year", unit="kg_taken", axes=(CUSTOMER,))
     def saleable_by_customer(self) -> Expr:
         """Nothing where the price is below the floor price."""
-        return self.room_by_customer * self.floor.pays
+        return joined(self.room_by_customer * self.floor.pays * self.farm.weeks_worked, "kg_taken")
 
-    @line("Takes at most a year", unit="kg_taken", axes=(CUSTOMER,))
+    @line("Takes at most a week, the mean of the months", unit="kg_taken/week", axes=(CUSTOMER,))
     def room_by_customer(self) -> Expr:
         """Whatever it pays; nothing in a column without a name."""
-        return total(self.months.room, CALENDAR) * (self.floor.customers.present > 0)
+        return total(self.months.room_a_week, CALENDAR) / MONTHS_COUNTED * (self.floor.customers.present > 0)
 
     @line("Customers, by number", unit="count")
     def customers(self) -> Expr:

@@ -39,38 +39,44 @@ class CustomerMonths(Section):
         """The year's crop over its months."""
         return joined(self.harvest.taken_a_year / MONTHS_IN_A_YEAR, "kg_taken")
 
-    @line("Takes at most", unit="kg_taken", axes=MATRIX)
-    def room(self) -> Expr:
-        """A full week's most, times the month's share and weeks."""
-        return self.customers.most_a_week * self.customers.season * self.weeks
+    @line("Of it, only a rounding of sums", unit="kg_taken", source=ARITHMETIC)
+    def rounding(self) -> Expr:
+        """Less than this is nothing."""
+        return self.supply * SUM_TOLERANCE
 
-    @line("Those served before take at most", unit="kg_taken", axes=MATRIX)
-    def earlier(self) -> Expr:
+    @line("Takes at most a week", unit="kg_taken/week", axes=MATRIX)
+    def room_a_week(self) -> Expr:
+        """A full week's most, times the month's share. By the week, as the weeks worked then change nothing in it."""
+        return self.customers.most_a_week * self.customers.season
+
+    @line("Those served before take at most a week", unit="kg_taken/week", axes=MATRIX)
+    def earlier_a_week(self) -> Expr:
         """By the order in which you serve them."""
-        return before(self.room, self.customers.turn_key, CUSTOMER)
+        return before(self.room_a_week, self.customers.turn_key, CUSTOMER)
 
     @line("Gets", unit="kg_taken", axes=MATRIX)
     def gets(self) -> Expr:
         """What is left when those before have theirs, up to the most it takes; nothing that is only a rounding of sums."""
-        left = minimum(self.room, self.supply - self.earlier)
-        return where(left > self.room * SUM_TOLERANCE, left, 0)
+        left = minimum(self.room_a_week, self.harvest.taken_a_week - self.earlier_a_week)
+        return where(left > self.room_a_week * SUM_TOLERANCE, left * self.weeks, 0)
 
     @line("Would still take", unit="kg_taken", axes=MATRIX)
     def still_takes(self) -> Expr:
         """At its price; nothing that is only a rounding of what there is to sell."""
-        left = self.room - self.gets
-        return where(left > self.supply * SUM_TOLERANCE, left, 0)
+        left = self.room_a_week * self.weeks - self.gets
+        return where(left > self.rounding, left, 0)
 
     @line("Gets the next one", unit="flag", axes=MATRIX)
     def takes_next(self) -> Expr:
         """The first, in your order, who would still take something: those before take no more than there is."""
-        return all_of(self.still_takes > 0, self.earlier - self.supply <= self.supply * SUM_TOLERANCE)
+        over = self.earlier_a_week * self.weeks - self.supply
+        return all_of(self.still_takes > 0, over <= self.rounding)
 
     @line("Gets the last one", unit="flag", axes=MATRIX)
     def takes_last(self) -> Expr:
         """The last, in your order, who gets something: those before have all they take, and nothing is left for others."""
-        later = self.placed - self.earlier - self.gets
-        return all_of(self.gets > 0, later <= self.supply * SUM_TOLERANCE)
+        later = self.placed - self.earlier_a_week * self.weeks - self.gets
+        return all_of(self.gets > 0, later <= self.rounding)
 
     @line("Customers get in the month", unit="kg_taken", axes=(CALENDAR,))
     def placed(self) -> Expr:
@@ -80,7 +86,7 @@ class CustomerMonths(Section):
     @line("No customer takes in the month", unit="kg_taken", axes=(CALENDAR,), source=ARITHMETIC)
     def homeless(self) -> Expr:
         """Grown and not to be sold: it is dried, given away or thrown out, and brings nothing here."""
-        return maximum(self.supply - total(self.room, CUSTOMER), 0)
+        return maximum(self.supply - total(self.room_a_week, CUSTOMER) * self.weeks, 0)
 
     @line("The next one would bring in the month", unit="money/kg_taken", axes=(CALENDAR,))
     def next_brings(self) -> Expr:

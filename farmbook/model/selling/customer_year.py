@@ -56,14 +56,14 @@ class CustomerYear(Section):
     @line("Left for it when those served before have theirs, a year", unit="kg_taken/year", axes=(CUSTOMER,))
     def left_for_it(self) -> Expr:
         """Month by month; nothing where those before take all."""
-        left = self.months.supply - self.months.earlier
-        return joined(total((left > 0) * left, CALENDAR), "kg_taken/year")
+        left = self.harvest.taken_a_week - self.months.earlier_a_week
+        return joined(total((left > 0) * left, CALENDAR) * self.months.weeks, "kg_taken/year")
 
     @line("Left for others when it has its own, a year", unit="kg_taken/year", axes=(CUSTOMER,))
     def left_after_it(self) -> Expr:
         """Month by month; nothing where it and those before take all."""
-        left = self.months.supply - self.months.earlier - self.months.room
-        return joined(total((left > 0) * left, CALENDAR), "kg_taken/year")
+        left = self.harvest.taken_a_week - self.months.earlier_a_week - self.months.room_a_week
+        return joined(total((left > 0) * left, CALENDAR) * self.months.weeks, "kg_taken/year")
 
     @line("Sold there a year", unit="kg_sold/year", axes=(CUSTOMER,))
     def sold(self) -> Expr:
@@ -98,8 +98,8 @@ class CustomerYear(Section):
     @line("Weeks you sell there a year", unit="week/year", axes=(CUSTOMER,))
     def weeks_there(self) -> Expr:
         """Of months in which it gets something; where nothing goes, no stall is paid and nobody drives."""
-        gets = self.months.supply - self.months.earlier > self.months.room * SUM_TOLERANCE
-        return joined(total((self.months.room > 0) * gets, CALENDAR) * self.months.weeks, "week/year")
+        gets = self.harvest.taken_a_week - self.months.earlier_a_week > self.months.room_a_week * SUM_TOLERANCE
+        return joined(total((self.months.room_a_week > 0) * gets, CALENDAR) * self.months.weeks, "week/year")
 
     @line("Stall there a year", unit="money/year", axes=(CUSTOMER,))
     def stall_cost(self) -> Expr:
