@@ -283,7 +283,7 @@ def limits(given: Given, out: Results) -> Results:
     weeks, rows = given["farm.weeks_worked"], len(given["customer.name"])
     each = by_customer(given, out, rows)
     stock = float(out["harvest.packed_a_week"]) * float(given["limits.days_kept"]) / DAYS_IN_A_WEEK
-    saleable = over(sum(each["saleable_by_customer"]), weeks)
+    saleable = sum(most for most, pays in zip(each["room_by_customer"], out["floor_price.pays"], strict=True) if pays)
     stages = stage_lines(by_the_work(given, out) | by_the_room(given, out, stock, saleable))
     edge = over(sum(each["next_room"]), weeks * out["crop.taken_per_filled"])
     whole = narrowest(given, out, stages, edge)
