@@ -226,12 +226,13 @@ def verdicts(given: Given, out: Results, found: dict[str, float]) -> dict[str, f
     """The checks of the customers."""
     harvested = float(out["harvest.taken_a_year"])
     taken, sold, lost = found["taken_in_all"], found["sold_in_all"], found["unsold_in_all"]
-    homeless = found["not_placed"]
+    homeless, placed = found["not_placed"], found["placed_in_all"]
     return {
         "one_takes_the_rest": float(sum(each > 0 for each in column(given, "takes_rest")) <= 1),
         "everything_has_a_customer": float(homeless <= ROUNDING * harvested),
         "taken_adds_up": comes_to_nothing(taken + homeless - harvested, taken + homeless, harvested),
         "sold_adds_up": comes_to_nothing(sold + lost - taken, sold + lost, taken),
+        "months_add_up": comes_to_nothing(placed - taken, placed, taken),
     }
 
 
@@ -260,7 +261,7 @@ def customers(given: Given, out: Results) -> Results:
     year = columns([a_customers_year(given, row, ones[row], months) for row in rows])
     year |= placings(given, year)
     whole = in_all(given, year, by_month)
-    checked = verdicts(given, out, whole)
+    checked = verdicts(given, out, whole | margin)
     first = {"one_takes_the_rest": checked.pop("one_takes_the_rest")}
     rest = {"who_take_the_rest": float(sum(each > 0 for each in column(given, "takes_rest")))}
     registered = {"registered": float(same(given["selling.tax"], "registered: passed on"))}

@@ -362,6 +362,16 @@ class CustomerYear(Section):
         )
 
     @check(
+        "What customers get month by month is what they get in the year",
+        kind="error",
+        says="Customers get another weight in the months than in the year: a formula of the sheet Customers was changed.",
+    )
+    def months_add_up(self) -> Expr:
+        """The months are shared out one by one, the year by what is left for each customer and after it."""
+        placed = joined(self.placed_in_all, "kg_taken/year")
+        return is_rounding(placed - self.taken_in_all, placed, self.taken_in_all)
+
+    @check(
         "What customers get is sold or unsold",
         kind="error",
         says="Weight sold and unsold is not the weight taken to customers: a formula of the sheet Customers was changed.",
