@@ -66,7 +66,7 @@ YEAR: Final[Mapping[str, Checked]] = {
         fails=(NOBODY, {"customer.most_a_week": 40}), holds=({"customer.most_a_week": 400}, {**NOBODY, "crop.trim": 1})
     ),
     "customer_year.taken_adds_up": Checked(
-        slips=("customer_months.gets", "customer_year.taken_in_all"), holds=(NOBODY, {"customer.most_a_week": 0})
+        slips=("customer_year.taken", "customer_year.taken_in_all"), holds=(NOBODY, {"customer.most_a_week": 0})
     ),
     "customer_year.sold_adds_up": Checked(
         slips=("customer_year.sold_in_all", "customer_year.unsold", "customer_year.taken_in_all"),
