@@ -25,7 +25,8 @@ class Again:
         self._given, self._name, self._label = given, name, label
         lines = list(lines)
         ranked = {each for line in lines for each in _ranked_in(line)}
-        in_place = {line: given[line] for line in lines if line not in ranked and isinstance(given.get(line), Line)}
+        free = given.keys() - ranked
+        in_place = {line: other for line in lines if line in free and isinstance(other := given[line], Line)}
         self.made = {line: self._made(line) for line in lines if line not in in_place}
         repeated = {line: self._repeat(line) for line in ranked if line not in self.made}
         self.made.update(repeated)
