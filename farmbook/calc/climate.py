@@ -83,9 +83,9 @@ def heat_flow(leak: Operand, difference: Operand) -> Operand:
 
 
 def wanted_at_rest(lost: Operand, gained: Operand) -> Operand:
-    """Heat to put in so that the temperature stays; below zero, heat to take out.
+    """Heat to put in so that the temperature stays, `gained` less what water takes up; below zero, heat to take out.
 
-    Units: lost [W], gained, less what water takes up [W]; gives [W].
+    Units: lost [W], gained [W]; gives [W].
     Source: mackay_2009.
     """
     return lost - gained
@@ -101,9 +101,9 @@ def heat_wanted(wanted: Operand, hours: Operand) -> Operand:
 
 
 def cold_wanted(lost: Operand, gained: Operand, hours: Operand) -> Operand:
-    """Heat to take out over a time; nothing while heat has to be put in.
+    """Heat to take out over a time, `gained` less what water takes up; nothing while heat has to be put in.
 
-    Units: lost [kW], gained, less what water takes up [kW], hours [h]; gives [kWh].
+    Units: lost [kW], gained [kW], hours [h]; gives [kWh].
     Source: mackay_2009.
     """
     return (lost < gained) * (gained - lost) * hours

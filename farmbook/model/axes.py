@@ -80,7 +80,7 @@ ALTITUDE: Final = Axis(
 )
 COURSE: Final = Axis("course", "bag", "across", 75, ordered=True, members=("slow_bag", "by_size_or_probe", "fast_bag"))
 """How the middle of a bag may warm: what is expected stands between what is known at worst and at best."""
-STEP: Final = Axis("step", "step", "down", 80, ordered=True, members=tuple(str(number) for number in range(1, 49)))
+STEP: Final = Axis("step", "step", "down", 80, ordered=True, members=tuple(str(number) for number in range(1, 51)))
 """Even parts of the time that a load is held in a steamer."""
 YEAR: Final = Axis("year", "year", "down", 90, ordered=True, members=tuple(str(number) for number in range(11)))
 LOAN_ROW: Final = Axis(

@@ -32,7 +32,7 @@ THE_SAME: Final = {
     ("balance", "0 became 0.030000000000000027"),
     ("payments_to_come", "left > level_payments became left >= level_payments"),
     ("heat_wanted", "wanted > 0 became wanted >= 0"),
-    ("cold_wanted", "wanted < 0 became wanted <= 0"),
+    ("cold_wanted", "lost < gained became lost <= gained"),
 }
 """Slips that change no result: where no flow is left the share is cut off at 1 whatever stands there; of no month, and of a part
 of one that is shorter than any interval, no payment has been made anyhow; payments left are whole; none more than the level

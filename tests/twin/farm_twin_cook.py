@@ -10,7 +10,7 @@ from tests.twin.farm_twin_ground import Given, Results, over, same
 __all__ = ["cabinet_cook", "cook_curve", "core_heating", "lethal_rates", "vessel_cook"]
 
 REFERENCE, HUNDRED = 121.1, 100.0
-ROWS = 48
+ROWS = 50
 CLOSE, FAR = 1.0, 3.0
 MARK = (190 - 32) / 1.8
 PROBED = (150, 180, 190)

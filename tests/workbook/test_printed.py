@@ -202,7 +202,7 @@ def test_pictures_for_the_documentation_are_drawn_and_small(tmp_path: Path, pyte
     require(tools())
     main = runpy.run_path(str(ROOT / "docs" / "pictures.py"))["main"]
     pictured = main.__globals__["PICTURED"]
-    assert sum(map(len, pictured.values())) == 6
+    assert sum(map(len, pictured.values())) == 8
     if not pytestconfig.getoption("whole"):
         del pictured[list(pictured)[turn_of(0, len(pictured))]]
     main(tmp_path)

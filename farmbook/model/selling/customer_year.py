@@ -99,7 +99,7 @@ class CustomerYear(Section):
     def weeks_there(self) -> Expr:
         """Of months in which it gets something; where nothing goes, no stall is paid and nobody drives."""
         gets = self.harvest.taken_a_week - self.months.earlier_a_week > self.months.room_a_week * SUM_TOLERANCE
-        return joined(total((self.months.room_a_week > 0) * gets, CALENDAR) * self.months.weeks, "week/year")
+        return total((self.months.room_a_week > 0) * gets, CALENDAR) * self.farm.weeks_worked / MONTHS_COUNTED
 
     @line("Stall there a year", unit="money/year", axes=(CUSTOMER,))
     def stall_cost(self) -> Expr:
