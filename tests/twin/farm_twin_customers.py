@@ -149,6 +149,7 @@ def a_customers_year(given: Given, row: int, one: dict[str, float], months: list
         "tax_collected": (taken - spoilt) * one["tax_in_price"],
         "fees": (taken - spoilt) * one["fee_taken"],
         "packing_cost": taken * column(given, "packing")[row],
+        "months_there": float(sum(bool(month["sells"][row]) for month in months)),
         "weeks_there": weeks,
         "stall_cost": weeks * column(given, "stall")[row],
         "delivery_cost": weeks * column(given, "delivery")[row],

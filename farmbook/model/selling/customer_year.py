@@ -95,11 +95,16 @@ class CustomerYear(Section):
         """Of all that is taken there, sold or not."""
         return self._packing()
 
+    @line("Months in which something goes there", unit="1", axes=(CUSTOMER,))
+    def months_there(self) -> Expr:
+        """Where nothing goes, no stall is paid and nobody drives."""
+        gets = self.harvest.taken_a_week - self.months.earlier_a_week > self.months.room_a_week * SUM_TOLERANCE
+        return total((self.months.room_a_week > 0) * gets, CALENDAR)
+
     @line("Weeks you sell there a year", unit="week/year", axes=(CUSTOMER,))
     def weeks_there(self) -> Expr:
-        """Of months in which it gets something; where nothing goes, no stall is paid and nobody drives."""
-        gets = self.harvest.taken_a_week - self.months.earlier_a_week > self.months.room_a_week * SUM_TOLERANCE
-        return total((self.months.room_a_week > 0) * gets, CALENDAR) * self.farm.weeks_worked / MONTHS_COUNTED
+        """Of those months."""
+        return self.months_there * self.farm.weeks_worked / MONTHS_COUNTED
 
     @line("Stall there a year", unit="money/year", axes=(CUSTOMER,))
     def stall_cost(self) -> Expr:
