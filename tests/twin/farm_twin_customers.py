@@ -149,7 +149,6 @@ def a_customers_year(given: Given, row: int, one: dict[str, float], months: list
         "tax_collected": (taken - spoilt) * one["tax_in_price"],
         "fees": (taken - spoilt) * one["fee_taken"],
         "packing_cost": taken * column(given, "packing")[row],
-        "months_there": float(sum(bool(month["sells"][row]) for month in months)),
         "weeks_there": weeks,
         "stall_cost": weeks * column(given, "stall")[row],
         "delivery_cost": weeks * column(given, "delivery")[row],
@@ -260,6 +259,8 @@ def customers(given: Given, out: Results) -> Results:
     every = {"weeks": weeks, "labour_rate": float(out["farm.labour_rate"]), **margin}
     ones = [every | {name: values[row] for name, values in price.items()} for row in rows]
     year = columns([a_customers_year(given, row, ones[row], months) for row in rows])
+    of_a_week = the_months(given, turn["turn_key"], 1.0, float(out["harvest.taken_a_week"]))
+    year["months_there"] = [sum(month["sells"][row] for month in of_a_week) for row in rows]
     year |= placings(given, year)
     whole = in_all(given, year, by_month)
     checked = verdicts(given, out, whole | margin)
@@ -268,7 +269,6 @@ def customers(given: Given, out: Results) -> Results:
     registered = {"registered": float(same(given["selling.tax"], "registered: passed on"))}
     told = [name for name in months[0] if name not in ON_THE_WAY]
     by_both = {name: spread([[month[name][row] for month in months] for row in rows]) for name in told}
-    of_a_week = the_months(given, turn["turn_key"], 1.0, 0.0)
     for name in ("room", "earlier"):
         by_both[f"{name}_a_week"] = spread([[month[name][row] for month in of_a_week] for row in rows])
     parts: dict[str, Results] = {
