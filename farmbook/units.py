@@ -290,6 +290,11 @@ class Unit:
         return Unit(tuple((name, exponent) for name, exponent in total.items() if exponent))
 
     def __str__(self) -> str:
+        return self._spelled
+
+    @cached_property
+    def _spelled(self) -> str:
+        """As scenario files spell it."""
         above = "*".join(_powered(name, power) for name, power in self.powers if power > 0)
         below = "".join("/" + _powered(name, -power) for name, power in self.powers if power < 0)
         return (above or "1") + below
