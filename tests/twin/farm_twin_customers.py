@@ -141,8 +141,6 @@ def a_customers_year(given: Given, row: int, one: dict[str, float], months: list
     weeks = sum(one["weeks"] for month in months if month["sells"][row])
     found = {
         "taken": taken,
-        "left_for_it": sum(month["unserved"][row] for month in months),
-        "left_after_it": sum(max(month["unserved"][row] - month["room"][row], 0.0) for month in months),
         "sold": taken - spoilt,
         "unsold": spoilt,
         "takings": (taken - spoilt) * one["price_kept"],
@@ -260,6 +258,9 @@ def customers(given: Given, out: Results) -> Results:
     ones = [every | {name: values[row] for name, values in price.items()} for row in rows]
     year = columns([a_customers_year(given, row, ones[row], months) for row in rows])
     of_a_week = the_months(given, turn["turn_key"], 1.0, float(out["harvest.taken_a_week"]))
+    shared = [(month["unserved"], month["room"]) for month in of_a_week]
+    year["all_it_takes"] = [sum(most[row] for left, most in shared if left[row] > most[row]) for row in rows]
+    year["what_is_left"] = [sum(left[row] for left, most in shared if left[row] <= most[row]) for row in rows]
     year["months_there"] = [sum(month["sells"][row] for month in of_a_week) for row in rows]
     year |= placings(given, year)
     whole = in_all(given, year, by_month)

@@ -49,21 +49,23 @@ class CustomerYear(Section):
 
     @line("Taken there a year", unit="kg_taken/year", axes=(CUSTOMER,))
     def taken(self) -> Expr:
-        """What is left for it less what is left after it; nothing that is only a rounding of the crop."""
-        taken = self.left_for_it - self.left_after_it
-        return where(taken > self.harvest.taken_a_year * SUM_TOLERANCE, taken, 0)
+        """In all weeks worked; nothing that is only a rounding of what it takes at most."""
+        weekly = self.all_it_takes + self.what_is_left
+        of_the_most = self.customers.most_a_week * SUM_TOLERANCE
+        return joined(where(weekly > of_the_most, weekly * self.months.weeks, 0), "kg_taken/year")
 
-    @line("Left for it when those served before have theirs, a year", unit="kg_taken/year", axes=(CUSTOMER,))
-    def left_for_it(self) -> Expr:
-        """Month by month; nothing where those before take all."""
+    @line("A week's most, of months in which it gets all it takes", unit="kg_taken/week", axes=(CUSTOMER,))
+    def all_it_takes(self) -> Expr:
+        """Those served before leave more; added up over the months."""
         left = self.harvest.taken_a_week - self.months.earlier_a_week
-        return joined(total((left > 0) * left, CALENDAR) * self.months.weeks, "kg_taken/year")
+        return total((left > self.months.room_a_week) * self.months.room_a_week, CALENDAR)
 
-    @line("Left for others when it has its own, a year", unit="kg_taken/year", axes=(CUSTOMER,))
-    def left_after_it(self) -> Expr:
-        """Month by month; nothing where it and those before take all."""
-        left = self.harvest.taken_a_week - self.months.earlier_a_week - self.months.room_a_week
-        return joined(total((left > 0) * left, CALENDAR) * self.months.weeks, "kg_taken/year")
+    @line("What is left for it in a week, of months in which that is less", unit="kg_taken/week", axes=(CUSTOMER,))
+    def what_is_left(self) -> Expr:
+        """Those served before take the rest; added up over the months."""
+        supply, earlier = self.harvest.taken_a_week, self.months.earlier_a_week
+        left = supply - earlier
+        return total((left <= self.months.room_a_week) * (supply > earlier) * left, CALENDAR)
 
     @line("Sold there a year", unit="kg_sold/year", axes=(CUSTOMER,))
     def sold(self) -> Expr:
