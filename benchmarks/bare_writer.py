@@ -5,6 +5,7 @@ Run as `python -m benchmarks.bare_writer PREPARED BOOK`; `prepare` makes the lis
 
 from __future__ import annotations
 
+import datetime as dt
 import gc
 import pickle
 import sys
@@ -28,13 +29,20 @@ def prepare(book: Path, prepared: Path) -> None:
     for sheet in formulas.worksheets:
         rows = zip(sheet.iter_rows(), results[sheet.title].iter_rows(values_only=True), strict=True)
         sheets[sheet.title] = [
-            (cell.row - 1, cell.column - 1, cell.value, result, _format_number(cell, formats))
+            (cell.row - 1, cell.column - 1, _plain(cell.value), _plain(result), _format_number(cell, formats))
             for cells, values in rows
             for cell, result in zip(cells, values, strict=True)
             if cell.has_style
         ]
     names = {name: defined.attr_text for name, defined in formulas.defined_names.items()}
     prepared.write_bytes(pickle.dumps((sheets, [look for _, look in formats.values()], names)))
+
+
+def _plain(content: Any) -> Any:
+    """A date as the number that stands in the file."""
+    from openpyxl.utils.datetime import to_excel  # not needed to write
+
+    return to_excel(content) if isinstance(content, dt.date | dt.time) else content
 
 
 def _format_number(cell: Cell, formats: dict[int, tuple[int, dict[str, Any]]]) -> int:
