@@ -374,7 +374,7 @@ class CustomerYear(Section):
         says="Customers get another weight in the months than in the year: a formula of the sheet Customers was changed.",
     )
     def months_add_up(self) -> Expr:
-        """The months are shared out one by one, the year by what is left for each customer and after it."""
+        """The months are shared out one by one, the year in two sums for each customer."""
         placed = joined(self.placed_in_all, "kg_taken/year")
         return is_rounding(placed - self.taken_in_all, placed, self.taken_in_all)
 
