@@ -43,6 +43,7 @@ from farmbook.model.alternatives.stops import (
     StopYearTwo,
 )
 from farmbook.model.axes import sizes_of_plan
+from farmbook.model.bank.request import Request
 from farmbook.model.borrowing.loan_checks import LoanChecks
 from farmbook.model.borrowing.loan_list import LoanList
 from farmbook.model.calendar.plan_months import PlanMonths
@@ -233,10 +234,15 @@ SECTIONS: Final[tuple[type[Section], ...]] = (
     *(LoansAtMonth, LoansYearOn, LoansAtYear, ListedLoans, LoanMonths, LoanYears),
     *(MonthTotals, MonthSpawn, MonthSales, MonthSupplies, MonthBills, MonthCapital, MonthHousehold, MonthCash),
     *(LastYear, Stop, Ahead, SpawnAhead, ThisWeek, FourWeeksOn),
+    *(Request,),
     *(ReportTables, Report, ReportMatters, Front),
 )
 
 
+WITH_A_REQUEST: Final[frozenset[type[Section]]] = frozenset((Request,))
+"""What is only for a lender: it exists where a scenario has the table [request]."""
+
+
 def farm_model() -> Model:
-    """The farm's model, for plans of any length; its kinds are not yet checked."""
-    return Model(SECTIONS, made_for=sizes_of_plan)
+    """The farm's model, for plans of any length, with all that a lender is shown; its kinds are not yet checked."""
+    return Model(SECTIONS, made_for=sizes_of_plan, parts={Request.table: WITH_A_REQUEST})
