@@ -13,27 +13,27 @@ class Shocks(Section):
 
     title = "What cases change"
 
-    @shock("Prices, of those typed", unit="share", neutral=1)
+    @shock("Prices, of those typed", unit="1", neutral=1)
     def price_kept(self) -> None:
         """All customers alike."""
 
-    @shock("Weight to sell, of that planned", unit="share", neutral=1)
+    @shock("Weight to sell, of that planned", unit="1", neutral=1)
     def weight_kept(self) -> None:
         """Hours stay as planned; picking by the piece follows what is picked."""
 
-    @shock("Energy, of what it is planned to cost", unit="share", neutral=1)
+    @shock("Energy, of what it is planned to cost", unit="1", neutral=1)
     def energy(self) -> None:
         """Power, gas and propane alike."""
 
-    @shock("Mix, bags and ties, of what they are planned to cost", unit="share", neutral=1)
+    @shock("Mix, bags and ties, of what they are planned to cost", unit="1", neutral=1)
     def materials(self) -> None:
         """From the first day of the plan; what lies in stock then is paid."""
 
-    @shock("Hired work, of what it is planned to cost", unit="share", neutral=1)
+    @shock("Hired work, of what it is planned to cost", unit="1", neutral=1)
     def wages(self) -> None:
         """By the hour and by the piece."""
 
-    @shock("Rate of loans that float, and of the credit line, more", unit="share", neutral=0)
+    @shock("Rate of loans that float, and of the credit line, more", unit="1", neutral=0)
     def rate_more(self) -> None:
         """From the first day of the plan."""
 
@@ -41,7 +41,7 @@ class Shocks(Section):
     def days_later(self) -> None:
         """Of what is sold in the plan; what is owed at its start is paid as before."""
 
-    @shock("What is still to be bought, of what it is planned to cost", unit="share", neutral=1)
+    @shock("What is still to be bought, of what it is planned to cost", unit="1", neutral=1)
     def building(self) -> None:
         """Things, steamer and lab that are bought in the plan."""
 
