@@ -150,6 +150,7 @@ from farmbook.model.schedule.week_hours import WeekHours
 from farmbook.model.selling.customer_months import CustomerMonths
 from farmbook.model.selling.customer_year import CustomerYear
 from farmbook.model.selling.customers import Customers
+from farmbook.model.shocks.shocks import Shocks
 from farmbook.model.spawn.own_spawn import OwnSpawn
 from farmbook.model.spawn.own_spawn_way import OwnSpawnWay
 from farmbook.model.spawn.spawn_bought import Spawn
@@ -171,6 +172,10 @@ from farmbook.model.steam.steamer_in_use import SteamerInUse
 from farmbook.model.steam.to_steam import ToSteam
 from farmbook.model.steam.vessel import Vessel
 from farmbook.model.steam.vessel_run import VesselRun
+from farmbook.model.stress.bad_cases import CASES as BAD_CASES
+from farmbook.model.stress.best_customer import BestCustomer
+from farmbook.model.stress.if_badly import IfBadly
+from farmbook.model.stress.stress_sizes import StressSizes
 from farmbook.model.trials.bag_size import BagTrial
 from farmbook.model.trials.bag_to_fruiting import BagToFruiting
 from farmbook.model.trials.bag_tried import BagTried
@@ -194,7 +199,7 @@ from farmbook.sections.section import Section
 __all__ = ["SECTIONS", "farm_model"]
 
 SECTIONS: Final[tuple[type[Section], ...]] = (
-    *(Farm, Site, AltitudeBoiling, WantedSteam, AltitudePressure, Energy),
+    *(Shocks, Farm, Site, AltitudeBoiling, WantedSteam, AltitudePressure, Energy),
     *(Recipe, RecipeBeside, RecipeChecks, Supplement, Bag),
     *(Steaming, CabinetHeat, VesselSteam, VesselHeat),
     *(SpawnSource, Crop),
@@ -248,6 +253,7 @@ SECTIONS: Final[tuple[type[Section], ...]] = (
     *(BagsValue, SpawnStock, Accrued, EquipmentSchedule, StartBalance, MonthIncome, MonthBalance),
     *(YearBalance, YearStatements, Coverage, CoveragePrice, FarmRatios),
     *(LastYear, Stop, Ahead, SpawnAhead, ThisWeek, FourWeeksOn),
+    *(StressSizes, BestCustomer, *BAD_CASES, IfBadly),
     *(Request,),
     *(ReportTables, Report, ReportMatters, Front),
 )

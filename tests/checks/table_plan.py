@@ -125,11 +125,11 @@ MONTHS: Final[Mapping[str, Checked]] = {
     "month_sales.sales_add_up": Checked(
         slips=(
             "month_sales.sales",
-            "month_sales.sales_so_far",
-            "month_sales.all_paid_so_far",
+            "month_sales.due",
+            "month_sales.paid",
             "month_sales.collected",
             "month_sales.owed",
-            "month_sales.owed_by_sales",
+            "month_sales.owed_counted",
         ),
         holds=(*STRANGE, {"opening.customers_owe": 400000}, {"customer.days_to_pay": [0, 200, 30.4375, 15, 365]}),
     ),

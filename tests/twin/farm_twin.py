@@ -36,6 +36,7 @@ from tests.twin.farm_twin_steam import cabinet_heat, vessel_heat
 from tests.twin.farm_twin_steam_cost import cabinet_cost, steamer_in_use, vessel_cost
 from tests.twin.farm_twin_steam_run import cabinet_run, steaming, vessel_run
 from tests.twin.farm_twin_steamers import cabinet_year, steamer_choice, vessel_year
+from tests.twin.farm_twin_stress import best_customer, cases_short, when_enough
 from tests.twin.farm_twin_trials import trials
 from tests.twin.farm_twin_water import altitude_boiling, altitude_pressure, site, vessel_steam, wanted_steam
 from tests.twin.farm_twin_weeks import weeks
@@ -115,7 +116,15 @@ SUBJECTS: Final[tuple[Subject, ...]] = (
 )
 """In the order in which a farm is worked out: each may use what came before."""
 
-CHOICES: Final[tuple[Subject, ...]] = (stop_choice, as_it_is, recipe_choice, steamer_whole, change_ranks)
+CHOICES: Final[tuple[Subject, ...]] = (
+    stop_choice,
+    as_it_is,
+    recipe_choice,
+    steamer_whole,
+    change_ranks,
+    best_customer,
+    cases_short,
+)
 """What is chosen among whole farms run in other ways."""
 
 
@@ -144,7 +153,7 @@ def schedule(inputs: Given, found: Results) -> dict[str, Numbers]:
     return {name: np.asarray(value, dtype=float) for name, value in weeks(inputs, found).items()}
 
 
-PLAN: Final[tuple[Subject, ...]] = (weeks, months, beside_the_plan, the_next_weeks)
+PLAN: Final[tuple[Subject, ...]] = (weeks, months, when_enough, beside_the_plan, the_next_weeks)
 """What the plan is made of, after the loans."""
 
 

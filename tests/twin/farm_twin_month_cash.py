@@ -126,6 +126,10 @@ def lowest(found: Results, when: Months) -> Results:
         missing = max(missing, found["missing"][month])
         for name, value in zip(lines, (low, peak, missing), strict=True):
             lines[name].append(value)
+    below = [month for month, each in enumerate(found["missing"], 1) if each > found["rounding"]]
+    lines["last_below_so_far"] = [
+        float(max((m for m in below if m <= n), default=0)) for n in range(1, len(closing) + 1)
+    ]
     where = 0
     while lines["lowest_so_far"][where] > low + found["rounding"]:
         where += 1
@@ -137,6 +141,8 @@ def lowest(found: Results, when: Months) -> Results:
         "lowest_day": when.first_days[where],
         "peak": peak,
         "most_missing": missing,
+        "last_below": float(max(below, default=0)),
+        "months_below": float(len(below)),
     }
 
 

@@ -77,6 +77,9 @@ def totals(out: Results, when: Months) -> Results:
     for name, weekly in (("filled", out["filling.filled"]), ("sold", out["cold_room.sold"])):
         found[f"{name}_by_weeks"] = by_weeks([float(each) for each in weekly], out, when, found["beyond"])
         found[f"{name}_by_months"] = sum(found[name])
+    found["brought"] = found["sold"]
+    kept = float(out.get("shocks.weight_kept", 1.0))
+    found["sold"] = [min(s, (s + lost) * kept) for s, lost in zip(found["sold"], found["spoiled"], strict=True)]
     found["bags_agree"] = float(agree(found["filled_by_weeks"], found["filled_by_months"]))
     found["weight_agrees"] = float(agree(found["sold_by_weeks"], found["sold_by_months"]))
     found["weeks_make_months"] = min(found["bags_agree"], found["weight_agrees"])

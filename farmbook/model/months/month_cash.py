@@ -26,6 +26,7 @@ from farmbook.model.months.month_household import MonthHousehold
 from farmbook.model.months.month_sales import MonthSales
 from farmbook.model.months.month_supplies import MonthSupplies
 from farmbook.model.repaying.loan_months import LoanMonths
+from farmbook.model.shocks.shocks import Shocks
 from farmbook.sections.declare import check, line, number, uses
 from farmbook.sections.section import Section
 from farmbook.sources import COMMON_PRACTICE
@@ -46,6 +47,7 @@ class MonthCash(Section):
     capital = uses(MonthCapital)
     home = uses(MonthHousehold)
     loans = uses(LoanMonths)
+    shocks = uses(Shocks)
 
     cash = number(
         "Cash on the first day of the plan",
@@ -197,7 +199,7 @@ class MonthCash(Section):
     @line("Interest on the credit line in the month", unit="money", axes=(MONTH,))
     def line_interest(self) -> Expr:
         """On what was owed at its start."""
-        return previous(self.on_line, MONTH) * self.line_rate / MONTHS_A_YEAR
+        return previous(self.on_line, MONTH) * (self.line_rate + self.shocks.rate_more) / MONTHS_A_YEAR
 
     @line("Cash in the month before the credit line moves", unit="money", axes=(MONTH,))
     def before_line(self) -> Expr:
@@ -273,6 +275,22 @@ class MonthCash(Section):
     def most_missing(self) -> Expr:
         """In the whole plan."""
         return at(self.missing_so_far, MONTH, self.months.many)
+
+    @line("Last month so far with less cash than the least to keep", unit="count", axes=(MONTH,))
+    def last_below_so_far(self) -> Expr:
+        """At its end, with the credit line; 0 for none."""
+        below = self.missing > self.rounding
+        return starting(0, where(below, self.months.number, previous(self.last_below_so_far, MONTH)))
+
+    @line("Last month with less cash than the least to keep", unit="count")
+    def last_below(self) -> Expr:
+        """In the whole plan; 0 for none."""
+        return at(self.last_below_so_far, MONTH, self.months.many)
+
+    @line("Months with less cash than the least to keep", unit="count")
+    def months_below(self) -> Expr:
+        """At their ends, with the credit line."""
+        return total(self.missing > self.rounding, MONTH)
 
     @line("Wages, bills and loan payments of a mean month", unit="money")
     def fixed_in_months(self) -> Expr:
