@@ -141,7 +141,7 @@ class MonthBills(Section):
 
     @line("Bills paid every month, a month", unit="money")
     def every_month(self) -> Expr:
-        """A twelfth of those with no month of their own, upkeep, and water of the rooms; or of the one sum; with rooms by the week."""
+        """A twelfth of those with no month of their own, upkeep, safety, water of the rooms; or of the one sum; with rooms by the week."""
         sum_of_all = joined(self.bills.other + self.year.rooms_by_the_week, "money") / MONTHS_A_YEAR
         return where(self.bills.chose(self.bills.counted, ONE_SUM), sum_of_all, self.listed_every_month)
 
@@ -152,8 +152,8 @@ class MonthBills(Section):
 
     @line("Bills listed and paid every month, a month", unit="money")
     def listed_every_month(self) -> Expr:
-        """With water of the rooms, upkeep, and room cost typed by the week."""
-        monthly = self.with_no_month + self.year.rooms_by_the_week
+        """With water of the rooms, upkeep, safety, and room cost typed by the week."""
+        monthly = self.with_no_month + self.year.rooms_by_the_week + self.bills.safety.yearly
         return joined(monthly + self.bills.upkeep + self.bills.rooms.water_cost, "money") / MONTHS_A_YEAR
 
     @line("Water of loads in the month", unit="money", axes=(MONTH,))
