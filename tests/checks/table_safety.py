@@ -12,7 +12,7 @@ __all__ = ["SAFETY"]
 BOILER: Final = {"safety.boiler": "there is one", "safety.inspection": 0, "safety.insurance": 0}
 HIRED: Final = {"hours.counted": "hours paid", "hours.hired_hours": 1, "safety.respirators": 0}
 OWN_HANDS: Final = {**HIRED, "hours.hired_hours": 0}
-TESTED: Final = {"safety.tests": "US produce rule", "safety.covered_above": 30000, "safety.exempt_below": 500000}
+TESTED: Final = {"safety.tests": "two limits, as typed", "safety.covered_above": 30000, "safety.exempt_below": 500000}
 LARGE: Final = {**TESTED, "safety.produce": 30001}
 
 SAFETY: Final[Mapping[str, Checked]] = {

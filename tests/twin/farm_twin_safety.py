@@ -27,25 +27,26 @@ def safety(given: Given, out: Results) -> Results:
     seen = {"under_pressure": pressure, "breathing": breathing, "hired_pickers": pickers}
     found = {f"safety.{name}": float(value) for name, value in {**fine, **seen}.items()}
     still = float(sum(not value for value in fine.values()))
-    return {**found, "safety.left_open": still, "safety_costs.yearly": safety_paid(given)}
+    steam = float(not fine["pressure_paid_for"]) + float(shut_in)
+    return {**found, "safety.steam_open": steam, "safety.left_open": still, "safety_costs.yearly": safety_paid(given)}
 
 
 def sales_tests(given: Given, out: Results) -> Results:
     """Two tests against limits that are typed."""
-    on = any(same(given["safety.tests"], word) for word in ("US produce rule", "produce rule"))
+    on = any(same(given["safety.tests"], word) for word in ("two limits, as typed", "produce rule"))
     typed = bool(given["safety.produce_given"])
     produce = float(given["safety.produce"]) if typed else float(out["customer_year.takings_in_all"])
     food = float(given["safety.food"]) if given["safety.food_given"] else produce
-    covered = produce > float(given["safety.covered_above"])
+    covered = on and produce > float(given["safety.covered_above"])
     mostly_direct = float(given["safety.direct"]) > float(given["safety.least_direct"])
-    exempt = food < float(given["safety.exempt_below"]) and mostly_direct
+    exempt = on and food < float(given["safety.exempt_below"]) and mostly_direct
     found = {
         "turned_on": on,
         "produce_tested": produce,
         "food_tested": food,
         "covered": covered,
         "exempt": exempt,
-        "below_the_limit": not (on and covered),
-        "within_the_exemption": exempt or not (on and covered),
+        "below_the_limit": not covered,
+        "within_the_exemption": exempt or not covered,
     }
     return {f"sales_tests.{name}": float(value) for name, value in found.items()}

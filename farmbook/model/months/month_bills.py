@@ -141,19 +141,19 @@ class MonthBills(Section):
 
     @line("Bills paid every month, a month", unit="money")
     def every_month(self) -> Expr:
-        """A twelfth of those with no month of their own, upkeep, safety, water of the rooms; or of the one sum; with rooms by the week."""
+        """A twelfth of those with no month of their own, upkeep, and water of the rooms; or of the one sum; with rooms by the week."""
         sum_of_all = joined(self.bills.other + self.year.rooms_by_the_week, "money") / MONTHS_A_YEAR
         return where(self.bills.chose(self.bills.counted, ONE_SUM), sum_of_all, self.listed_every_month)
 
-    @line("Bills listed with no month of their own, a year", unit="money/year")
+    @line("Bills listed with no month of their own, safety with them, a year", unit="money/year")
     def with_no_month(self) -> Expr:
         """A twelfth is paid each month."""
-        return total(self.bills.amount * (self.due_in <= 0), BILL)
+        return total(self.bills.amount * (self.due_in <= 0), BILL) + self.bills.safety.yearly
 
     @line("Bills listed and paid every month, a month", unit="money")
     def listed_every_month(self) -> Expr:
-        """With water of the rooms, upkeep, safety, and room cost typed by the week."""
-        monthly = self.with_no_month + self.year.rooms_by_the_week + self.bills.safety.yearly
+        """With water of the rooms, upkeep, and room cost typed by the week."""
+        monthly = self.with_no_month + self.year.rooms_by_the_week
         return joined(monthly + self.bills.upkeep + self.bills.rooms.water_cost, "money") / MONTHS_A_YEAR
 
     @line("Water of loads in the month", unit="money", axes=(MONTH,))

@@ -126,11 +126,15 @@ class Safety(Section):
         """Spores make some people ill. Your own lungs need one as much."""
         return any_of(negation(self.hired_pickers), self.costs.respirators > 0)
 
+    @line("Safety matters of steam that the plan leaves open", unit="count")
+    def steam_open(self) -> Expr:
+        """Pressure, and a way out."""
+        return negation(self.pressure_paid_for) + negation(self.way_out)
+
     @line("Safety matters that the plan leaves open", unit="count")
     def left_open(self) -> Expr:
         """Of four: pressure, a way out, air, spores. There are more on the sheet Cautions."""
-        steam = negation(self.pressure_paid_for) + negation(self.way_out)
-        return steam + negation(self.alarm_there) + negation(self.pickers_protected)
+        return self.steam_open + negation(self.alarm_there) + negation(self.pickers_protected)
 
     @line("Safety: the answer", unit="1")
     def answer(self) -> Expr:

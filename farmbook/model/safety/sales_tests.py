@@ -14,7 +14,7 @@ from farmbook.sources import COMMON_PRACTICE, PRODUCE_LIMITS
 __all__ = ["SalesTests"]
 
 NO_TEST: Final = Option("none", "none")
-PRODUCE_RULE: Final = Option("produce rule", "US produce rule")
+PRODUCE_RULE: Final = Option("produce rule", "two limits, as typed")
 
 
 class SalesTests(Section):
@@ -109,13 +109,13 @@ class SalesTests(Section):
 
     @line("Test one: produce sales are above the limit", unit="flag")
     def covered(self) -> Expr:
-        """Then the law covers the farm, in full or in part."""
-        return self.produce_tested > self.covered_above
+        """Then the law covers the farm, in full or in part. 0 where the tests are not turned on."""
+        return all_of(self.turned_on, self.produce_tested > self.covered_above)
 
     @line("Test two: sales are those of an exempt farm", unit="flag")
     def exempt(self) -> Expr:
         """Small enough, and most of it straight to end users."""
-        return all_of(self.food_tested < self.exempt_below, self.direct > self.least_direct)
+        return all_of(self.turned_on, self.food_tested < self.exempt_below, self.direct > self.least_direct)
 
     @check(
         "Produce sales are within test one, where it is turned on",
@@ -127,7 +127,7 @@ class SalesTests(Section):
     )
     def below_the_limit(self) -> Expr:
         """By the limit typed."""
-        return any_of(negation(self.turned_on), negation(self.covered))
+        return negation(self.covered)
 
     @check(
         "A farm that is covered passes test two, where it is turned on",
@@ -139,4 +139,4 @@ class SalesTests(Section):
     )
     def within_the_exemption(self) -> Expr:
         """An exempt farm still has papers to keep and a label to show."""
-        return any_of(negation(self.turned_on), negation(self.covered), self.exempt)
+        return any_of(negation(self.covered), self.exempt)
