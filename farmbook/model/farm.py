@@ -136,6 +136,9 @@ from farmbook.model.rooms.incubation_climate import IncubationClimate
 from farmbook.model.rooms.incubation_room import IncubationRoom
 from farmbook.model.rooms.outdoors import Outdoors
 from farmbook.model.rooms.room_energy import RoomEnergy
+from farmbook.model.safety.safety import Safety
+from farmbook.model.safety.safety_costs import SafetyCosts
+from farmbook.model.safety.sales_tests import SalesTests
 from farmbook.model.schedule.cold_room import ColdRoom
 from farmbook.model.schedule.filling import Filling
 from farmbook.model.schedule.in_process import InProcess
@@ -213,6 +216,7 @@ SECTIONS: Final[tuple[type[Section], ...]] = (
     *(Picking, MixingWork, SteamingWork, InoculatingWork, SpawnWork, ShelvingWork),
     *(OpeningWork, ClearingWork, CullingWork, RoundWork),
     *(PickingWork, PackingWork, SellingWork, UpkeepWork, OfficeWork, Hours),
+    *(SafetyCosts, Safety, SalesTests),
     *(OwnedItems, Capital, Bills),
     *(LoanList, LoanChecks),
     *(Loans, Year, Household, PriceParts, BreakEven, OneMore, FloorPrice),

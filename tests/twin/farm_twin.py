@@ -32,6 +32,7 @@ from tests.twin.farm_twin_other_recipe import recipe_beside, recipe_choice, reci
 from tests.twin.farm_twin_other_steamer import steamer_gap, steamer_whole
 from tests.twin.farm_twin_recipe import plan, recipe_checks, recipes, supplement
 from tests.twin.farm_twin_rooms import fruiting_room, incubation_room
+from tests.twin.farm_twin_safety import safety, sales_tests
 from tests.twin.farm_twin_steam import cabinet_heat, vessel_heat
 from tests.twin.farm_twin_steam_cost import cabinet_cost, steamer_in_use, vessel_cost
 from tests.twin.farm_twin_steam_run import cabinet_run, steaming, vessel_run
@@ -98,6 +99,8 @@ SUBJECTS: Final[tuple[Subject, ...]] = (
     hours,
     capital,
     bills,
+    safety,
+    sales_tests,
     year,
     one_more,
     floor_price,

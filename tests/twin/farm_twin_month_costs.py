@@ -15,7 +15,7 @@ from tests.twin.farm_twin_month_steps import (
     paid_later,
     running,
 )
-from tests.twin.farm_twin_year import steamer_used
+from tests.twin.farm_twin_year import safety_paid, steamer_used
 
 __all__ = ["bills_by_month", "capital_by_month", "supplies"]
 
@@ -117,6 +117,7 @@ def bills_paid(given: Given, out: Results, when: Months) -> Results:
     rows = list(zip(given["bill.amount"], given["bill.due_in"], strict=True))
     always = sum(float(amount) for amount, due_in in rows if due_in == 0)
     always += float(out["year.rooms_by_the_week"]) + float(out["bills.upkeep"]) + float(out["room_energy.water_cost"])
+    always += safety_paid(given)
     in_one = float(out["bills.other"]) + float(out["year.rooms_by_the_week"])
     every_month = (in_one if one_sum else always) / MONTHS_IN_A_YEAR
     water, due = [0.0] * len(loads), [0.0] * len(loads)

@@ -153,10 +153,10 @@ class MonthBills(Section):
         sum_of_all = joined(self.bills.other + self.year.rooms_by_the_week, "money") / MONTHS_A_YEAR
         return where(self.bills.chose(self.bills.counted, ONE_SUM), sum_of_all, self.listed_every_month)
 
-    @line("Bills listed with no month of their own, a year", unit="money/year")
+    @line("Bills listed with no month of their own, safety with them, a year", unit="money/year")
     def with_no_month(self) -> Expr:
         """A twelfth is paid each month."""
-        return total(self.bills.amount * (self.due_in <= 0), BILL)
+        return total(self.bills.amount * (self.due_in <= 0), BILL) + self.bills.safety.yearly
 
     @line("Bills listed and paid every month, a month", unit="money")
     def listed_every_month(self) -> Expr:
