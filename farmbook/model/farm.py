@@ -244,9 +244,10 @@ SECTIONS: Final[tuple[type[Section], ...]] = (
     *(WeekHours, SteamingAhead, Ordering, Shortages),
     *(LoansAtMonth, LoansYearOn, LoansAtYear, ListedLoans, LoanMonths, LoanYears),
     *(MonthTotals, MonthSpawn, MonthSales, MonthSupplies, MonthBills, MonthCapital, MonthHousehold, MonthCash),
+    *(LastYear, Stop),
     *(BagsValue, SpawnStock, Accrued, EquipmentSchedule, StartBalance, MonthIncome, MonthBalance),
     *(YearBalance, YearStatements, Coverage, CoveragePrice, FarmRatios),
-    *(LastYear, Stop, Ahead, SpawnAhead, ThisWeek, FourWeeksOn),
+    *(Ahead, SpawnAhead, ThisWeek, FourWeeksOn),
     *(ReportTables, Report, ReportMatters, Front),
 )
 
