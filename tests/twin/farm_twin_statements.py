@@ -7,7 +7,7 @@ from collections.abc import Callable, Sequence
 from itertools import pairwise
 
 from tests.twin.farm_twin_ground import Given, Results, over, same, whole_up
-from tests.twin.farm_twin_loans import YEARS, Loan, listed, loans_of, run
+from tests.twin.farm_twin_loans import YEARS, Loan, listed, loans_of, loans_of_a_year, run
 from tests.twin.farm_twin_month_steps import MONTHS_IN_A_YEAR, Monthly, Months
 from tests.twin.farm_twin_months import calendar_months
 from tests.twin.farm_twin_week_steps import DAYS_IN_A_WEEK, Weekly, later, so_far
@@ -304,9 +304,10 @@ def coverages(given: Given, out: Results, by_year: Callable[[Monthly], list[floa
     rate = float(given["household.tax_rate"])
     on_top = pay * (1 + float(given["farm.payroll_extra"]))
     profit = float(out["year.profit"]) - on_top
-    put_back = float(out["capital.loss"]) + float(out["loans.interest"])
+    paid, bears = loans_of_a_year(given)
+    put_back = float(out["capital.loss"]) + bears
     can = profit - max(profit, 0.0) * rate + put_back + home - living
-    due = float(out["loans.paid"])
+    due = paid
     found |= {
         "typical_income": profit,
         "typical_capacity": can,
@@ -384,7 +385,7 @@ def ratios(
         "returns_agree": 1.0,
         "typical_expense": over(out["year.cash_cost"], takings),
         "typical_depreciation": over(out["capital.loss"], takings),
-        "typical_interest": over(out["loans.interest"], takings),
+        "typical_interest": over(loans_of_a_year(given)[1], takings),
         "typical_income": over(out["year.profit"], takings),
     }
     return {f"farm_ratios.{name}": value for name, value in found.items()}
