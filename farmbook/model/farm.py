@@ -153,6 +153,12 @@ from farmbook.model.selling.customers import Customers
 from farmbook.model.spawn.own_spawn import OwnSpawn
 from farmbook.model.spawn.own_spawn_way import OwnSpawnWay
 from farmbook.model.spawn.spawn_bought import Spawn
+from farmbook.model.statements.accrued import Accrued
+from farmbook.model.statements.bags_value import BagsValue
+from farmbook.model.statements.month_balance import MonthBalance
+from farmbook.model.statements.month_income import MonthIncome
+from farmbook.model.statements.spawn_stock import SpawnStock
+from farmbook.model.statements.start_balance import StartBalance
 from farmbook.model.steam.cabinet import Cabinet
 from farmbook.model.steam.cabinet_run import CabinetRun
 from farmbook.model.steam.steamer_in_use import SteamerInUse
@@ -233,6 +239,7 @@ SECTIONS: Final[tuple[type[Section], ...]] = (
     *(WeekHours, SteamingAhead, Ordering, Shortages),
     *(LoansAtMonth, LoansYearOn, LoansAtYear, ListedLoans, LoanMonths, LoanYears),
     *(MonthTotals, MonthSpawn, MonthSales, MonthSupplies, MonthBills, MonthCapital, MonthHousehold, MonthCash),
+    *(BagsValue, SpawnStock, Accrued, StartBalance, MonthIncome, MonthBalance),
     *(LastYear, Stop, Ahead, SpawnAhead, ThisWeek, FourWeeksOn),
     *(Request,),
     *(ReportTables, Report, ReportMatters, Front),

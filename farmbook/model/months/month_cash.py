@@ -113,6 +113,27 @@ class MonthCash(Section):
         source=COMMON_PRACTICE,
     )
 
+    put_in = number(
+        "Owner's money put in",
+        unit="money",
+        usual=(0, 50000),
+        hard=(0, 100000000),
+        default=0,
+        how="Money of the family that comes into the farm in the plan, beside cash on its first day.",
+        source=COMMON_PRACTICE,
+        decided=True,
+    )
+    put_in_month = number(
+        "Owner's money: put in in month of the plan",
+        unit="count",
+        usual=(1, 36),
+        hard=(1, 84),
+        default=1,
+        how="1 for the first month of the plan.",
+        source=COMMON_PRACTICE,
+        decided=True,
+    )
+
     # The month
 
     @line("Running payments in the month: suppliers, wages, owner's pay", unit="money", axes=(MONTH,))
@@ -155,10 +176,16 @@ class MonthCash(Section):
         """Below zero: they take more than they bring."""
         return self.loans.drawn - self.loans.fees - self.loans.payments
 
+    @line("Put in by the owner in the month", unit="money", axes=(MONTH,))
+    def from_owner(self) -> Expr:
+        """In the month that you give; a part of one counts to the next whole one."""
+        month = self.months.number
+        return self.put_in * (month >= self.put_in_month) * (month - 1 < self.put_in_month)
+
     @line("Left of the month before the credit line", unit="money", axes=(MONTH,))
     def net(self) -> Expr:
-        """With loans."""
-        return self.before_loans + self.from_loans
+        """With loans, and what the owner puts in."""
+        return self.before_loans + self.from_loans + self.from_owner
 
     @line("Cash at the end of the month, before any credit line", unit="money", axes=(MONTH,))
     def without_line(self) -> Expr:

@@ -1,0 +1,183 @@
+"""What the farm owns and owes at the end of each month, and what of it is its own."""
+
+from __future__ import annotations
+
+from farmbook.calc.tolerance import SUM_TOLERANCE
+from farmbook.expr.functions import absolute, previous, starting, total
+from farmbook.expr.nodes import Expr
+from farmbook.model.axes import MONTH
+from farmbook.model.months.month_cash import MonthCash
+from farmbook.model.statements.month_income import MonthIncome
+from farmbook.model.statements.start_balance import StartBalance
+from farmbook.sections.declare import check, line, uses
+from farmbook.sections.section import Section
+from farmbook.sources import FARM_MANAGEMENT
+
+__all__ = ["MonthBalance"]
+
+
+class MonthBalance(Section):
+    """At cost. What is the owner's moves by income, by what the household takes and by what is put in: it is no remainder."""
+
+    title = "Balance sheet by month"
+
+    book = uses(MonthCash)
+    income = uses(MonthIncome)
+    start = uses(StartBalance)
+
+    # Owned
+
+    @line("Owned: cash", unit="money", axes=(MONTH,))
+    def cash(self) -> Expr:
+        """Money set aside for tax is not in it."""
+        return starting(self.book.cash, self.book.closing)
+
+    @line("Owned: what customers owe", unit="money", axes=(MONTH,))
+    def receivables(self) -> Expr:
+        """Invoices not yet paid."""
+        return starting(self.book.sales.opening_owed, self.book.sales.owed)
+
+    @line("Owned: mix, bags and ties in stock", unit="money", axes=(MONTH,))
+    def supplies(self) -> Expr:
+        """At cost."""
+        return starting(self.book.supplies.opening_stock, self.book.supplies.stock)
+
+    @line("Owned: spawn in stock", unit="money", axes=(MONTH,))
+    def spawn(self) -> Expr:
+        """Bought ahead or growing."""
+        return starting(self.start.spawn.at_start, self.income.spawn.value)
+
+    @line("Owned: bags in process", unit="money", axes=(MONTH,))
+    def bags_in_process(self) -> Expr:
+        """At cost by stage; a bank lends little on them."""
+        return starting(self.start.bags.value_at_start, self.income.bags.value)
+
+    @line("Owned: deposits, prepaid bills and the like", unit="money", axes=(MONTH,))
+    def other_current(self) -> Expr:
+        """As typed; the plan does not move it."""
+        return starting(self.start.other_current, previous(self.other_current, MONTH))
+
+    @line("Owned: all that turns into money within a year", unit="money", axes=(MONTH,))
+    def current_assets(self) -> Expr:
+        """Current assets."""
+        opening = self.start.liquid + self.start.stock
+        stock = self.supplies + self.spawn + self.bags_in_process
+        return starting(opening, self.cash + self.receivables + stock + self.other_current)
+
+    @line("Owned: equipment, land and buildings", unit="money", axes=(MONTH,))
+    def fixed(self) -> Expr:
+        """In the books; land and buildings as typed."""
+        return starting(self.start.fixed, self.book.capital.value + self.start.land)
+
+    @line("Owned: all", unit="money", axes=(MONTH,))
+    def total_assets(self) -> Expr:
+        """Total assets."""
+        return starting(self.start.assets, self.current_assets + self.fixed)
+
+    # Owed
+
+    @line("Owed: to suppliers", unit="money", axes=(MONTH,))
+    def payables(self) -> Expr:
+        """Bills not yet paid."""
+        return starting(self.book.supplies.opening_owed, self.book.supplies.owed)
+
+    @line("Owed: interest grown since the last payments", unit="money", axes=(MONTH,))
+    def accrued_interest(self) -> Expr:
+        """Of loans that are not paid monthly."""
+        return starting(self.start.accrued.at_start, self.income.accrued.interest)
+
+    @line("Owed: on the credit line", unit="money", axes=(MONTH,))
+    def credit_line(self) -> Expr:
+        """Due at any time."""
+        return starting(self.book.line_owed, self.book.on_line)
+
+    @line("Owed: loans to be repaid within a year", unit="money", axes=(MONTH,))
+    def loans_current(self) -> Expr:
+        """The current portion."""
+        return starting(self.book.loans.due_at_start, self.book.loans.due_next)
+
+    @line("Owed: all that is due within a year", unit="money", axes=(MONTH,))
+    def current_liabilities(self) -> Expr:
+        """Current liabilities."""
+        short = self.payables + self.accrued_interest + self.credit_line + self.loans_current
+        return starting(self.start.due, short + self.start.other_due)
+
+    @line("Owed: loans to be repaid later", unit="money", axes=(MONTH,))
+    def loans_later(self) -> Expr:
+        """What is owed, less what is due within a year."""
+        return starting(self.start.later, self.book.loans.owed - self.book.loans.due_next)
+
+    @line("Owed: all", unit="money", axes=(MONTH,))
+    def total_liabilities(self) -> Expr:
+        """Total liabilities; with other long debts."""
+        return starting(self.start.liabilities, self.current_liabilities + self.loans_later + self.start.other_long)
+
+    # The owner's own
+
+    @line("Repaid in a month on loans that are no list", unit="money")
+    def unlisted_repaid(self) -> Expr:
+        """Loans in one sum stand on no balance sheet, so what repays them is money gone."""
+        return self.book.loans.one_repaid * (1 - self.book.loans.loans.listed)
+
+    @line("The owner's own at the end of the month", unit="money", axes=(MONTH,), source=FARM_MANAGEMENT)
+    def equity(self) -> Expr:
+        """Before, with income after tax, less what the household draws, with what the owner puts in."""
+        taken = self.book.home.drawn + self.unlisted_repaid
+        step = previous(self.equity, MONTH) + self.income.after_tax - taken + self.book.from_owner
+        return starting(self.start.equity, step)
+
+    # Whether it balances
+
+    @line("Balance sheet: a rounding of all that stands on it", unit="money")
+    def rounding(self) -> Expr:
+        """By so much the ways of counting may differ, all months together."""
+        sizes = total(absolute(self.total_assets) + absolute(self.total_liabilities), MONTH)
+        return sizes * SUM_TOLERANCE
+
+    @check(
+        "The balance sheet balances, in every month",
+        kind="error",
+        says="In some month what is owned is not what is owed and what is your own: a formula of the months was changed.",
+    )
+    def balances(self) -> Expr:
+        """Your own is counted forward by income, not as what is left."""
+        apart = self.total_assets - self.total_liabilities - self.equity
+        return total(absolute(apart), MONTH) <= self.rounding
+
+    @check(
+        "Cash on the balance sheet is that of the cash statement, in every month",
+        kind="error",
+        says="In some month cash on the balance sheet is not what came and went with the credit line: a formula was changed.",
+    )
+    def cash_agrees(self) -> Expr:
+        """Cash before any credit line, with what the line gave, less its interest."""
+        line_gave = self.credit_line - self.book.line_with_interest
+        return total(absolute(self.cash - self.book.without_line - line_gave), MONTH) <= self.rounding
+
+    @line("Loans owed, by what was borrowed and paid", unit="money", axes=(MONTH,))
+    def debt_by_payments(self) -> Expr:
+        """Before, with what came, less payments that are no interest."""
+        repaid = self.book.loans.payments - self.book.loans.interest
+        step = previous(self.debt_by_payments, MONTH) + self.book.loans.drawn - repaid
+        return starting(self.book.loans.owed_at_start, step)
+
+    @check(
+        "Debt on the balance sheet is that of the loan schedule, in every month",
+        kind="error",
+        says="In some month loans on the balance sheet are not what was borrowed less what was repaid: a formula was changed.",
+    )
+    def debt_agrees(self) -> Expr:
+        """By payments and interest."""
+        apart = self.loans_current + self.loans_later - self.debt_by_payments
+        return total(absolute(apart * self.book.loans.loans.listed), MONTH) <= self.rounding
+
+    @check(
+        "What customers owe and suppliers are owed is that of their schedules, in every month",
+        kind="error",
+        says="In some month unpaid invoices on the balance sheet are not those of sales and purchases: a formula was changed.",
+    )
+    def invoices_agree(self) -> Expr:
+        """By what lies too few months back."""
+        owed = self.book.supplies.purchases_so_far - self.book.supplies.paid_so_far + self.book.supplies.opening_left
+        customers = absolute(self.receivables - self.book.sales.owed_by_sales)
+        return total(customers + absolute(self.payables - owed), MONTH) <= self.rounding
