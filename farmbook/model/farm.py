@@ -43,6 +43,14 @@ from farmbook.model.alternatives.stops import (
     StopYearTwo,
 )
 from farmbook.model.axes import sizes_of_plan
+from farmbook.model.bank.as_built import AsBuilt
+from farmbook.model.bank.collateral import Collateral
+from farmbook.model.bank.debts import Debts
+from farmbook.model.bank.evidence import Evidence
+from farmbook.model.bank.people import People
+from farmbook.model.bank.permits import Permits
+from farmbook.model.bank.project import Project
+from farmbook.model.bank.record import Record
 from farmbook.model.bank.request import Request
 from farmbook.model.borrowing.loan_checks import LoanChecks
 from farmbook.model.borrowing.loan_list import LoanList
@@ -187,6 +195,11 @@ from farmbook.sections.section import Section
 
 __all__ = ["SECTIONS", "farm_model"]
 
+BANK: Final[tuple[type[Section], ...]] = (
+    *(Request, People, Project, Collateral, Debts, Evidence, Record, Permits),
+)
+"""What only a lender is shown."""
+
 SECTIONS: Final[tuple[type[Section], ...]] = (
     *(Farm, Site, AltitudeBoiling, WantedSteam, AltitudePressure, Energy),
     *(Recipe, RecipeBeside, RecipeChecks, Supplement, Bag),
@@ -241,12 +254,12 @@ SECTIONS: Final[tuple[type[Section], ...]] = (
     *(MonthTotals, MonthSpawn, MonthSales, MonthSupplies, MonthBills, MonthCapital, MonthHousehold, MonthCash),
     *(BagsValue, SpawnStock, Accrued, StartBalance, MonthIncome, MonthBalance),
     *(LastYear, Stop, Ahead, SpawnAhead, ThisWeek, FourWeeksOn),
-    *(Request,),
-    *(ReportTables, Report, ReportMatters, Front),
+    *BANK,
+    *(ReportTables, Report, ReportMatters, Front, AsBuilt),
 )
 
 
-WITH_A_REQUEST: Final[frozenset[type[Section]]] = frozenset((Request,))
+WITH_A_REQUEST: Final[frozenset[type[Section]]] = frozenset((*BANK, AsBuilt))
 """What is only for a lender: it exists where a scenario has the table [request]."""
 
 
