@@ -295,6 +295,14 @@ FARM_MANAGEMENT: Final = Source(
     place="break-even, payback and enterprise budgets",
     how_known="from memory",
 )
+FARM_RATIOS: Final = Source(
+    key="farm_ratios",
+    title="Financial Guidelines for Agriculture",
+    author="Farm Financial Standards Council",
+    year=None,
+    place="capital debt repayment capacity and margin, term debt coverage, ratios; as told at ffsc.org and ag.purdue.edu",
+    how_known="read",
+)
 
 ALL: Final[tuple[Source, ...]] = tuple(value for value in list(vars().values()) if isinstance(value, Source))
 """Every source above, in the order written."""

@@ -163,10 +163,16 @@ from farmbook.model.spawn.own_spawn_way import OwnSpawnWay
 from farmbook.model.spawn.spawn_bought import Spawn
 from farmbook.model.statements.accrued import Accrued
 from farmbook.model.statements.bags_value import BagsValue
+from farmbook.model.statements.coverage import Coverage
+from farmbook.model.statements.coverage_price import CoveragePrice
+from farmbook.model.statements.equipment_schedule import EquipmentSchedule
+from farmbook.model.statements.farm_ratios import FarmRatios
 from farmbook.model.statements.month_balance import MonthBalance
 from farmbook.model.statements.month_income import MonthIncome
 from farmbook.model.statements.spawn_stock import SpawnStock
 from farmbook.model.statements.start_balance import StartBalance
+from farmbook.model.statements.year_balance import YearBalance
+from farmbook.model.statements.year_statements import YearStatements
 from farmbook.model.steam.cabinet import Cabinet
 from farmbook.model.steam.cabinet_run import CabinetRun
 from farmbook.model.steam.steamer_in_use import SteamerInUse
@@ -252,7 +258,8 @@ SECTIONS: Final[tuple[type[Section], ...]] = (
     *(WeekHours, SteamingAhead, Ordering, Shortages),
     *(LoansAtMonth, LoansYearOn, LoansAtYear, ListedLoans, LoanMonths, LoanYears),
     *(MonthTotals, MonthSpawn, MonthSales, MonthSupplies, MonthBills, MonthCapital, MonthHousehold, MonthCash),
-    *(BagsValue, SpawnStock, Accrued, StartBalance, MonthIncome, MonthBalance),
+    *(BagsValue, SpawnStock, Accrued, EquipmentSchedule, StartBalance, MonthIncome, MonthBalance),
+    *(YearBalance, YearStatements, Coverage, CoveragePrice, FarmRatios),
     *(LastYear, Stop, Ahead, SpawnAhead, ThisWeek, FourWeeksOn),
     *BANK,
     *(ReportTables, Report, ReportMatters, Front, AsBuilt),

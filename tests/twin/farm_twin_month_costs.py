@@ -175,7 +175,7 @@ def plant(given: Given, out: Results, count: int) -> Results:
     prices = float(given[f"{steamer_used(given)}.price"]), float(given["make_or_buy.lab_price"]) * made
     lives = float(given[f"{steamer_used(given)}.life"]), float(given["make_or_buy.life"])
     losses = float(out["steamer_in_use_year.yearly_loss"]), float(out["capital.lab_loss"])
-    worn_in = [when + life * MONTHS_IN_A_YEAR for when, life in zip(bought_in, lives, strict=True)]
+    worn_in = [when + life * MONTHS_IN_A_YEAR - (when > 0) for when, life in zip(bought_in, lives, strict=True)]
     span, both = range(1, count + 1), list(zip(prices, bought_in, strict=True))
     bought = [sum(price for price, when in both if when > 0 and month - 1 < when <= month) for month in span]
     steamer, lab = (

@@ -160,13 +160,15 @@ class MonthCapital(Section):
 
     @line("Steamer: last month of its years", unit="count")
     def steamer_worn_in(self) -> Expr:
-        """Of the plan."""
-        return self.steamer_bought_in + self.steamer_life / ONE_YEAR_OLDER * MONTHS_A_YEAR
+        """Of the plan; one that is bought loses value in the month in which it is bought already."""
+        life = self.steamer_life / ONE_YEAR_OLDER * MONTHS_A_YEAR
+        return self.steamer_bought_in + life - (self.steamer_bought_in > 0)
 
     @line("Lab: last month of its years", unit="count")
     def lab_worn_in(self) -> Expr:
-        """Of the plan."""
-        return self.lab_bought_in + self.capital.lab_choice.life / ONE_YEAR_OLDER * MONTHS_A_YEAR
+        """Of the plan; one that is bought loses value in the month in which it is bought already."""
+        life = self.capital.lab_choice.life / ONE_YEAR_OLDER * MONTHS_A_YEAR
+        return self.lab_bought_in + life - (self.lab_bought_in > 0)
 
     @line("Loss in value in one sum, a month", unit="money")
     def one_sum(self) -> Expr:

@@ -1,0 +1,171 @@
+"""What can go to loans once the household has lived and tax is paid, and how it covers what is due."""
+
+from __future__ import annotations
+
+from farmbook.calc.ratios import coverage, earned_before_owning, repayment_capacity
+from farmbook.expr.functions import all_of, at, joined, maximum, previous, starting, total
+from farmbook.expr.nodes import Expr, wrap
+from farmbook.model.axes import LOAN, MONTH, PLAN_YEAR
+from farmbook.model.calendar.plan_months import MONTHS_A_YEAR
+from farmbook.model.months.month_cash import MonthCash
+from farmbook.model.repaying.loans_then import LoansAtMonth
+from farmbook.model.statements.year_statements import YearStatements
+from farmbook.model.year.year import Year
+from farmbook.sections.declare import line, uses
+from farmbook.sections.section import Section
+from farmbook.sources import FARM_RATIOS
+
+__all__ = ["Coverage"]
+
+
+class Coverage(Section):
+    """A corporation pays its owner a wage: it is a cost already, and counts as income of the household, which lives on it."""
+
+    title = "Coverage of loan payments"
+
+    book = uses(MonthCash)
+    then = uses(LoansAtMonth)
+    statements = uses(YearStatements)
+    year = uses(Year)
+
+    # The household
+
+    @line("Coverage: household income from elsewhere and owner's pay, a year", unit="money")
+    def household_income(self) -> Expr:
+        """Owner's pay of a corporation alone, before payroll tax."""
+        pay = self.book.home.owner_pay * self.book.home.incorporated
+        return joined(self.book.home.household.other_income + pay, "money")
+
+    @line("Coverage: living and debts of the household, a year", unit="money")
+    def living(self) -> Expr:
+        """All that it needs, whatever it draws."""
+        return joined(self.book.home.household.needs + self.book.home.debts, "money")
+
+    # Year by year
+
+    @line("Coverage: principal and interest due in the year", unit="money", axes=(PLAN_YEAR,))
+    def payments(self) -> Expr:
+        """As scheduled, balloons with them; the credit line aside."""
+        return self.statements.years.of_year(self.book.loans.payments)
+
+    @line("Coverage: can go to loans, before the household", unit="money", axes=(PLAN_YEAR,), source=FARM_RATIOS)
+    def earned(self) -> Expr:
+        """Income from operations, with loss in value and interest of loans put back."""
+        parts = self.statements
+        return earned_before_owning(parts.before_tax, parts.loss, parts.loan_interest)
+
+    @line("Can go to loans, the household paid", unit="money", axes=(PLAN_YEAR,), source=FARM_RATIOS)
+    def capacity(self) -> Expr:
+        """Capital debt repayment capacity: with income from elsewhere, less living and tax."""
+        return repayment_capacity(self.earned, self.household_income, self.living, self.statements.tax)
+
+    @line("Coverage, the household paid", unit="1", axes=(PLAN_YEAR,), source=FARM_RATIOS, zero_is_none=True)
+    def after_household(self) -> Expr:
+        """Money there for each 1.00 of loan payments due."""
+        return coverage(self.capacity, self.payments)
+
+    @line("Coverage before the household is paid", unit="1", axes=(PLAN_YEAR,), source=FARM_RATIOS, zero_is_none=True)
+    def before_household(self) -> Expr:
+        """Business coverage: left before loss in value, interest and tax. Read it beside the other, never alone."""
+        return coverage(self.statements.left, self.payments)
+
+    @line("Left after loan payments", unit="money", axes=(PLAN_YEAR,), source=FARM_RATIOS)
+    def margin(self) -> Expr:
+        """Capital debt repayment margin."""
+        return self.capacity - self.payments
+
+    @line("Left after loan payments and replacing", unit="money", axes=(PLAN_YEAR,), source=FARM_RATIOS)
+    def replacement_margin(self) -> Expr:
+        """Replacing counts as the loss in value of the year."""
+        return self.margin - self.statements.loss
+
+    @line("Coverage of loans and replacing", unit="1", axes=(PLAN_YEAR,), source=FARM_RATIOS, zero_is_none=True)
+    def after_replacement(self) -> Expr:
+        """Nothing where no loan is paid."""
+        return coverage(self.capacity, (self.payments + self.statements.loss) * (self.payments > 0))
+
+    # Which year counts
+
+    @line("Loans of interest only at the start of the month", unit="count", axes=(MONTH,))
+    def interest_only(self) -> Expr:
+        """Of those that have come."""
+        rows = self.then.rows
+        waits = (previous(self.then.left, MONTH) > rows.level_payments) * (rows.drawn_in < self.then.months.number)
+        return total(waits * (rows.amount > 0), LOAN)
+
+    @line("Year of full loan payments", unit="flag", axes=(PLAN_YEAR,))
+    def is_full(self) -> Expr:
+        """No loan pays interest only at any time in it, and something is paid."""
+        waiting = self.statements.years.of_year(self.interest_only) * self.book.loans.loans.listed
+        return all_of(waiting <= 0, self.payments > 0)
+
+    @line("A year of full loan payments has come", unit="flag", axes=(PLAN_YEAR,))
+    def full_by_now(self) -> Expr:
+        """This year or an earlier one."""
+        return starting(0, maximum(previous(self.full_by_now, PLAN_YEAR), self.is_full))
+
+    @line("First year of full loan payments", unit="count", zero_is_none=True)
+    def first_full_year(self) -> Expr:
+        """Of the plan."""
+        with_full = total(self.full_by_now, PLAN_YEAR)
+        return (total(1 - self.full_by_now, PLAN_YEAR) + 1) * (with_full > 0)
+
+    @line("Coverage of the first year, the household paid", unit="1", zero_is_none=True)
+    def coverage_ramp(self) -> Expr:
+        """Of the plan; loans may pay interest only in it."""
+        return at(self.after_household, PLAN_YEAR, wrap(1))
+
+    @line("Coverage of the first year of full payments, the household paid", unit="1", zero_is_none=True)
+    def coverage_full(self) -> Expr:
+        """No figure where the plan has no such year."""
+        year = maximum(self.first_full_year, 1)
+        return at(self.after_household, PLAN_YEAR, year) * (self.first_full_year > 0)
+
+    # A typical year
+
+    @line("Typical year: owner's pay of a corporation, payroll tax with it", unit="money")
+    def typical_pay(self) -> Expr:
+        """Twelve months."""
+        return self.book.home.pay * MONTHS_A_YEAR
+
+    @line("Typical year: income from operations", unit="money")
+    def typical_income(self) -> Expr:
+        """After loss in value and interest, before tax and household."""
+        return joined(self.year.profit, "money") - self.typical_pay
+
+    @line("Typical year: tax on that", unit="money")
+    def typical_tax(self) -> Expr:
+        """Nothing on a loss."""
+        return maximum(self.typical_income, 0) * self.book.home.household.tax_rate
+
+    @line("Typical year: loan payments due", unit="money")
+    def typical_payments(self) -> Expr:
+        """A full year of level payments."""
+        return joined(self.year.loans.paid, "money")
+
+    @line("Typical year: can go to loans, before the household", unit="money", source=FARM_RATIOS)
+    def typical_earned(self) -> Expr:
+        """Loss in value and interest put back."""
+        return earned_before_owning(
+            self.typical_income, joined(self.year.capital.loss, "money"), joined(self.year.loans.interest, "money")
+        )
+
+    @line("Typical year: can go to loans, the household paid", unit="money", source=FARM_RATIOS)
+    def typical_capacity(self) -> Expr:
+        """With income from elsewhere, less living and tax."""
+        return repayment_capacity(self.typical_earned, self.household_income, self.living, self.typical_tax)
+
+    @line("Typical year: coverage, the household paid", unit="1", source=FARM_RATIOS, zero_is_none=True)
+    def typical_coverage(self) -> Expr:
+        """Money there for each 1.00 of loan payments due."""
+        return coverage(self.typical_capacity, self.typical_payments)
+
+    @line("Typical year: coverage before the household is paid", unit="1", source=FARM_RATIOS, zero_is_none=True)
+    def typical_before(self) -> Expr:
+        """Read it beside the other, never alone."""
+        return coverage(self.typical_earned, self.typical_payments)
+
+    @line("Typical year: left after loan payments", unit="money", source=FARM_RATIOS)
+    def typical_margin(self) -> Expr:
+        """Capital debt repayment margin."""
+        return self.typical_capacity - self.typical_payments

@@ -1,0 +1,96 @@
+"""Equipment item by item: what each thing cost, and what it has lost in the months that it was there."""
+
+from __future__ import annotations
+
+from farmbook.expr.functions import joined, maximum, minimum, running_sum, total, where, whole_down, whole_up
+from farmbook.expr.nodes import Expr
+from farmbook.model.axes import ITEM, MONTH
+from farmbook.model.calendar.plan_months import MONTHS_A_YEAR, PlanMonths
+from farmbook.model.months.month_capital import MonthCapital
+from farmbook.model.owning.capital import ONE_SUM
+from farmbook.sections.declare import line, uses
+from farmbook.sections.section import Section
+from farmbook.sources import ARITHMETIC
+
+__all__ = ["EquipmentSchedule"]
+
+
+class EquipmentSchedule(Section):
+    """Another way to the value in the books: no month is made of the one before it."""
+
+    title = "Equipment item by item"
+
+    months = uses(PlanMonths)
+    capital = uses(MonthCapital)
+
+    @line("Item: months before it loses value", unit="count", axes=(ITEM,))
+    def not_yet(self) -> Expr:
+        """Of the plan; a part of a month counts to the next whole one."""
+        return maximum(whole_up(self.capital.capital.owned.bought_in) - 1, 0)
+
+    @line("Item: in the books when it is there", unit="money", axes=(ITEM,))
+    def item_cost(self) -> Expr:
+        """When the plan starts, or its price when it is bought."""
+        owned = self.capital.capital.owned
+        return self.capital.item_book_value + owned.price * (owned.bought_in > 0)
+
+    @line("Items, steamer and lab in the books, counted item by item", unit="money", axes=(MONTH,), source=ARITHMETIC)
+    def value(self) -> Expr:
+        """What each cost, less its loss for its months; or less the loss in one sum."""
+        listed = self.items_value + self.steamer_value + self.lab_value
+        return where(self.capital.capital.chose(self.capital.capital.counted, ONE_SUM), self.in_one_sum, listed)
+
+    @line("Items, steamer and lab at cost, less loss in one sum", unit="money", axes=(MONTH,))
+    def in_one_sum(self) -> Expr:
+        """What was there, bought and replaced, less so many months of the one sum."""
+        bought = self.capital.opening_value + self.bought_so_far + self.capital.replaced_so_far
+        return bought - self.capital.one_sum * self.months.number
+
+    @line("Items, steamer and lab bought so far", unit="money", axes=(MONTH,))
+    def bought_so_far(self) -> Expr:
+        """From the start of the plan."""
+        return running_sum(self.capital.bought, MONTH)
+
+    @line("Items of the list in the books, counted item by item", unit="money", axes=(MONTH,))
+    def items_value(self) -> Expr:
+        """Each from its month on."""
+        months = self.months.number - self.not_yet
+        a_month = self.item_loss * months
+        there = total((self.item_cost - a_month) * (months > 0), ITEM)
+        return there + self.capital.replaced_so_far
+
+    @line("Item: loss in value in a month", unit="money", axes=(ITEM,))
+    def item_loss(self) -> Expr:
+        """A twelfth of a year's."""
+        return joined(self.capital.capital.owned.yearly_loss, "money") / MONTHS_A_YEAR
+
+    def _plant(self, price: Expr, loss: Expr, bought_in: Expr, months: Expr) -> Expr:
+        """Price, less a twelfth of a year's loss for each month, its years over at most."""
+        return price * (bought_in <= self.months.number) - joined(loss, "money") / MONTHS_A_YEAR * months
+
+    @line("Steamer: months in which it lost value so far", unit="count", axes=(MONTH,))
+    def steamer_months(self) -> Expr:
+        """Until its years are over."""
+        before = maximum(whole_up(self.capital.steamer_bought_in) - 1, 0)
+        last = whole_down(self.capital.steamer_worn_in)
+        return maximum(minimum(self.months.number, last) - before, 0)
+
+    @line("Steamer in the books, counted by its months", unit="money", axes=(MONTH,))
+    def steamer_value(self) -> Expr:
+        """Price less loss."""
+        capital = self.capital
+        loss = capital.capital.steamer.yearly_loss
+        return self._plant(capital.steamer_price, loss, capital.steamer_bought_in, self.steamer_months)
+
+    @line("Lab: months in which it lost value so far", unit="count", axes=(MONTH,))
+    def lab_months(self) -> Expr:
+        """Until its years are over."""
+        before = maximum(whole_up(self.capital.lab_bought_in) - 1, 0)
+        last = whole_down(self.capital.lab_worn_in)
+        return maximum(minimum(self.months.number, last) - before, 0)
+
+    @line("Lab in the books, counted by its months", unit="money", axes=(MONTH,))
+    def lab_value(self) -> Expr:
+        """Price less loss; nothing where spawn is bought."""
+        capital = self.capital
+        return self._plant(capital.lab_price, capital.capital.lab_loss, capital.lab_bought_in, self.lab_months)
