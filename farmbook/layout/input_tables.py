@@ -72,9 +72,7 @@ def input_table_block(page: Page, block: Block) -> None:
     page.asked += bound
 
 
-def _down(
-    page: Page, numbers: Sequence[Bound], names: Bound | None, texts: Sequence[Bound], axis: Axis
-) -> None:
+def _down(page: Page, numbers: Sequence[Bound], names: Bound | None, texts: Sequence[Bound], axis: Axis) -> None:
     """Members down, one column for each number, under its unit and usual limits, and some for each text."""
     plan, count, row = page.plan, page.plan.sizes[axis], page.row
     end = VALUE + len(numbers) + TEXT_COLUMNS * len(texts)
@@ -118,9 +116,7 @@ def _down(
     page.row = first + count
 
 
-def _across(
-    page: Page, numbers: Sequence[Bound], names: Bound | None, texts: Sequence[Bound], axis: Axis
-) -> None:
+def _across(page: Page, numbers: Sequence[Bound], names: Bound | None, texts: Sequence[Bound], axis: Axis) -> None:
     """Members across, one row for each input, with its unit and usual limits behind."""
     plan, count = page.plan, page.plan.sizes[axis]
     unit_column = VALUE + count
@@ -220,7 +216,9 @@ def _text_cells(page: Page, one: Bound, home: Home, aside: int, *, across: int =
     for member in range(home.counts[0]):
         note_cell(page, one.cell, (member,), *noted.place({home.axes[0]: member}))
     beside = Home(home.sheet, home.row, aside + along, home.axes, home.counts, LABEL)
-    _settled(page, built, beside, (((member,), Typed(built, (member,))) for member in range(home.counts[0])), "limit", "")
+    _settled(
+        page, built, beside, (((member,), Typed(built, (member,))) for member in range(home.counts[0])), "limit", ""
+    )
 
 
 def _names(page: Page, names: Bound, home: Home, aside: int) -> None:

@@ -70,7 +70,12 @@ PAST_YEAR: Final = Axis(
 )
 """Years before the plan, of which the farm has records."""
 PAST_MONTH: Final = Axis(
-    "past_month", "month before the plan", "down", 37, ordered=True, members=tuple(str(number) for number in range(1, 13))
+    "past_month",
+    "month before the plan",
+    "down",
+    37,
+    ordered=True,
+    members=tuple(str(number) for number in range(1, 13)),
 )
 """1 is the last month before the plan."""
 SERVED: Final = Axis(

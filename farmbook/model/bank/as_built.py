@@ -26,6 +26,4 @@ class AsBuilt(Section):
     @line("As made, or changed since", unit="1")
     def told(self) -> Expr:
         """Names and other words are not counted."""
-        return say(
-            either(self.report.changed > 0, self.changed_told, "No figure was changed since the book was made.")
-        )
+        return say(either(self.report.changed > 0, self.changed_told, "No figure was changed since the book was made."))

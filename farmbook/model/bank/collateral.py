@@ -75,7 +75,9 @@ class Collateral(Section):
         decided=True,
     )
     condition = text("Security: condition", default="", axes=(SECURITY,), how="In two or three words.")
-    valued = text("Security: how it is valued", default="", axes=(SECURITY,), how="Appraisal, quote or own guess, and when.")
+    valued = text(
+        "Security: how it is valued", default="", axes=(SECURITY,), how="Appraisal, quote or own guess, and when."
+    )
     insured = text("Security: insurance", default="", axes=(SECURITY,), how="Insurer and sum, or none.")
 
     @line("Security: condition, as typed", unit="1", axes=(SECURITY,))

@@ -26,7 +26,9 @@ class Debts(Section):
     home = uses(MonthHousehold)
     months = uses(LoanMonths)
 
-    lender = text("Loan: lender, and whether the rate floats", default="", axes=(LOAN,), how="Bank and branch; fixed or floating.")
+    lender = text(
+        "Loan: lender, and whether the rate floats", default="", axes=(LOAN,), how="Bank and branch; fixed or floating."
+    )
     secured_by = text("Loan: secured by", default="", axes=(LOAN,), how="What the lender may take.")
     household = names(HOUSEHOLD_DEBT, "Household debt", how="House, car, cards, student loans: lender and what for.")
     owed = number(

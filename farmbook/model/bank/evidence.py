@@ -19,7 +19,10 @@ class Evidence(Section):
     customers = uses(CustomerYear)
 
     evidence = text(
-        "Customer: evidence", default="", axes=(CUSTOMER,), how="In a word or two: contract, orders, receipts, letter, none."
+        "Customer: evidence",
+        default="",
+        axes=(CUSTOMER,),
+        how="In a word or two: contract, orders, receipts, letter, none.",
     )
 
     @line("Customer: evidence, as typed", unit="1", axes=(CUSTOMER,))

@@ -50,7 +50,9 @@ class People(Section):
         how="As on the last tax return.",
         source=COMMON_PRACTICE,
     )
-    guarantor_note = text("Guarantor: what to know", default="", axes=(GUARANTOR,), how="Who it is to the farm, and for how much.")
+    guarantor_note = text(
+        "Guarantor: what to know", default="", axes=(GUARANTOR,), how="Who it is to the farm, and for how much."
+    )
 
     @line("Owner: note", unit="1", axes=(OWNER,))
     def owner_told(self) -> Expr:

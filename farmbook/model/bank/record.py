@@ -51,7 +51,9 @@ class Record(Section):
     picked = _past("weight picked", "kg_picked", 60000, "By your own book.")
     sold = _past("weight sold", "kg_sold", 60000, "By invoices and receipts.")
     sales = _past("sales", "money", 500000, "As on the tax return.")
-    costs = _past("costs of running the farm", "money", 500000, "As on the tax return, without interest and loss in value.")
+    costs = _past(
+        "costs of running the farm", "money", 500000, "As on the tax return, without interest and loss in value."
+    )
     interest = _past("interest paid", "money", 30000, "By the lenders' statements.")
     worn = _past("loss in value", "money", 50000, "Depreciation, as on the tax return.")
     drawn = _past("drawn for the household", "money", 90000, "What left the farm's account for the family.")
@@ -211,7 +213,11 @@ class Record(Section):
     def answer(self) -> Expr:
         """In a sentence."""
         return say(
-            either(self.best_per_bag > 0, self.told, "No past year is typed: nothing here shows that the plan can be reached."),
+            either(
+                self.best_per_bag > 0,
+                self.told,
+                "No past year is typed: nothing here shows that the plan can be reached.",
+            ),
         )
 
     @line("Record, in words", unit="1")

@@ -29,15 +29,21 @@ class Request(Section):
     security = text("Security offered, in words", default="", how="In one line; item by item on the sheet Tables.")
     applicant = text("Who asks for the loan", default="", how="Names of all who would sign.")
     experience = text("Years of growing, and of running a farm", default="", how="In one line.")
-    training = text("Training and advice", default="", how="Courses, and who advises you: extension, accountant, other growers.")
+    training = text(
+        "Training and advice", default="", how="Courses, and who advises you: extension, accountant, other growers."
+    )
     response = text(
         "What you do if cash falls short", default="", how="In one line: what you would cut, sell or put off, and when."
     )
 
     reasons = text(
-        "Why the plan is better than what was reached before", default="", how="In one line: what is new, and what shows that it works."
+        "Why the plan is better than what was reached before",
+        default="",
+        how="In one line: what is new, and what shows that it works.",
     )
-    weakest = text("Weakest point of the plan", default="", how="In one line, in your own words; a lender finds it anyway.")
+    weakest = text(
+        "Weakest point of the plan", default="", how="In one line, in your own words; a lender finds it anyway."
+    )
 
     @line("Is the loan asked for", unit="flag", axes=(LOAN,))
     def asked(self) -> Expr:
