@@ -14,7 +14,7 @@ from farmbook.interpret.formula import workbook_name
 from farmbook.layout.book import Home, Shown, Text, Worked
 from farmbook.layout.grid import HOW, HOW_COLUMNS, LABEL, NAME, NUMBER, VALUE
 from farmbook.layout.list_blocks import WORDS_COLUMNS, Entry, entries, how, worked_out
-from farmbook.layout.page import TWO_LINES, Page
+from farmbook.layout.page import Page
 from farmbook.layout.template import Block
 
 __all__ = ["across_block", "columns_explained", "grid_cells", "matrix_block", "table_block"]
@@ -47,8 +47,6 @@ def table_block(page: Page, block: Block) -> None:
     page.member_labels(axis, first, LABEL, "label")
     for (line, home), grid, span in zip(lines, grids, spans, strict=True):
         grid_cells(page, line, home, replace(grid, row=first), across=span)
-        for row in range(first, first + plan.sizes[axis] if line.is_text else first):
-            page.grow(row, TWO_LINES)
     page.row = first + plan.sizes[axis]
     page.columns += [line for line, home in lines if home]
 

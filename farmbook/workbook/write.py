@@ -63,6 +63,7 @@ _TABS: Final = {
     "years": DEEP,
     "inputs": STRAW,
     "worked": PALE,
+    "bank": MID,
     "months": PALE,
     "weeks": PALE,
 }

@@ -32,6 +32,7 @@ from tests.twin.farm_twin_other_recipe import recipe_beside, recipe_choice, reci
 from tests.twin.farm_twin_other_steamer import steamer_gap, steamer_whole
 from tests.twin.farm_twin_recipe import plan, recipe_checks, recipes, supplement
 from tests.twin.farm_twin_rooms import fruiting_room, incubation_room
+from tests.twin.farm_twin_statements import statements
 from tests.twin.farm_twin_steam import cabinet_heat, vessel_heat
 from tests.twin.farm_twin_steam_cost import cabinet_cost, steamer_in_use, vessel_cost
 from tests.twin.farm_twin_steam_run import cabinet_run, steaming, vessel_run
@@ -144,7 +145,7 @@ def schedule(inputs: Given, found: Results) -> dict[str, Numbers]:
     return {name: np.asarray(value, dtype=float) for name, value in weeks(inputs, found).items()}
 
 
-PLAN: Final[tuple[Subject, ...]] = (weeks, months, beside_the_plan, the_next_weeks)
+PLAN: Final[tuple[Subject, ...]] = (weeks, months, statements, beside_the_plan, the_next_weeks)
 """What the plan is made of, after the loans."""
 
 

@@ -75,6 +75,7 @@ def paid_and_collected(given: Given, out: Results) -> Results:
             "paid_out",
             "before_loans",
             "from_loans",
+            "from_owner",
             "net",
         )
     }
@@ -91,7 +92,9 @@ def paid_and_collected(given: Given, out: Results) -> Results:
         gone = every + unforeseen + invested + home
         loans = float(out["loan_months.drawn"][month]) - float(out["loan_months.fees"][month])
         loans -= float(out["loan_months.payments"][month])
-        lines = (suppliers, every, unforeseen, invested, home, gone, came - gone, loans, came - gone + loans)
+        put_in = float(given["opening.put_in"]) if month < float(given["opening.put_in_month"]) <= month + 1 else 0.0
+        left = came - gone
+        lines = (suppliers, every, unforeseen, invested, home, gone, left, loans, put_in, left + loans + put_in)
         for name, value in zip(found, lines, strict=True):
             found[name].append(value)
     return found
