@@ -126,7 +126,8 @@ def across_block(page: Page, block: Block) -> None:
     for line, home in lines:
         page.number(page.row, line.name)
         page.put(page.row, LABEL, Text(page.label(line.head)), "label")
-        grid_cells(page, line, home, Home(page.sheet.name, page.row, first, (axis,), (plan.sizes[axis],), LABEL))
+        grid = Home(page.sheet.name, page.row, first, (axis,), (plan.sizes[axis],), LABEL)
+        grid_cells(page, line, home, grid, look="worked_words" if line.is_text else "")
         rest = max(1, (words_column if wide else HOW + HOW_COLUMNS) - unit_column)
         page.put(page.row, unit_column, Text(plan.unit_words(line.unit)), "unit", across=rest)
         if wide:

@@ -40,7 +40,7 @@ def _band(label: str, value: Callable[[Any], Expr], over: Callable[[Any], Expr],
         steps = (found > weak) + (found >= good) if more else (found < weak) + (found <= good)
         return sentence(1 + (over(self) > 0) * (1 + steps), "no figure", "weak", "watch", "good")
 
-    return line(f"{label}: good, watch or weak", unit="1", axes=(PLAN_YEAR,))(judged)
+    return line(f"{label}: band", unit="1", axes=(PLAN_YEAR,))(judged)
 
 
 def _sales(self: Any) -> Expr:
