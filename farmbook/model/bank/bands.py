@@ -103,7 +103,7 @@ class Bands(Section):
     returned = _band(
         "Return on assets",
         lambda self: self.ratios.return_on_assets,
-        lambda self: self.ratios.mean_assets,
+        lambda self: self.ratios.statements.balance.total_assets,
         "return",
         more=True,
     )
