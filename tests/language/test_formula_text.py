@@ -215,7 +215,7 @@ TEXTS: Mapping[str, tuple[str, str]] = {
     "the least of all months": (text_of(f.lowest_of(MONTHS, MONTH)), "MIN(Cash!$C$10:$E$10)"),
     "the most of all weeks": (text_of(f.highest_of(WEEKS, WEEK) - A), "MAX(Plan!$B$10:$B$13)-bag_a"),
     "the most of all months, in each of them": (
-        text_of(MONTHS >= f.highest_of(MONTHS, MONTH), "1", MONTH),
+        text_of(f.highest_of(MONTHS, MONTH) <= MONTHS, "1", MONTH),
         "(D$10>=MAX($C$10:$E$10))*1",
     ),
     "the least in another unit": (text_of(f.lowest_of(WET_WEEKS, WEEK), "g_wet"), "MIN(Plan!$D$10:$D$13)/factor_g"),

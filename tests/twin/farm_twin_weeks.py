@@ -161,6 +161,7 @@ def picks(given: Given, out: Results, when: Calendar) -> Results:
     found = {
         "sound": sound,
         "picked_bags": bags,
+        "season": season,
         "by_flush": by_flush,
         "picked": picked,
         "share_taken": share,
