@@ -216,7 +216,7 @@ TEXTS: Mapping[str, tuple[str, str]] = {
     "the most of all weeks": (text_of(f.highest_of(WEEKS, WEEK) - A), "MAX(Plan!$B$10:$B$13)-bag_a"),
     "the most of all months, in each of them": (
         text_of(f.highest_of(MONTHS, MONTH) <= MONTHS, "1", MONTH),
-        "(D$10>=MAX($C$10:$E$10))*1",
+        "(MAX($C$10:$E$10)<=D$10)*1",
     ),
     "the least in another unit": (text_of(f.lowest_of(WET_WEEKS, WEEK), "g_wet"), "MIN(Plan!$D$10:$D$13)/factor_g"),
     "a cell as typed": (text_of(f.where(n.IsNumber(NUMBER), n.Raw(NUMBER), 0)), "IF(ISNUMBER(bag_own),bag_own,0)"),
