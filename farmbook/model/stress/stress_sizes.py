@@ -87,3 +87,13 @@ class StressSizes(Section):
         "Bad year, all at once: points more of bags lost in the spawn run", 0.05, "On top of yours.", usual=0.2
     )
     bad_rate = _size("Bad year, all at once: points more of interest", 0.01, "As above.", usual=0.03, most=0.5)
+    covenant = number(
+        "Coverage that a lender wants",
+        unit="1",
+        usual=(1.1, 1.5),
+        hard=(0, 10),
+        default=1.25,
+        how="Money that can go to loans for each 1.00 due, the household paid.",
+        source=COMMON_PRACTICE,
+        tried=True,
+    )
