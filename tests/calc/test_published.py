@@ -6,7 +6,7 @@ from typing import Final
 
 import pytest
 
-from tests.calc import rows_climate, rows_cooking, rows_crop, rows_heat, rows_loan, rows_steam, rows_worth
+from tests.calc import rows_climate, rows_cooking, rows_crop, rows_heat, rows_loan, rows_ratios, rows_steam, rows_worth
 from tests.calc.published import Published, read_quantity
 
 ROWS: Final = (
@@ -17,6 +17,7 @@ ROWS: Final = (
     *rows_worth.ROWS,
     *rows_loan.ROWS,
     *rows_climate.ROWS,
+    *rows_ratios.ROWS,
 )
 
 

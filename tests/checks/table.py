@@ -8,6 +8,7 @@ from typing import Final
 from tests.checks.checked import Checked
 from tests.checks.table_loans import LOANS
 from tests.checks.table_plan import PLAN
+from tests.checks.table_statements import STATEMENTS
 from tests.checks.table_year import YEAR
 
 __all__ = ["CHECKS"]
@@ -409,6 +410,7 @@ CHECKS: Final[Mapping[str, Checked]] = {
     **YEAR,
     **LOANS,
     **PLAN,
+    **STATEMENTS,
     **BOOK,
 }
 """By the dotted name of the check. A new check needs an entry here."""
