@@ -12,7 +12,7 @@ from farmbook.errors import FileProblem, visible
 from farmbook.layout.book import Book
 from farmbook.layout.page import Plan
 from farmbook.layout.place import place
-from farmbook.layout.template import shipped_templates
+from farmbook.layout.template import fitting, shipped_templates
 from farmbook.matters import swings
 from farmbook.model.place.farm_plan import Farm
 from farmbook.results import Computed
@@ -40,7 +40,8 @@ def lay_out(computed: Computed) -> tuple[Book, Plan]:
         stamp_of(computed),
         swings(computed),
     )
-    book = place(plan, shipped_templates(), title_line="report.farm_title", verdict_line="report.verdict")
+    templates = fitting(shipped_templates(), scenario.parts)
+    book = place(plan, templates, title_line="report.farm_title", verdict_line="report.verdict")
     return book, plan
 
 

@@ -14,6 +14,7 @@ from farmbook.errors import FileProblem, Problem, ScenarioProblems
 from farmbook.expr.axis import Axis
 from farmbook.expr.texts import fold
 from farmbook.expr.walk import ordered_axes
+from farmbook.layout.typed import name_of
 from farmbook.results import whole_farm
 from farmbook.scenario.fields import tables_of
 from farmbook.scenario.gather import Gathered, Given
@@ -52,8 +53,8 @@ def read_back(book: str | Path, out: str | Path, into: str | Path | None = None)
     Raises FileProblem for a file that cannot be used, and ScenarioProblems, with every problem at once and by its cell, for a
     workbook that no scenario can be made of.
     """
-    model = whole_farm()
     edited = EditedBook(Path(book))
+    model = _model_of(edited)
     base = load(into, model) if into is not None else None
     told = told_by(edited, model, _names(base, model))
     if base is not None:
@@ -68,6 +69,12 @@ def read_back(book: str | Path, out: str | Path, into: str | Path | None = None)
         text = _text(told, given_in(into, model), Path(into))
         _judge_changed(str(into), told, text, out, model)
     return ReadBack(text, told.remarks)
+
+
+def _model_of(edited: EditedBook) -> Model:
+    """The farm's model with the parts that the book has cells to type into for."""
+    whole = whole_farm()
+    return whole.fitting({declared.table for declared in whole.inputs if edited.cells(name_of("value", declared))})
 
 
 def save_scenario(text: str, path: str | Path, *, replace: bool = False) -> None:

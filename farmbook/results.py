@@ -30,18 +30,21 @@ def whole_farm() -> Model:
 
 
 @lru_cache(maxsize=4)
-def lowered(system: str, currency: str = "") -> Graph:
-    """Every line of the farm in the display units of one system and the order of its sheets; kinds are checked on the way."""
-    farm = whole_farm()
+def lowered(system: str, currency: str = "", parts: frozenset[str] | None = None) -> Graph:
+    """Every line of the farm in the display units of one system and the order of its sheets; kinds are checked on the way.
+
+    `parts` are those of the model that a scenario has a table for; None is all of them.
+    """
+    farm = whole_farm() if parts is None else whole_farm().fitting(parts)
     return Graph(
         from_the_top(farm, {line: lower(line, system, money_sign(currency) if currency else "") for line in farm.lines})
     )
 
 
 @lru_cache(maxsize=4)
-def compiled(system: str, currency: str, sizes: tuple[tuple[Axis, int], ...]) -> Engine:
-    """The engine of all books of these units and sizes: they are compiled once, however many are worked out."""
-    return Engine(lowered(system, currency), dict(sizes), system)
+def compiled(system: str, currency: str, sizes: tuple[tuple[Axis, int], ...], parts: frozenset[str]) -> Engine:
+    """The engine of all books of these units, sizes and parts: they are compiled once, however many are worked out."""
+    return Engine(lowered(system, currency, parts), dict(sizes), system)
 
 
 @dataclass(frozen=True)
@@ -112,5 +115,5 @@ def load_scenario(path: str | Path) -> Scenario:
 
 def compute(scenario: Scenario) -> Computed:
     """Work out every line of the farm for a scenario."""
-    engine = compiled(scenario.system, scenario.currency, tuple(scenario.sizes.items()))
-    return Computed(scenario, whole_farm(), engine.graph, engine)
+    engine = compiled(scenario.system, scenario.currency, tuple(scenario.sizes.items()), scenario.parts)
+    return Computed(scenario, whole_farm().fitting(scenario.parts), engine.graph, engine)

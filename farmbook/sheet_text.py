@@ -14,7 +14,7 @@ from farmbook.expr.texts import fold
 from farmbook.expr.walk import ordered_axes
 from farmbook.figures import answered, is_number, spoken_cell, unit_words
 from farmbook.finding import WIDTH, Found, called_in_book, everything, head_of
-from farmbook.layout.template import Block, Template, shipped_templates
+from farmbook.layout.template import Block, Template, fitting, shipped_templates
 from farmbook.matters_text import matters_text
 from farmbook.results import Computed
 
@@ -27,10 +27,10 @@ VALUE: Final = 12
 class NoSuchSheet(FarmbookError):
     """No sheet, or more than one, goes by these words."""
 
-    def __init__(self, part: str, fitting: Sequence[Template]) -> None:
+    def __init__(self, part: str, found: Sequence[Template], sheets: Sequence[Template]) -> None:
         self.part = part
-        shown = fitting or _sheets_with_figures()
-        what = f"fits {len(fitting)} sheets" if fitting else "is in the name of no sheet that holds figures"
+        shown = found or sheets
+        what = f"fits {len(found)} sheets" if found else "is in the name of no sheet that holds figures"
         self.hint = "give the name of one sheet, as it stands before its title"
         rows = [f"  {sheet.sheet:<10}  {sheet.title}" for sheet in shown]
         super().__init__("\n".join([f"`{visible(part)}` {what}", "", *rows]))
@@ -38,7 +38,7 @@ class NoSuchSheet(FarmbookError):
 
 def sheet_text(computed: Computed, part: str, *, names: bool = False) -> str:
     """The lines of the sheet whose name or title has `part` in it, with their names where asked. Raises NoSuchSheet."""
-    sheet = _sheet(part)
+    sheet = _sheet(part, _sheets_with_figures(computed))
     known = everything(computed)
     rows = [sheet.title, *textwrap.wrap(sheet.question, WIDTH)]
     if sheet.answer:
@@ -53,24 +53,23 @@ def sheet_text(computed: Computed, part: str, *, names: bool = False) -> str:
     return "\n".join(rows)
 
 
-def _sheet(part: str) -> Template:
+def _sheet(part: str, sheets: Sequence[Template]) -> Template:
     wanted = fold(part.strip())
-    sheets = _sheets_with_figures()
     ways = (
         [sheet for sheet in sheets if wanted in (fold(sheet.sheet), fold(sheet.title))],
         [sheet for sheet in sheets if wanted and fold(sheet.sheet).startswith(wanted)],
         [sheet for sheet in sheets if wanted and wanted in fold(f"{sheet.sheet}\n{sheet.title}")],
     )
-    fitting = next(filter(None, ways), [])
-    if len(fitting) != 1:
-        raise NoSuchSheet(part, fitting)
-    return fitting[0]
+    found = next(filter(None, ways), [])
+    if len(found) != 1:
+        raise NoSuchSheet(part, found, sheets)
+    return found[0]
 
 
-def _sheets_with_figures() -> list[Template]:
+def _sheets_with_figures(computed: Computed) -> list[Template]:
     return [
         sheet
-        for sheet in shipped_templates()
+        for sheet in fitting(shipped_templates(), computed.scenario.parts)
         if any(_named_in(block) or block.kind == "checks" for block in sheet.blocks)
     ]
 

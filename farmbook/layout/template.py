@@ -3,22 +3,32 @@
 from __future__ import annotations
 
 import tomllib
-from dataclasses import dataclass, field
+from collections.abc import Collection, Sequence
+from dataclasses import dataclass, field, replace
 from functools import cache
 from pathlib import Path
 from typing import Any, Final
 
 from farmbook.errors import ModelFault
 
-__all__ = ["Block", "Template", "read_templates", "reading_order", "shipped_templates", "starter", "template_folder"]
+__all__ = [
+    "Block",
+    "Template",
+    "fitting",
+    "read_templates",
+    "reading_order",
+    "shipped_templates",
+    "starter",
+    "template_folder",
+]
 
 KINDS: Final = {
     "list", "table", "across", "matrix", "text", "cautions", "inputs", "input_table", "checks", "contents", "constants", "sources",
     "glance", "legend", "stamp", "chart", "compare", "case", "cases", "front", "says", "matters", "matters_chart", "matters_left_out",
     "months", "years", "weeks", "card",
 }  # fmt: skip
-CLASSES: Final = ("start", "inputs", "worked", "checks", "reference", "months", "years", "weeks", "card")
-KEYS: Final = ("sheet", "title", "question", "class", "answer", "comes_to", "unsaid", "prints", "heads")
+CLASSES: Final = ("start", "inputs", "worked", "checks", "reference", "months", "years", "weeks", "card", "bank")
+KEYS: Final = ("sheet", "title", "question", "class", "answer", "comes_to", "unsaid", "prints", "heads", "only")
 ON_OWN_GRID: Final = {
     "months": {"months", "text"},
     "years": {"years", "chart", "text"},
@@ -41,10 +51,11 @@ NEEDED: Final = {
 class Block:
     """One block of a sheet; those `below` stand under what is printed, a chart may stand `beside` what the sheet comes to.
 
-    Of what matters, so many stand `first`, `after` so many that stand elsewhere. Of the rows of years, `levels` end a year as its
-    last month does, `rates` are not added up, `totals` are bold under a rule, and `lowest` is marked in its lowest month. A chart
-    of columns draws its `lowest` dark over them; one of lines has their names at their end, or their `start`. A card has boxes for
-    the `days` of a week, and so many rows left `blank`.
+    Of what matters, so many stand `first`, `after` so many that stand elsewhere; of a table that ends a print, the `first` rows
+    print. Of the rows of years, `levels` end a year as its last month does, `rates` are not added up, `totals` are bold under a
+    rule, and `lowest` is marked in its lowest month. A chart of columns draws its `lowest` dark over them; one of lines has their
+    names at their end, or their `start`. A card has boxes for the `days` of a week, and so many rows left `blank`. A block, like a
+    sheet, may stand `only` in books with that part of the model.
     """
 
     kind: str
@@ -78,6 +89,7 @@ class Block:
     start: bool = False
     days: bool = False
     blank: int = 0
+    only: str = ""
 
 
 @dataclass(frozen=True)
@@ -99,6 +111,7 @@ class Template:
     unsaid: tuple[str, ...] = ()
     prints: bool = True
     heads: tuple[str, ...] = ()
+    only: str = ""
 
     @property
     def homes(self) -> list[str]:
@@ -143,6 +156,16 @@ def shipped_templates() -> tuple[Template, ...]:
     return tuple(read_templates())
 
 
+def fitting(templates: Sequence[Template], parts: Collection[str]) -> list[Template]:
+    """The sheets, and their blocks, of a book with these parts of the model."""
+    kept = ("", *parts)
+    return [
+        replace(template, blocks=tuple(block for block in template.blocks if block.only in kept))
+        for template in templates
+        if template.only in kept
+    ]
+
+
 def reading_order(template: Template) -> list[Block]:
     """The blocks of a sheet from the top: what is printed, then what stands below."""
     return sorted(template.blocks, key=lambda block: block.below)
@@ -175,6 +198,7 @@ def _read(path: Path) -> Template:
         tuple(data.get("unsaid", ())),
         data.get("prints", True),
         tuple(data.get("heads", ())),
+        data.get("only", ""),
     )
 
 

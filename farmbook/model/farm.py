@@ -43,6 +43,19 @@ from farmbook.model.alternatives.stops import (
     StopYearTwo,
 )
 from farmbook.model.axes import sizes_of_plan
+from farmbook.model.bank.as_built import AsBuilt
+from farmbook.model.bank.bands import Bands
+from farmbook.model.bank.collateral import Collateral
+from farmbook.model.bank.covenants import Covenants
+from farmbook.model.bank.crosswalk import Crosswalk
+from farmbook.model.bank.debts import Debts
+from farmbook.model.bank.evidence import Evidence
+from farmbook.model.bank.largest_loan import LargestLoan
+from farmbook.model.bank.people import People
+from farmbook.model.bank.permits import Permits
+from farmbook.model.bank.project import Project
+from farmbook.model.bank.record import Record
+from farmbook.model.bank.request import Request
 from farmbook.model.borrowing.loan_checks import LoanChecks
 from farmbook.model.borrowing.loan_list import LoanList
 from farmbook.model.calendar.plan_months import PlanMonths
@@ -135,6 +148,9 @@ from farmbook.model.rooms.incubation_climate import IncubationClimate
 from farmbook.model.rooms.incubation_room import IncubationRoom
 from farmbook.model.rooms.outdoors import Outdoors
 from farmbook.model.rooms.room_energy import RoomEnergy
+from farmbook.model.safety.safety import Safety
+from farmbook.model.safety.safety_costs import SafetyCosts
+from farmbook.model.safety.sales_tests import SalesTests
 from farmbook.model.schedule.cold_room import ColdRoom
 from farmbook.model.schedule.filling import Filling
 from farmbook.model.schedule.in_process import InProcess
@@ -149,6 +165,7 @@ from farmbook.model.schedule.week_hours import WeekHours
 from farmbook.model.selling.customer_months import CustomerMonths
 from farmbook.model.selling.customer_year import CustomerYear
 from farmbook.model.selling.customers import Customers
+from farmbook.model.shocks.shocks import Shocks
 from farmbook.model.spawn.own_spawn import OwnSpawn
 from farmbook.model.spawn.own_spawn_way import OwnSpawnWay
 from farmbook.model.spawn.spawn_bought import Spawn
@@ -170,6 +187,15 @@ from farmbook.model.steam.steamer_in_use import SteamerInUse
 from farmbook.model.steam.to_steam import ToSteam
 from farmbook.model.steam.vessel import Vessel
 from farmbook.model.steam.vessel_run import VesselRun
+from farmbook.model.stress.bad_cases import CASES as BAD_CASES
+from farmbook.model.stress.best_customer import BestCustomer
+from farmbook.model.stress.how_far import HowFar
+from farmbook.model.stress.if_badly import IfBadly
+from farmbook.model.stress.reverse_price import PRICE_FALLS
+from farmbook.model.stress.reverse_weight import WEIGHT_FALLS
+from farmbook.model.stress.stress_sizes import StressSizes
+from farmbook.model.stress.to_lose import ToLoseOfAsked, ToLoseOfOne
+from farmbook.model.stress.weight_lost import WeightLost
 from farmbook.model.trials.bag_size import BagTrial
 from farmbook.model.trials.bag_to_fruiting import BagToFruiting
 from farmbook.model.trials.bag_tried import BagTried
@@ -192,8 +218,13 @@ from farmbook.sections.section import Section
 
 __all__ = ["SECTIONS", "farm_model"]
 
+BANK: Final[tuple[type[Section], ...]] = (
+    *(Request, People, Project, Collateral, Debts, Evidence, Record, Permits, Covenants, Bands, LargestLoan),
+)
+"""What only a lender is shown."""
+
 SECTIONS: Final[tuple[type[Section], ...]] = (
-    *(Farm, Site, AltitudeBoiling, WantedSteam, AltitudePressure, Energy),
+    *(Shocks, Farm, Site, AltitudeBoiling, WantedSteam, AltitudePressure, Energy),
     *(Recipe, RecipeBeside, RecipeChecks, Supplement, Bag),
     *(Steaming, CabinetHeat, VesselSteam, VesselHeat),
     *(SpawnSource, Crop),
@@ -207,6 +238,7 @@ SECTIONS: Final[tuple[type[Section], ...]] = (
     *(Picking, MixingWork, SteamingWork, InoculatingWork, SpawnWork, ShelvingWork),
     *(OpeningWork, ClearingWork, CullingWork, RoundWork),
     *(PickingWork, PackingWork, SellingWork, UpkeepWork, OfficeWork, Hours),
+    *(SafetyCosts, Safety, SalesTests),
     *(OwnedItems, Capital, Bills),
     *(LoanList, LoanChecks),
     *(Loans, Year, Household, PriceParts, BreakEven, OneMore, FloorPrice),
@@ -248,10 +280,22 @@ SECTIONS: Final[tuple[type[Section], ...]] = (
     *(BagsValue, SpawnStock, Accrued, EquipmentSchedule, StartBalance, MonthIncome, MonthBalance),
     *(YearBalance, YearStatements, Coverage, CoveragePrice, FarmRatios),
     *(Ahead, SpawnAhead, ThisWeek, FourWeeksOn),
-    *(ReportTables, Report, ReportMatters, Front),
+    *(StressSizes, BestCustomer, *BAD_CASES, IfBadly),
+    *(ToLoseOfAsked, ToLoseOfOne, *PRICE_FALLS, WeightLost, *WEIGHT_FALLS, HowFar),
+    *BANK,
+    *(Crosswalk,),
+    *(ReportTables, Report, ReportMatters, Front, AsBuilt),
 )
 
 
+WITH_A_REQUEST: Final[frozenset[type[Section]]] = frozenset((*BANK, AsBuilt))
+"""What is only for a lender: it exists where a scenario has the table [request]."""
+WITH_A_CROSSWALK: Final[frozenset[type[Section]]] = frozenset((Crosswalk,))
+"""What is only for one form: it exists where a scenario has the table [crosswalk]."""
+
+
 def farm_model() -> Model:
-    """The farm's model, for plans of any length; its kinds are not yet checked."""
-    return Model(SECTIONS, made_for=sizes_of_plan)
+    """The farm's model, for plans of any length, with all that a lender is shown; its kinds are not yet checked."""
+    return Model(
+        SECTIONS, made_for=sizes_of_plan, parts={Request.table: WITH_A_REQUEST, Crosswalk.table: WITH_A_CROSSWALK}
+    )

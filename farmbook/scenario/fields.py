@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, field
 from typing import Final
 
@@ -14,7 +14,7 @@ from farmbook.scenario.words import Path
 from farmbook.sections.declare import NAME_KEY, Choice, Input, TextInput
 from farmbook.sections.section import Section
 
-__all__ = ["BASIS_KEY", "NAME_KEY", "Field", "Table", "has_basis", "tables_of"]
+__all__ = ["BASIS_KEY", "NAME_KEY", "Field", "Table", "has_basis", "knows", "tables_of"]
 
 BASIS_KEY: Final = "basis"
 """The key that gives a whole table or row its basis."""
@@ -85,6 +85,14 @@ def tables_of(sections: Iterable[type[Section]]) -> dict[str, Table]:
         if table.key in TOP_KEYS:
             raise ModelFault(f"the table `{table.key}` has the name of a key at the top of the file")
     return tables
+
+
+def knows(tables: Mapping[str, Table], path: Path) -> bool:
+    """Whether one of these tables has this key, or is it."""
+    table = tables.get(path[0])
+    if table is None or len(path) == 1:
+        return table is not None
+    return path[-1] in table.fields or path[-1] in table.row_fields
 
 
 def _place(tables: dict[str, Table], section: type[Section], declared: Input) -> None:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Iterable, Mapping
 from dataclasses import dataclass, field, replace
 from fractions import Fraction
 from functools import cached_property
@@ -58,13 +58,14 @@ class Given:
 
 @dataclass(frozen=True)
 class Unknown:
-    """A key that no table has."""
+    """A key that no table has, or only beside the table `needed`."""
 
     path: Path
     origin: str
     value: object
     options: tuple[str, ...]
     home: str
+    needed: str = ""
 
     @cached_property
     def near(self) -> str:
@@ -84,6 +85,8 @@ class Unknown:
         return Problem(where, "" if table else as_written(self.value), f"{what}; {self._advice()}")
 
     def _advice(self) -> str:
+        if self.needed:
+            return f"it is read only where the file has the table {where_table((self.needed,))} too"
         if self.renamed:
             return f"it is now called {where_table((self.renamed,))}"
         if self.home:
@@ -115,14 +118,19 @@ class Gathered:
         return any(path[:length] in self.bad for length in range(1, len(path) + 1))
 
 
-def gather(into: Gathered, raw: Mapping[str, Any], tables: Mapping[str, Table], origin: str) -> None:
-    """Take one file in, over what the files below it gave. Nothing is raised for what the file says wrongly."""
+def gather(
+    into: Gathered, raw: Mapping[str, Any], tables: Mapping[str, Table], origin: str, others: Iterable[str] = ()
+) -> None:
+    """Take one file in, over what the files below it gave. Nothing is raised for what the file says wrongly.
+
+    `others` are tables that the file could have and does not.
+    """
     taking = _Taking(into, tables, origin)
     taking.header(raw)
     for key, table in tables.items():
         if key in raw:
             taking.table(table, raw[key])
-    taking.strangers((), raw, (*TOP_KEYS, *tables))
+    taking.strangers((), raw, (*TOP_KEYS, *tables, *others))
 
 
 @dataclass

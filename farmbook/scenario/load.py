@@ -3,12 +3,13 @@
 from __future__ import annotations
 
 import json
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
+from dataclasses import replace
 from pathlib import Path
 from typing import Any, Final
 
 from farmbook.errors import Problem, ScenarioProblems
-from farmbook.scenario.fields import Table, tables_of
+from farmbook.scenario.fields import Table, knows, tables_of
 from farmbook.scenario.files import SourceFile, bases_of, check_depth, digest_of, read_file
 from farmbook.scenario.fill import MOST_PROBLEMS, Missing, fill, sizes_of
 from farmbook.scenario.gather import Gathered, Unknown, gather
@@ -40,19 +41,25 @@ def read(mapping: Mapping[str, Any], model: Model, path: str = "scenario.toml") 
 
 def given_in(path: str | Path, model: Model) -> Gathered:
     """What a scenario file and the files it extends give, as they give it; raises FileProblem for a file that cannot be read."""
-    return _gathered(bases_of(read_file(Path(path))), tables_of(type(section) for section in model.sections))
+    return _gathered(bases_of(read_file(Path(path))), _tables(model))
 
 
-def _gathered(files: list[SourceFile], tables: Mapping[str, Table]) -> Gathered:
+def _tables(model: Model) -> Mapping[str, Table]:
+    return tables_of(type(section) for section in model.sections)
+
+
+def _gathered(files: list[SourceFile], tables: Mapping[str, Table], others: Iterable[str] = ()) -> Gathered:
     gathered = Gathered()
     for file in reversed(files):
-        gather(gathered, file.raw, tables, file.shown)
+        gather(gathered, file.raw, tables, file.shown, others)
     return gathered
 
 
-def _scenario(path: str, files: list[SourceFile], model: Model) -> Scenario:
-    tables = tables_of(type(section) for section in model.sections)
-    gathered = _gathered(files, tables)
+def _scenario(path: str, files: list[SourceFile], whole: Model) -> Scenario:
+    model = whole.fitting({key for file in files for key in file.raw})
+    tables = _tables(model)
+    gathered = _gathered(files, tables, whole.parts)
+    _told_what_they_need(gathered, whole, model)
     months = int(gathered.header.months or MONTHS_USUAL)
     sizes = sizes_of(model, gathered.rows, model.made_for(months))
     filled = fill(model, tables, gathered, sizes)
@@ -72,7 +79,17 @@ def _scenario(path: str, files: list[SourceFile], model: Model) -> Scenario:
         filled.cells,
         filled.notes,
         (*filled.warnings, *_left_whole(model, gathered)),
+        frozenset(model.parts),
     )
+
+
+def _told_what_they_need(gathered: Gathered, whole: Model, model: Model) -> None:
+    """Keys that are only known beside a table which the file does not have say so."""
+    for part in whole.parts.keys() - model.parts.keys():
+        tables = _tables(whole.fitting({part, *model.parts}))
+        gathered.unknown = [
+            replace(one, needed=part) if knows(tables, one.path) and not one.needed else one for one in gathered.unknown
+        ]
 
 
 def _left_whole(model: Model, gathered: Gathered) -> list[Problem]:

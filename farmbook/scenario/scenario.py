@@ -20,7 +20,8 @@ class Scenario:
 
     `cells` holds every input, basis and usual limit of the model, numbers in the units of `system`; arrays have the
     shape (1, *axes), the axes in the order of `ordered_axes`. The places of `notes` are in the same order, without the
-    leading 1. `rows` holds the keys of the rows given, for every named axis.
+    leading 1. `rows` holds the keys of the rows given, for every named axis. `parts` are the parts of the model that the file
+    has a table for, among those that exist only then.
     """
 
     path: str
@@ -34,6 +35,7 @@ class Scenario:
     cells: Mapping[RawInput, Cells]
     notes: Mapping[RawInput, Mapping[tuple[int, ...], str]]
     warnings: tuple[Problem, ...]
+    parts: frozenset[str] = frozenset()
 
 
 def with_cell(scenario: Scenario, raw: RawInput, index: tuple[int, ...], value: float | str | None) -> Scenario:

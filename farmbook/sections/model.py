@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable, Mapping
+from collections.abc import Callable, Collection, Iterable, Mapping
 from functools import cached_property
 from typing import TypeVar, cast
 
@@ -26,7 +26,8 @@ class Model:
     """All sections of one farm. `sections` come in reading order, each after those it uses.
 
     `horizon` says how many members each sized axis has; a model without one serves plans of any length, and `made_for` says
-    how many members each sized axis has in a plan of so many months.
+    how many members each sized axis has in a plan of so many months. `parts` are sections that exist only where a scenario
+    has the table of that name; `fitting` leaves them out where it does not.
     """
 
     def __init__(
@@ -34,8 +35,11 @@ class Model:
         sections: Iterable[type[Section]],
         horizon: Mapping[Axis, int] | None = None,
         made_for: Callable[[int], Mapping[Axis, int]] = lambda _months: {},
+        parts: Mapping[str, Collection[type[Section]]] | None = None,
     ) -> None:
         self.made_for = made_for
+        self.parts = dict(parts or {})
+        self._smaller: dict[frozenset[str], Model] = {}
         self.horizon = {axis: _count_of(axis, members) for axis, members in (horizon or {}).items()}
         self.axes: dict[Axis, AxisLines] = {}
         self._sections: dict[type, Section] = {}
@@ -48,6 +52,18 @@ class Model:
         if found is None:
             raise ModelFault(f"section {kind.__name__} is used before it is in the model")
         return cast(S, found)
+
+    def fitting(self, tables: Collection[str]) -> Model:
+        """This model without the parts whose table is not among these; made once."""
+        kept = frozenset(part for part in self.parts if part in tables)
+        if kept == frozenset(self.parts):
+            return self
+        if kept not in self._smaller:
+            left_out = {section for part in self.parts if part not in kept for section in self.parts[part]}
+            sections = (type(section) for section in self.sections if type(section) not in left_out)
+            parts = {part: self.parts[part] for part in kept}
+            self._smaller[kept] = Model(sections, None, self.made_for, parts)
+        return self._smaller[kept]
 
     @property
     def sections(self) -> list[Section]:

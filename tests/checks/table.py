@@ -8,6 +8,7 @@ from typing import Final
 from tests.checks.checked import Checked
 from tests.checks.table_loans import LOANS
 from tests.checks.table_plan import PLAN
+from tests.checks.table_safety import SAFETY
 from tests.checks.table_statements import STATEMENTS
 from tests.checks.table_year import YEAR
 
@@ -410,6 +411,7 @@ CHECKS: Final[Mapping[str, Checked]] = {
     **YEAR,
     **LOANS,
     **PLAN,
+    **SAFETY,
     **STATEMENTS,
     **BOOK,
 }

@@ -96,6 +96,8 @@ def test_typing_every_default_of_the_schema_changes_nothing_but_the_digits(syste
         "farm": {"bags_filled_a_week": 600, "bags_per_load": 1000},
         "ingredient": {"oak": {}},
         "recipe": {"standard": {}},
+        "loan": {"van": {"amount": 20000, "rate": 0.05, "term": 60}},
+        "request": {},
     }
     typed = json.loads(json.dumps(plain))
     for key, table in tables_of(SECTIONS).items():

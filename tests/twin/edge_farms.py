@@ -6,7 +6,20 @@ from collections.abc import Mapping, Sequence
 from typing import Any, Final
 
 from farmbook.expr.axis import Axis
-from farmbook.model.axes import BILL, CUSTOMER, INGREDIENT, ITEM, LOAN, RECIPE, STEP_UP
+from farmbook.model.axes import (
+    BILL,
+    CUSTOMER,
+    GUARANTOR,
+    HOUSEHOLD_DEBT,
+    INGREDIENT,
+    ITEM,
+    LOAN,
+    OWNER,
+    PERMIT,
+    RECIPE,
+    SECURITY,
+    STEP_UP,
+)
 from farmbook.model.borrowing.loan_list import LoanList
 from farmbook.model.cost.growing_cost import GrowingCost
 from farmbook.model.cost.harvest import Harvest
@@ -24,6 +37,8 @@ from farmbook.model.place.energy import Energy
 from farmbook.model.place.farm_plan import Farm as Plan
 from farmbook.model.rooms.fruiting_climate import FruitingClimate
 from farmbook.model.rooms.incubation_climate import IncubationClimate
+from farmbook.model.safety.safety import Safety
+from farmbook.model.safety.safety_costs import SafetyCosts
 from farmbook.model.selling.customers import Customers
 from farmbook.model.spawn.spawn_bought import Spawn
 from farmbook.model.steam.cabinet import Cabinet
@@ -63,6 +78,11 @@ NAMES: Final[Mapping[Axis, Sequence[str]]] = {
     LOAN: LOANS,
     STEP_UP: STEP_UPS,
     RECIPE: RECIPES,
+    OWNER: ("Two sisters", ""),
+    GUARANTOR: ("An uncle", ""),
+    SECURITY: ("Steamer", "Van", ""),
+    HOUSEHOLD_DEBT: ("House", "Car", ""),
+    PERMIT: ("Zoning", "Boiler", ""),
 }
 
 # By dry mass: beech, hulls, bran, gypsum; the moistures, prices, densities and customers are plausible and invented.
@@ -88,6 +108,8 @@ PLAUSIBLE: Final[Changes] = {
     FruitingClimate.outer_area: 150,
     FruitingClimate.air_volume: 230,
     FruitingClimate.lamps: 0.3,
+    Safety.co2_alarm: "alarm outside the door",
+    SafetyCosts.respirators: 12,
     VolumeOffer.more: [0, 15, 0, 0, 0],
     VolumeOffer.less: [0, 0.8, 0, 0, 0],
     Customers.order: [2, 1, 3, 1, 1],
