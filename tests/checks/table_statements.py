@@ -115,7 +115,7 @@ STATEMENTS: Final[Mapping[str, Checked]] = {
     ),
     "coverage_price.price_proves": Checked(
         slips=("coverage_price.price", "coverage_price.costs", "coverage_price.wanted", "coverage_price.income_then"),
-        slips_where={**LISTED, "household.needs": 30000},
+        slips_where={**LISTED, "household.needs": 2e6},
         holds=(*FARMS, {"household.needs": 300000, **LISTED}, {"household.tax_rate": 1, **LISTED}),
     ),
     "farm_ratios.shares_agree": Checked(
