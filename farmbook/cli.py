@@ -192,7 +192,10 @@ def _print_parser(printing: argparse.ArgumentParser) -> None:
     printing.add_argument("book", metavar="BOOK.xlsx", help="a workbook that farmbook built, as you edited it")
     printing.add_argument("--out", metavar="FILE.pdf", required=True, help="where to write the printed book")
     printing.add_argument(
-        "--sheets", choices=("front", "all"), default="front", help="the sheets before the inputs, or all of them"
+        "--sheets",
+        choices=("front", "lender", "all"),
+        default="front",
+        help="the sheets before the inputs, what a lender is handed, or all of them",
     )
     printing.add_argument("--replace", action="store_true", help="overwrite an existing PDF file")
     printing.set_defaults(run=_print_book)
@@ -317,7 +320,7 @@ def _print_book(options: argparse.Namespace) -> int:
     from farmbook.errors import visible  # for start-up speed
     from farmbook.printing import printed, save_print  # for start-up speed
 
-    data = printed(options.book, front=options.sheets == "front")
+    data = printed(options.book, options.sheets)
     save_print(data, options.out, replace=options.replace)
     _complain(f"wrote {visible(options.out)} ({len(data) / 1024:.0f} KB)")
     return 0

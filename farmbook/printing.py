@@ -23,6 +23,12 @@ _SECONDS: Final = 180
 """Time that LibreOffice is given; a farm's book takes it some ten seconds."""
 _FIRST_INPUT: Final = "farm_name"
 """The sheets before the one with this cell are the front sheets."""
+_REQUEST: Final = "Request"
+_LENDER: Final = (
+    *(_REQUEST, "Project", "Basis", "Balance", "Income", "Cash", "Debts", "Ratios", "BadYears"),
+    *("Security", "Record", "Harvests", "Permits", "Crosswalk", "Signature"),
+)
+"""The sheets that a lender is handed, in the order in which they are read."""
 _ALWAYS: Final = """<?xml version="1.0" encoding="UTF-8"?>
 <oor:items xmlns:oor="http://openoffice.org/2001/registry" xmlns:xs="http://www.w3.org/2001/XMLSchema">
 <item oor:path="/org.openoffice.Office.Calc/Formula/Load"><prop oor:name="OOXMLRecalcMode" oor:op="fuse"><value>0</value></prop></item>
@@ -32,15 +38,16 @@ _ALWAYS: Final = """<?xml version="1.0" encoding="UTF-8"?>
 _BY_HAND: Final = "install LibreOffice, or open the workbook in your spreadsheet program and print it there"
 
 
-def printed(book: str | Path, *, front: bool) -> bytes:
-    """A workbook as PDF, of its front sheets or of all. Raises FileProblem where it cannot be printed; the book stays as it is."""
+def printed(book: str | Path, sheets: str) -> bytes:
+    """A workbook as PDF: of its "front" sheets, of those for a "lender", or of "all".
+
+    Raises FileProblem where it cannot be printed; the book stays as it is.
+    """
     edited = EditedBook(Path(book))
     office = shutil.which("soffice") or shutil.which("libreoffice")
     if office is None:
         raise FileProblem(str(book), "cannot be printed: LibreOffice is not installed", hint=_BY_HAND)
-    kept = edited.sheets_before(_FIRST_INPUT) if front else []
-    if front and not kept:
-        raise FileProblem(str(book), "has no sheets before its inputs", hint="give --sheets all")
+    kept = _kept(edited, sheets)
     with tempfile.TemporaryDirectory(prefix="farmbook-print-") as folder:
         copy = Path(folder) / "book.xlsx"
         copy.write_bytes(copy_without(edited.content, kept))
@@ -49,6 +56,22 @@ def printed(book: str | Path, *, front: bool) -> bytes:
         if not found.is_file():
             raise FileProblem(str(book), "could not be printed: LibreOffice made no file of it", hint=_BY_HAND)
         return found.read_bytes()
+
+
+def _kept(edited: EditedBook, sheets: str) -> list[int]:
+    """The places of the sheets to print, in their order; none for all."""
+    if sheets == "all":
+        return []
+    if sheets == "lender":
+        kept = edited.places_of(_LENDER)
+        if not edited.places_of([_REQUEST]):
+            hint = "name the loan asked for under [request] in its scenario, and build it again"
+            raise FileProblem(str(edited.path), "has no sheets for a lender, as it asks for no loan", hint=hint)
+        return kept
+    kept = edited.sheets_before(_FIRST_INPUT)
+    if not kept:
+        raise FileProblem(str(edited.path), "has no sheets before its inputs", hint="give --sheets all")
+    return kept
 
 
 def _convert(office: str, copy: Path, book: str) -> None:

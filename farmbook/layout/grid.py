@@ -83,6 +83,7 @@ GRIDS: Final = {
         FIRST_MONTH + MONTHS_A_YEAR, one_side=True, wide=True,
     ),
     "weeks": Grid((WEEK_WIDTH,) * 12, PRINTED, 5, 4, 12, wide=True),
+    "bank": Grid(one_side=True),
     "years": Grid((12, 194, *[60] * MONTHS_A_YEAR, 70, 170), YEAR + 1, 9, VALUE, YEAR + 1),
     "card": Grid((24, 238, 92, 76, 44, 44, 44, 44, 42, 41, 41, 176), 11, 3, VALUE, 11, one_side=True, upright=True),
 }  # fmt: skip

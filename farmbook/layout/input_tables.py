@@ -5,6 +5,7 @@ from __future__ import annotations
 import itertools
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
+from typing import Final
 
 from farmbook.errors import ModelFault
 from farmbook.expr.axis import Axis
@@ -15,7 +16,7 @@ from farmbook.layout.book import Content, Home, Text, Typed, Worked
 from farmbook.layout.forms import limit_code
 from farmbook.layout.grid import HOW, HOW_COLUMNS, LABEL, NAME, PRINTED, VALUE
 from farmbook.layout.input_blocks import limit_pair, note_cell
-from farmbook.layout.page import Page, cited
+from farmbook.layout.page import TWO_LINES, Page, cited
 from farmbook.layout.template import Block
 from farmbook.sections.declare import NumberInput, TextInput
 from farmbook.sections.section import Bound
@@ -24,6 +25,10 @@ __all__ = ["input_table_block", "inputs_explained"]
 
 SAYS: Mapping[str, str] = {"basis": "How known", "note": "Note", "flag": "The book says", "built": "As built"}
 """What stands in the screen margin for each column of a table, and its heads."""
+SAYS_OF_TEXTS: Final = ("Note", "As built")
+"""The same for a text."""
+TEXT_COLUMNS: Final = 2
+"""Columns of the grid that a text of each row takes."""
 
 
 @dataclass(frozen=True)
@@ -52,6 +57,7 @@ def input_table_block(page: Page, block: Block) -> None:
         raise ModelFault(f"the inputs of table `{block.title}` do not share their lists", where=page.where)
     numbers = [one for one in bound if isinstance(one.declared, NumberInput)]
     names = next((one for one in bound if isinstance(one.declared, TextInput) and one.declared.names), None)
+    texts = [one for one in bound if isinstance(one.declared, TextInput) and one is not names]
     page.heading(block.title)
     for paragraph in block.paragraphs:
         page.words(page.row, LABEL, paragraph, "paragraph", across=PRINTED - LABEL)
@@ -60,30 +66,32 @@ def input_table_block(page: Page, block: Block) -> None:
         for one in numbers:
             _matrix(page, one, axes)
     elif axes[0].direction == "down":
-        _down(page, numbers, names, axes[0])
+        _down(page, numbers, names, texts, axes[0])
     else:
-        _across(page, numbers, names, axes[0])
+        _across(page, numbers, names, texts, axes[0])
     page.asked += bound
 
 
-def _down(page: Page, numbers: Sequence[Bound], names: Bound | None, axis: Axis) -> None:
-    """Members down, one column for each input, under its unit and usual limits."""
+def _down(page: Page, numbers: Sequence[Bound], names: Bound | None, texts: Sequence[Bound], axis: Axis) -> None:
+    """Members down, one column for each number, under its unit and usual limits, and some for each text."""
     plan, count, row = page.plan, page.plan.sizes[axis], page.row
-    if VALUE + len(numbers) > PRINTED:
+    end = VALUE + len(numbers) + TEXT_COLUMNS * len(texts)
+    if end > PRINTED:
         raise ModelFault(
-            f"a table of {len(numbers)} inputs is wider than a side; {PRINTED - VALUE} have room", where=page.where
+            f"a table of {len(numbers)} numbers and {len(texts)} texts is wider than a side", where=page.where
         )
-    margin = _margin(VALUE + len(numbers))
+    margin = _margin(end)
     page.put(row, LABEL, Text(axis.label.capitalize()), "column_head")
-    for at, words in enumerate(("", "usual, from", "to"), row + 1):
+    for at, words in enumerate(("", "usual, from", "to") if numbers else (), row + 1):
         page.put(at, LABEL, Text(words), "unit")
+    first = row + (4 if numbers else 1)
     for offset, one in enumerate(numbers):
         column = VALUE + offset
         page.put(row, column, Text(_head(one)), "column_head_right")
         page.put(row + 1, column, Text(plan.unit_words(one.cell.unit)), "unit_head")
         form = plan.limit_format(one.cell.unit, table=True)
         limit_pair(page, (one.low, one.high), ((row + 2, column), (row + 3, column)), form)
-        home = Home(page.sheet.name, row + 4, column, (axis,), (count,), LABEL)
+        home = Home(page.sheet.name, first, column, (axis,), (count,), LABEL)
         aside = {what: margin + group * len(numbers) + offset for group, what in enumerate(SAYS)}
         grid = _Grid(one, home, aside)
         _grid(page, grid)
@@ -91,18 +99,24 @@ def _down(page: Page, numbers: Sequence[Bound], names: Bound | None, axis: Axis)
             page.put(row, aside[what], Text(f"{words}: {_small(_head(one))}"), "column_head")
         _hard_limits(page, one, (row + 2, aside["flag"]), (row + 3, aside["flag"]))
     if names is None:
-        page.member_labels(axis, row + 4, LABEL, "label")
+        page.member_labels(axis, first, LABEL, "label")
     else:
         _names(
             page,
             names,
-            Home(page.sheet.name, row + 4, LABEL, (axis,), (count,), LABEL),
+            Home(page.sheet.name, first, LABEL, (axis,), (count,), LABEL),
             margin + len(SAYS) * len(numbers),
         )
-    page.row = row + 4 + count
+    aside_texts = margin + len(SAYS) * len(numbers) + len(SAYS_OF_TEXTS)
+    for offset, one in enumerate(texts):
+        column = VALUE + len(numbers) + TEXT_COLUMNS * offset
+        page.put(row, column, Text(_head(one)), "column_head", across=TEXT_COLUMNS)
+        home = Home(page.sheet.name, first, column, (axis,), (count,), LABEL)
+        _text_cells(page, one, home, aside_texts + len(SAYS_OF_TEXTS) * offset, across=TEXT_COLUMNS)
+    page.row = first + count
 
 
-def _across(page: Page, numbers: Sequence[Bound], names: Bound | None, axis: Axis) -> None:
+def _across(page: Page, numbers: Sequence[Bound], names: Bound | None, texts: Sequence[Bound], axis: Axis) -> None:
     """Members across, one row for each input, with its unit and usual limits behind."""
     plan, count = page.plan, page.plan.sizes[axis]
     unit_column = VALUE + count
@@ -127,6 +141,10 @@ def _across(page: Page, numbers: Sequence[Bound], names: Bound | None, axis: Axi
         limit_pair(page, (one.low, one.high), ((row, unit_column + 1), (row, unit_column + 2)), form)
         _grid(page, _Grid(one, Home(page.sheet.name, row, VALUE, (axis,), (count,), LABEL), aside))
         _hard_limits(page, one, (row, right), (row, right + 1))
+        page.row += 1
+    for one in texts:
+        page.put(page.row, LABEL, Text(one.declared.label), "label")
+        _text_cells(page, one, Home(page.sheet.name, page.row, VALUE, (axis,), (count,), LABEL), right + 2 + 2 * count)
         page.row += 1
 
 
@@ -179,6 +197,28 @@ def _settled(
     for index, content in cells:
         page.put(*home.place(dict(zip(home.axes, index, strict=True))), content, look, form=form)
     page.plan.settle(of, home)
+
+
+def _text_cells(page: Page, one: Bound, home: Home, aside: int, *, across: int = 1) -> None:
+    """The cells of a text for each member; in the margin a note on each, and the text as built."""
+    built = one.built
+    assert built is not None
+    along = 1 if home.axes[0].direction == "down" else home.counts[0]
+    head = home.row - 1
+    for offset, words in enumerate(SAYS_OF_TEXTS):
+        page.put(head, aside + along * offset, Text(f"{words}: {_small(_head(one))}"), "column_head")
+    for member in range(home.counts[0]):
+        at = home.place({home.axes[0]: member})
+        page.put(*at, Typed(one.cell, (member,)), "input_text", across=across)
+        page.grow(at[0], TWO_LINES)
+    page.plan.settle(one.cell, home)
+    noted = Home(home.sheet, home.row, aside, home.axes, home.counts, LABEL)
+    for member in range(home.counts[0]):
+        note_cell(page, one.cell, (member,), *noted.place({home.axes[0]: member}))
+    beside = Home(home.sheet, home.row, aside + along, home.axes, home.counts, LABEL)
+    _settled(
+        page, built, beside, (((member,), Typed(built, (member,))) for member in range(home.counts[0])), "limit", ""
+    )
 
 
 def _names(page: Page, names: Bound, home: Home, aside: int) -> None:

@@ -24,7 +24,7 @@ from farmbook.sections.section import Bound
 from farmbook.sources import Source
 from farmbook.units import Unit, displayed
 
-__all__ = ["Page", "Plan", "cited", "no_figure"]
+__all__ = ["TWO_LINES", "Page", "Plan", "cited", "no_figure"]
 
 
 @dataclass
@@ -151,7 +151,7 @@ def cited(source: Source | None) -> str:
 
 
 TWO_LINES: Final = 34
-"""Height of a row for heads that a person types, which may need a second line."""
+"""Height of a row for words that a person types, which may need a second line."""
 
 
 class Page:

@@ -26,26 +26,27 @@ COLUMNS = HOW + HOW_COLUMNS - VALUE
 def table_block(page: Page, block: Block) -> None:
     """One row for each member of an axis that runs down, one column for each line.
 
-    A line that has another list too, which runs across, takes a column for each of its members. Where only the `first` rows
-    are to print, the print ends with them.
+    A line that has another list too, which runs across, takes a column for each of its members; any other so many as `spans`
+    says. Where only the `first` rows are to print, the print ends with them.
     """
     plan = page.plan
     axis = plan.axis(block.axis, page.where)
     lines = entries(plan, block, page.where)
-    grids = _columns(page, axis, lines)
-    _fits(page, block, grids[-1].column + _width(grids[-1]) - VALUE)
+    spans = block.spans or (1,) * len(lines)
+    grids = _columns(page, axis, lines, spans)
+    _fits(page, block, grids[-1].column + max(_width(grids[-1]), spans[-1]) - VALUE)
     page.heading(block.title)
     members = any(len(grid.axes) > 1 for grid in grids)
     _head(page, lines[0][0], axis.label.capitalize())
-    for (line, _), grid in zip(lines, grids, strict=True):
-        _table_head(page, line, grid, members)
+    for (line, _), grid, span in zip(lines, grids, spans, strict=True):
+        _table_head(page, line, grid, members, span)
     first = page.row + (3 if members else 2)
     if any(plan.opening(line) for line, _ in lines):
         page.words(first, LABEL, "before the first", "unit")
         first += 1
     page.member_labels(axis, first, LABEL, "label")
-    for (line, home), grid in zip(lines, grids, strict=True):
-        grid_cells(page, line, home, replace(grid, row=first))
+    for (line, home), grid, span in zip(lines, grids, spans, strict=True):
+        grid_cells(page, line, home, replace(grid, row=first), across=span)
     page.row = first + plan.sizes[axis]
     if block.first and block.first < plan.sizes[axis]:
         page.sheet.printed_rows = first + block.first
@@ -60,11 +61,11 @@ def _head(page: Page, line: Line, words: str) -> None:
         page.put(page.row, NUMBER, Text(str(place.number)), "number")
 
 
-def _columns(page: Page, axis: Axis, lines: Sequence[Entry]) -> list[Home]:
+def _columns(page: Page, axis: Axis, lines: Sequence[Entry], spans: Sequence[int]) -> list[Home]:
     """Where in a table each line stands, side by side; its row is still open."""
     grids: list[Home] = []
     column = VALUE
-    for line, _ in lines:
+    for (line, _), span in zip(lines, spans, strict=True):
         axes = ordered_axes(line.axes)
         across = [each.direction for each in axes[:-1]]
         if axes[-1:] != (axis,) or axis.direction != "down" or across not in ([], ["across"]):
@@ -72,7 +73,7 @@ def _columns(page: Page, axis: Axis, lines: Sequence[Entry]) -> list[Home]:
             raise ModelFault(what, where=page.where)
         counts = tuple(page.plan.sizes[each] for each in axes)
         grids.append(Home(page.sheet.name, 0, column, axes, counts, LABEL))
-        column += _width(grids[-1])
+        column += max(_width(grids[-1]), span)
     return grids
 
 
@@ -81,23 +82,26 @@ def _width(grid: Home) -> int:
     return grid.counts[0] if len(grid.axes) > 1 else 1
 
 
-def _table_head(page: Page, line: Line, grid: Home, members: bool) -> None:
+def _table_head(page: Page, line: Line, grid: Home, members: bool, span: int) -> None:
     """Label and unit above a line's columns, and between them the names of the members that stand side by side."""
     width = _width(grid)
-    page.put(page.row, grid.column, Text(page.label(line.head)), "column_head_right", across=width)
+    look = "column_head" if span > 1 else "column_head_right"
+    page.put(page.row, grid.column, Text(page.label(line.head)), look, across=max(width, span))
     if len(grid.axes) > 1:
         page.member_labels(grid.axes[0], page.row + 1, grid.column, "column_head_right")
     for column in range(grid.column, grid.column + width):
         unit_row = page.row + (2 if members else 1)
-        page.put(unit_row, column, Text(page.plan.unit_words(line.unit)), "column_head_right")
+        page.put(unit_row, column, Text(page.plan.unit_words(line.unit)), look, across=span)
 
 
-def grid_cells(page: Page, line: Line, home: bool, grid: Home, *, form: str = "", look: str = "") -> None:
+def grid_cells(
+    page: Page, line: Line, home: bool, grid: Home, *, form: str = "", look: str = "", across: int = 1
+) -> None:
     """The cells of a line over the lists of a grid, whose corner is its first one; before it stand opening values."""
     opening = home and page.plan.opening(line)
     form = form or page.plan.line_format(line, table=True)
     for index in _indices(grid, opening=opening):
-        _grid_cell(page, line, grid, index, form, home=home, look=look)
+        _grid_cell(page, line, grid, index, form, home=home, look=look, across=across)
     if home:
         page.plan.settle(line, grid)
 
@@ -124,7 +128,8 @@ def across_block(page: Page, block: Block) -> None:
     for line, home in lines:
         page.number(page.row, line.name)
         page.put(page.row, LABEL, Text(page.label(line.head)), "label")
-        grid_cells(page, line, home, Home(page.sheet.name, page.row, first, (axis,), (plan.sizes[axis],), LABEL))
+        grid = Home(page.sheet.name, page.row, first, (axis,), (plan.sizes[axis],), LABEL)
+        grid_cells(page, line, home, grid, look="worked_words" if line.is_text else "")
         rest = max(1, (words_column if wide else HOW + HOW_COLUMNS) - unit_column)
         page.put(page.row, unit_column, Text(plan.unit_words(line.unit)), "unit", across=rest)
         if wide:
@@ -176,12 +181,14 @@ def _indices(grid: Home, *, opening: bool) -> Iterator[tuple[int, ...]]:
     return itertools.product(*map(range, others), range(-1 if opening else 0, last))
 
 
-def _grid_cell(page: Page, line: Line, grid: Home, index: tuple[int, ...], form: str, *, home: bool, look: str) -> None:
+def _grid_cell(
+    page: Page, line: Line, grid: Home, index: tuple[int, ...], form: str, *, home: bool, look: str, across: int
+) -> None:
     opening = index[-1] < 0
     at = grid.place(dict(zip(grid.axes, index, strict=True)))
     look = "opening" if opening else look or "worked" + ("_text" if line.is_text else "")
     content = Worked(line, index, opening=opening) if home else Shown(line, index)
-    page.put(*at, content, look, form=form)
+    page.put(*at, content, look, form=form, across=across)
 
 
 def columns_explained(page: Page) -> None:

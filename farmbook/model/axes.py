@@ -19,15 +19,22 @@ __all__ = [
     "EXTRA_LOSS",
     "FLUSH",
     "GENERATION",
+    "GUARANTOR",
     "HALVING",
+    "HOUSEHOLD_DEBT",
     "INGREDIENT",
     "ITEM",
     "LOAN",
     "LOAN_ROW",
     "LOAN_YEAR",
     "MONTH",
+    "OWNER",
+    "PAST_MONTH",
+    "PAST_YEAR",
+    "PERMIT",
     "PLAN_YEAR",
     "RECIPE",
+    "SECURITY",
     "SERVED",
     "STEAMER",
     "STEP",
@@ -49,6 +56,29 @@ ITEM: Final = Axis("item", "item", "down", 24, named=True, most=20)
 BILL: Final = Axis("bill", "bill", "down", 26, named=True, most=20)
 LOAN: Final = Axis("loan", "loan", "down", 27, named=True, most=12)
 STEP_UP: Final = Axis("step_up", "change of the plan", "down", 28, named=True, ordered=True, most=10)
+OWNER: Final = Axis("owner", "owner", "down", 31, named=True, most=6)
+GUARANTOR: Final = Axis("guarantor", "guarantor", "down", 32, named=True, most=4)
+SECURITY: Final = Axis("security", "security", "down", 33, named=True, most=12)
+HOUSEHOLD_DEBT: Final = Axis("household_debt", "debt of the household", "down", 34, named=True, most=6)
+PERMIT: Final = Axis("permit", "permit", "down", 35, named=True, most=10)
+PAST_YEAR: Final = Axis(
+    "past_year",
+    "past year",
+    "across",
+    36,
+    ordered=True,
+    members=("three_years_ago", "two_years_ago", "last_year", "this_year_so_far"),
+)
+"""Years before the plan, of which the farm has records."""
+PAST_MONTH: Final = Axis(
+    "past_month",
+    "month before the plan",
+    "down",
+    37,
+    ordered=True,
+    members=tuple(str(number) for number in range(1, 13)),
+)
+"""1 is the last month before the plan."""
 SERVED: Final = Axis(
     "served", "customer in turn", "down", 29, ordered=True, members=("first", "second", "third", "fourth", "fifth")
 )

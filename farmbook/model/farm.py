@@ -43,6 +43,18 @@ from farmbook.model.alternatives.stops import (
     StopYearTwo,
 )
 from farmbook.model.axes import sizes_of_plan
+from farmbook.model.bank.as_built import AsBuilt
+from farmbook.model.bank.bands import Bands
+from farmbook.model.bank.collateral import Collateral
+from farmbook.model.bank.covenants import Covenants
+from farmbook.model.bank.crosswalk import Crosswalk
+from farmbook.model.bank.debts import Debts
+from farmbook.model.bank.evidence import Evidence
+from farmbook.model.bank.largest_loan import LargestLoan
+from farmbook.model.bank.people import People
+from farmbook.model.bank.permits import Permits
+from farmbook.model.bank.project import Project
+from farmbook.model.bank.record import Record
 from farmbook.model.bank.request import Request
 from farmbook.model.borrowing.loan_checks import LoanChecks
 from farmbook.model.borrowing.loan_list import LoanList
@@ -206,6 +218,11 @@ from farmbook.sections.section import Section
 
 __all__ = ["SECTIONS", "farm_model"]
 
+BANK: Final[tuple[type[Section], ...]] = (
+    *(Request, People, Project, Collateral, Debts, Evidence, Record, Permits, Covenants, Bands, LargestLoan),
+)
+"""What only a lender is shown."""
+
 SECTIONS: Final[tuple[type[Section], ...]] = (
     *(Shocks, Farm, Site, AltitudeBoiling, WantedSteam, AltitudePressure, Energy),
     *(Recipe, RecipeBeside, RecipeChecks, Supplement, Bag),
@@ -265,15 +282,20 @@ SECTIONS: Final[tuple[type[Section], ...]] = (
     *(Ahead, SpawnAhead, ThisWeek, FourWeeksOn),
     *(StressSizes, BestCustomer, *BAD_CASES, IfBadly),
     *(ToLoseOfAsked, ToLoseOfOne, *PRICE_FALLS, WeightLost, *WEIGHT_FALLS, HowFar),
-    *(Request,),
-    *(ReportTables, Report, ReportMatters, Front),
+    *BANK,
+    *(Crosswalk,),
+    *(ReportTables, Report, ReportMatters, Front, AsBuilt),
 )
 
 
-WITH_A_REQUEST: Final[frozenset[type[Section]]] = frozenset((Request,))
+WITH_A_REQUEST: Final[frozenset[type[Section]]] = frozenset((*BANK, AsBuilt))
 """What is only for a lender: it exists where a scenario has the table [request]."""
+WITH_A_CROSSWALK: Final[frozenset[type[Section]]] = frozenset((Crosswalk,))
+"""What is only for one form: it exists where a scenario has the table [crosswalk]."""
 
 
 def farm_model() -> Model:
     """The farm's model, for plans of any length, with all that a lender is shown; its kinds are not yet checked."""
-    return Model(SECTIONS, made_for=sizes_of_plan, parts={Request.table: WITH_A_REQUEST})
+    return Model(
+        SECTIONS, made_for=sizes_of_plan, parts={Request.table: WITH_A_REQUEST, Crosswalk.table: WITH_A_CROSSWALK}
+    )

@@ -24,6 +24,9 @@ FARM_TABLES: Final = frozenset({"customer", "calendar_month", "item", "bill"})
 """Tables of what is sold, of the weather, of what is owned and paid."""
 PLAN_TABLES: Final = frozenset({"loan", "loan_continued", "step_up", "earlier", "wetness"})
 """Tables of the plan: loans, changes, weeks."""
+BANK_TABLES: Final = frozenset({"security", "household_debt", "owner", "guarantor"})
+RECORD_TABLES: Final = frozenset({"permit", "past_year", "past_month"})
+"""Tables that only a lender is shown: what is offered, and who stands behind it; what is allowed, and what was done before."""
 
 WIDEST_TABLE: Final = 8
 """Inputs side by side that a printed side has room for; a list that runs down and has more takes a second table."""
@@ -65,7 +68,7 @@ class Report(Section):
 
     def changed_in(self, lists: int, of: frozenset[str] = frozenset()) -> Expr:
         """Cells changed in all tables over so many lists: in some of them, or in those of growing."""
-        tables, others = self._tables(), FARM_TABLES | PLAN_TABLES
+        tables, others = self._tables(), FARM_TABLES | PLAN_TABLES | BANK_TABLES | RECORD_TABLES
         return _added(
             [
                 found
@@ -263,6 +266,16 @@ class Report(Section):
     def changed_in_plan(self) -> Expr:
         """Names of rows are not counted."""
         return self.changed_in(1, PLAN_TABLES)
+
+    @line("Cells changed since the book was made, tables for the bank", unit="count")
+    def changed_for_bank(self) -> Expr:
+        """Names of rows are not counted. None where no loan is asked for."""
+        return self.changed_in(1, BANK_TABLES) + self.changed_in_record
+
+    @line("Cells changed since the book was made, permits and past years", unit="count")
+    def changed_in_record(self) -> Expr:
+        """Names of rows are not counted. None where no loan is asked for."""
+        return self.changed_in(1, RECORD_TABLES)
 
     @line("Cells changed since the book was made, tables over two lists", unit="count")
     def changed_over_two_lists(self) -> Expr:

@@ -22,7 +22,8 @@ class ReportMatters(Section):
     @line("Inputs changed since the book was made, all together", unit="count")
     def changed(self) -> Expr:
         """Single ones and those of tables; names of rows are not counted."""
-        return self.report.changed_singles + self.report.changed_in_lists + self.report.changed_over_two_lists
+        in_tables = self.report.changed_in_lists + self.report.changed_over_two_lists + self.report.changed_for_bank
+        return self.report.changed_singles + in_tables
 
     @line("How many inputs were changed since", unit="1")
     def changed_told(self) -> Expr:

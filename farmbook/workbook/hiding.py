@@ -1,11 +1,11 @@
-"""A copy of a workbook in which some sheets are hidden, so that the others print; all else stays byte for byte."""
+"""A copy of a workbook in which some sheets are hidden, so that the others print, in any order; its other parts stay as they are."""
 
 from __future__ import annotations
 
 import io
 import re
 import zipfile
-from collections.abc import Collection
+from collections.abc import Sequence
 from typing import Final
 
 __all__ = ["copy_without"]
@@ -18,8 +18,8 @@ _OF_SHEET: Final = re.compile(r'localSheetId="(\d+)"')
 _VIEW: Final = re.compile(r"\s(?:activeTab|firstSheet)=\"\d*\"")
 
 
-def copy_without(workbook: bytes, kept: Collection[int]) -> bytes:
-    """A workbook with only the sheets at these places shown; with none given, as it is."""
+def copy_without(workbook: bytes, kept: Sequence[int]) -> bytes:
+    """A workbook with only the sheets at these places shown, in this order; with none given, as it is."""
     if not kept:
         return workbook
     packed = io.BytesIO()
@@ -30,21 +30,28 @@ def copy_without(workbook: bytes, kept: Collection[int]) -> bytes:
     return packed.getvalue()
 
 
-def _hidden(workbook: str, kept: Collection[int]) -> str:
-    """The list of sheets with all others hidden, the first that is kept the one that opens.
+def _hidden(workbook: str, kept: Sequence[int]) -> str:
+    """The list of sheets with those kept first, the first of them the one that opens, and all others hidden.
 
-    Their print areas go too: LibreOffice prints a hidden sheet that has one.
+    Their print areas go too: LibreOffice prints a hidden sheet that has one. What belongs to one sheet says so by its place.
     """
-    places = iter(range(len(_SHEET.findall(workbook))))
+    sheets = _SHEET.findall(workbook)
+    order = [*kept, *(place for place in range(len(sheets)) if place not in kept)]
+    listed = iter([sheets[place] if place in kept else _marked(sheets[place]) for place in order])
 
-    def marked(match: re.Match[str]) -> str:
-        if next(places) in kept:
-            return match[0]
-        start, sheet, rest = _STATE.sub("", match[0]).partition("sheet ")
-        return f'{start}{sheet}state="hidden" {rest}'
-
-    def without_area(match: re.Match[str]) -> str:
+    def moved(match: re.Match[str]) -> str:
         sheet = _OF_SHEET.search(match[1])
-        return "" if sheet and int(sheet[1]) not in kept and "_xlnm.Print_" in match[1] else match[0]
+        if sheet is None:
+            return match[0]
+        place = int(sheet[1])
+        if place not in kept and "_xlnm.Print_" in match[1]:
+            return ""
+        return match[0].replace(sheet[0], f'localSheetId="{order.index(place)}"', 1)
 
-    return _VIEW.sub("", _NAME.sub(without_area, _SHEET.sub(marked, workbook)))
+    return _VIEW.sub("", _NAME.sub(moved, _SHEET.sub(lambda _: next(listed), workbook)))
+
+
+def _marked(sheet: str) -> str:
+    """The same sheet, hidden."""
+    start, name, rest = _STATE.sub("", sheet).partition("sheet ")
+    return f'{start}{name}state="hidden" {rest}'

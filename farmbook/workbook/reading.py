@@ -7,7 +7,7 @@ import io
 import re
 import warnings
 import zipfile
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator, Mapping, Sequence
 from contextlib import contextmanager
 from dataclasses import dataclass, replace
 from functools import cached_property
@@ -102,6 +102,11 @@ class EditedBook:
         found = next((cell.place.rpartition(" ")[0] for row in self.cells(name) for cell in row), "")
         names = list(self._book.sheetnames)
         return list(range(names.index(found))) if found in names else []
+
+    def places_of(self, sheets: Sequence[str]) -> list[int]:
+        """The places of the sheets of these names that the book has, in this order."""
+        names = list(self._book.sheetnames)
+        return [names.index(sheet) for sheet in sheets if sheet in names]
 
     def _cell(self, sheet: str, row: int, column: int) -> BookCell:
         place = f"{sheet} {get_column_letter(column)}{row}"

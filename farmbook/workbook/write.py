@@ -35,7 +35,7 @@ from farmbook.layout.book import (
     a1,
 )
 from farmbook.layout.flow import print_scale, scale_to_side, set_spaces
-from farmbook.layout.looks import DEEP, FONT, HAIR, LINE, LOOKS, PALE, STRAW, STRAW_BOX
+from farmbook.layout.looks import DEEP, FONT, HAIR, LINE, LOOKS, MID, PALE, STRAW, STRAW_BOX
 from farmbook.layout.page import Plan
 from farmbook.sections.section import Bound
 from farmbook.workbook.address import Addresses, Filling
@@ -63,6 +63,7 @@ _TABS: Final = {
     "years": DEEP,
     "inputs": STRAW,
     "worked": PALE,
+    "bank": MID,
     "months": PALE,
     "weeks": PALE,
 }

@@ -13,6 +13,7 @@ from tests.calc import (
     rows_finance,
     rows_heat,
     rows_loan,
+    rows_ratios,
     rows_steam,
     rows_tables,
     rows_worth,
@@ -29,6 +30,7 @@ ROWS: Final = (
     *rows_climate.ROWS,
     *rows_tables.ROWS,
     *rows_finance.ROWS,
+    *rows_ratios.ROWS,
 )
 
 

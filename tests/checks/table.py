@@ -9,6 +9,7 @@ from tests.checks.checked import Checked
 from tests.checks.table_loans import LOANS
 from tests.checks.table_plan import PLAN
 from tests.checks.table_safety import SAFETY
+from tests.checks.table_statements import STATEMENTS
 from tests.checks.table_year import YEAR
 
 __all__ = ["CHECKS"]
@@ -411,6 +412,7 @@ CHECKS: Final[Mapping[str, Checked]] = {
     **LOANS,
     **PLAN,
     **SAFETY,
+    **STATEMENTS,
     **BOOK,
 }
 """By the dotted name of the check. A new check needs an entry here."""

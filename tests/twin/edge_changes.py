@@ -5,6 +5,8 @@ from __future__ import annotations
 from collections.abc import Mapping
 from typing import Any, Final
 
+from tests.twin.bank_changes import BANK
+
 __all__ = ["BY_NAME"]
 
 IN_THE_VESSEL: Final = {"steamer.kind": "pressure vessel"}
@@ -269,5 +271,6 @@ BY_NAME: Final[Mapping[str, Mapping[str, Any]]] = {
     "own spawn would lose more bags than there are": {"recipe.loss_in_spawn_run": 0.7, "spawn.extra_loss": 0.4},
     "the lab holds the farm back": {"make_or_buy.limit": "the lab or the spawn run room"},
     **WHOLE_FARM,
+    **BANK,
 }
 """By the dotted names of the inputs, in their declared units."""

@@ -6,7 +6,20 @@ from collections.abc import Mapping, Sequence
 from typing import Any, Final
 
 from farmbook.expr.axis import Axis
-from farmbook.model.axes import BILL, CUSTOMER, INGREDIENT, ITEM, LOAN, RECIPE, STEP_UP
+from farmbook.model.axes import (
+    BILL,
+    CUSTOMER,
+    GUARANTOR,
+    HOUSEHOLD_DEBT,
+    INGREDIENT,
+    ITEM,
+    LOAN,
+    OWNER,
+    PERMIT,
+    RECIPE,
+    SECURITY,
+    STEP_UP,
+)
 from farmbook.model.borrowing.loan_list import LoanList
 from farmbook.model.cost.growing_cost import GrowingCost
 from farmbook.model.cost.harvest import Harvest
@@ -65,6 +78,11 @@ NAMES: Final[Mapping[Axis, Sequence[str]]] = {
     LOAN: LOANS,
     STEP_UP: STEP_UPS,
     RECIPE: RECIPES,
+    OWNER: ("Two sisters", ""),
+    GUARANTOR: ("An uncle", ""),
+    SECURITY: ("Steamer", "Van", ""),
+    HOUSEHOLD_DEBT: ("House", "Car", ""),
+    PERMIT: ("Zoning", "Boiler", ""),
 }
 
 # By dry mass: beech, hulls, bran, gypsum; the moistures, prices, densities and customers are plausible and invented.

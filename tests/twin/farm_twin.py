@@ -9,6 +9,7 @@ import numpy as np
 
 from tests.twin.farm_twin_ahead import the_next_weeks
 from tests.twin.farm_twin_bag import bags, mixing
+from tests.twin.farm_twin_bank import crosswalk, the_bank
 from tests.twin.farm_twin_beside import beside_the_plan
 from tests.twin.farm_twin_buy_in import other_spawn
 from tests.twin.farm_twin_calendar import calendar
@@ -157,7 +158,10 @@ def schedule(inputs: Given, found: Results) -> dict[str, Numbers]:
     return {name: np.asarray(value, dtype=float) for name, value in weeks(inputs, found).items()}
 
 
-PLAN: Final[tuple[Subject, ...]] = (weeks, months, when_enough, statements, beside_the_plan, the_next_weeks)
+PLAN: Final[tuple[Subject, ...]] = (
+    *(weeks, months, when_enough, statements, beside_the_plan, the_next_weeks),
+    *(the_bank, crosswalk),
+)
 """What the plan is made of, after the loans."""
 
 

@@ -78,17 +78,29 @@ def farm_of(given: Mapping[Input, Any], names: Mapping[Axis, Sequence[str]], mon
             shape = tuple(sizes[axis] for axis in ordered_axes(bound.cell.axes))
             numbers[declared.dotted] = np.broadcast_to(np.asarray(value, dtype=float), shape)
         elif isinstance(declared, TextInput):
-            words[declared.dotted] = list(names[declared.axes[0]]) if declared.names else value
+            words[declared.dotted] = words_of(declared, value, names)
     return Farm(numbers, words, names, months)
 
 
+def words_of(declared: TextInput, value: Any, names: Mapping[Axis, Sequence[str]]) -> Any:
+    """The words of a text: one, the names of a list, or one for each of its members."""
+    if declared.names:
+        return list(names[declared.axes[0]])
+    if declared.axes and isinstance(value, str):
+        return [value] * len(names[declared.axes[0]])
+    return value
+
+
 def farm_of_cells(cells: Mapping[RawInput, Cells], system: str, months: int) -> Farm:
-    """The farm that stands in a book's cells, brought back to the units declared."""
+    """The farm that stands in a book's cells, brought back to the units declared; it has the parts that the book has."""
     numbers: dict[str, Array] = {}
     words: dict[str, Any] = {}
     names: dict[Axis, Sequence[str]] = {}
+    by_name = {cell.name: found for cell, found in cells.items()}
     for declared, bound in whole_farm().inputs.items():
-        found = cells[bound.cell]
+        found = by_name.get(bound.cell.name)
+        if found is None:
+            continue
         if isinstance(declared, NumberInput):
             shown = displayed(bound.cell.unit, system)
             numbers[declared.dotted] = converted(found.numbers[0], shown, bound.cell.unit)
@@ -112,7 +124,7 @@ def twin_inputs(farm: Farm) -> Given:
     """The farm as the twin takes it: nothing where no number stands or the row is spare."""
     found: dict[str, Any] = {**farm.words, "plan.months": farm.months}
     for declared, bound in whole_farm().inputs.items():
-        if isinstance(declared, NumberInput):
+        if isinstance(declared, NumberInput) and declared.dotted in farm.numbers:
             typed, used = farm.numbers[declared.dotted], in_use(farm, ordered_axes(bound.cell.axes))
             found[declared.dotted] = np.where(np.isnan(typed) | (used == 0), 0.0, typed)
             if len(bound.cell.axes) > 1:
@@ -183,7 +195,9 @@ def in_declared_units(values: Mapping[Line, Array], system: str, lines: Sequence
     for line in lines:
         expr = behind(line)
         if isinstance(expr, Choose):
-            found[line.name] = np.asarray([1.0 + expr.sentences.index(str(each)) for each in values[line]])
+            said = np.asarray(values[line], dtype=object)
+            places = [1.0 + expr.sentences.index(str(each)) for each in said.ravel()]
+            found[line.name] = np.asarray(places).reshape(said.shape)
         elif isinstance(expr, Nth) and line.is_text:
             found[line.name] = np.asarray(list(_places(expr, line, values)))
         else:
@@ -252,7 +266,9 @@ def room_of(line: Line) -> float:
     """For one line."""
     if line.name.endswith((".cents", "loan_years.interest")):
         return 1e-5
-    if line.name.startswith("cold_room.") or (line.name.startswith("month_") and line.unit == unit("money")):
+    if line.name.startswith(("cold_room.", "bags_value.", "year_balance.", "year_statements.")) or (
+        line.name.startswith("month_") and line.unit == unit("money")
+    ):
         return 1e-6
     return 1e-7 if line.unit == unit("money/year") else 1e-9
 

@@ -13,7 +13,7 @@ import numpy as np
 from farmbook.expr.axis import Axis
 from farmbook.expr.walk import ordered_axes
 from farmbook.results import whole_farm
-from farmbook.sections.declare import NumberInput
+from farmbook.sections.declare import NumberInput, TextInput
 from tests.twin.edge_farms import changes_of, plausible
 from tests.twin.farms import Farm
 from tests.twin.random_farms import random_farm
@@ -164,8 +164,9 @@ def widened(farm: Farm) -> Farm:
         if isinstance(declared, NumberInput) and axes:
             more = [(0, wanted[axis] - len(farm.names[axis]) if axis.named else 0) for axis in axes]
             cells[name] = np.pad(np.asarray(farm.numbers[name], dtype=float), more, constant_values=np.nan)
-        elif name in words and axes:
-            words[name] = list(names[axes[0]])
+        elif isinstance(declared, TextInput) and axes:
+            more_rows = wanted[axes[0]] - len(farm.names[axes[0]])
+            words[name] = list(names[axes[0]]) if declared.names else [*words[name], *[""] * more_rows]
     return Farm(cells, words, names, farm.months)
 
 

@@ -9,7 +9,22 @@ import numpy as np
 from farmbook.expr.axis import Axis
 from farmbook.expr.walk import ordered_axes
 from farmbook.interpret.numbers import Array
-from farmbook.model.axes import BILL, CUSTOMER, FLUSH, INGREDIENT, ITEM, LOAN, RECIPE, STEP_UP
+from farmbook.model import bank
+from farmbook.model.axes import (
+    BILL,
+    CUSTOMER,
+    FLUSH,
+    GUARANTOR,
+    HOUSEHOLD_DEBT,
+    INGREDIENT,
+    ITEM,
+    LOAN,
+    OWNER,
+    PERMIT,
+    RECIPE,
+    SECURITY,
+    STEP_UP,
+)
 from farmbook.model.borrowing.loan_list import LoanList
 from farmbook.model.cost.harvest import Harvest
 from farmbook.model.crop.crop import Crop
@@ -30,6 +45,14 @@ OTHER_NAMES = {
     STEP_UP: ("Second load", "helper", "more shelves"),
     BILL: ("Rent", "insurance", "van"),
 }
+BANK_NAMES = {
+    OWNER: ("Ada", "Ben", "Cleo"),
+    GUARANTOR: ("Dora", "Emil"),
+    SECURITY: ("Steamer", "van", "cooler"),
+    HOUSEHOLD_DEBT: ("House", "car"),
+    PERMIT: ("Zoning", "boiler", "water"),
+}
+HEADINGS = ("rent", "Insurance", "FREIGHT", "utilities", "repairs", "", "gifts")
 
 LOANS_OF_LENDERS = (LoanList.rate, LoanList.interval, LoanList.term, LoanList.interest_only, LoanList.drawn_in)
 
@@ -42,9 +65,13 @@ def random_farm(seed: int) -> Farm:
     rng = np.random.default_rng(seed)
     names = {INGREDIENT: named_rows(rng, INGREDIENT_NAMES), RECIPE: named_rows(rng, RECIPE_NAMES)}
     names |= {axis: named_rows(rng, wanted) for axis, wanted in OTHER_NAMES.items()}
+    lender = np.random.default_rng([seed, len(BANK_NAMES)])
+    names |= {axis: named_rows(lender, wanted) for axis, wanted in BANK_NAMES.items()}
     given: dict[Input, Any] = {}
     for declared in whole_farm().inputs:
-        if isinstance(declared, NumberInput):
+        if declared.owner.__module__.startswith(f"{bank.__name__}."):
+            given |= of_the_bank(lender, declared, names)
+        elif isinstance(declared, NumberInput):
             given[declared] = random_numbers(rng, declared, names)
         elif isinstance(declared, Choice):
             given[declared] = random_case(rng, str(rng.choice(declared.labels)))
@@ -56,6 +83,17 @@ def random_farm(seed: int) -> Farm:
     given[Recipe.parts] = some_left_out(rng, given[Recipe.parts])
     given |= {declared: usual_loan(rng, declared, given[declared]) for declared in LOANS_OF_LENDERS}
     return farm_of(given, names)
+
+
+def of_the_bank(rng: Random, declared: Input, names: dict[Axis, tuple[str, ...]]) -> dict[Input, Any]:
+    """What only a lender is shown, drawn apart, so that the farm behind it stays what it is."""
+    if isinstance(declared, NumberInput):
+        return {declared: random_numbers(rng, declared, names)}
+    if isinstance(declared, TextInput) and declared.picks is not None:
+        return {declared: random_name(rng, declared, names)}
+    if isinstance(declared, TextInput) and declared.axes == (BILL,):
+        return {declared: [str(rng.choice(HEADINGS)) for _ in names[BILL]]} if not declared.names else {}
+    return {}
 
 
 def named_rows(rng: Random, wanted: tuple[str, ...]) -> tuple[str, ...]:

@@ -55,16 +55,20 @@ class Picks(Section):
         this = at(self.sound, WEEK, maximum(row - whole, 1)) * (1 - part)
         return this + at(self.sound, WEEK, (row - whole - 1 - 1) * (row > whole + 1) + 1) * part
 
+    @line("Picked of a bag, of that of a typical year", unit="share", axes=(WEEK,))
+    def season(self) -> Expr:
+        """By the month that holds most of the week."""
+        return at(self.yield_season, CALENDAR, self.weeks.month_of_year)
+
     @line("Picked in the week, by flush", unit="kg_picked", axes=(FLUSH, WEEK))
     def by_flush(self) -> Expr:
         """By the season of the month. Nothing of flushes that are not kept."""
-        season = at(self.yield_season, CALENDAR, self.weeks.month_of_year)
-        return self.picked_bags * self.crop.fresh_per_live * season
+        return self.picked_bags * self.crop.fresh_per_live * self.season
 
     @line("Picked in the week", unit="kg_picked", axes=(WEEK,))
     def picked(self) -> Expr:
         """All flushes."""
-        return total(self.by_flush, FLUSH)
+        return total(self.picked_bags * self.crop.fresh_per_live, FLUSH) * self.season
 
     @line("Taken to customers of what is picked", unit="kg_taken/kg_picked", source=ARITHMETIC)
     def share_taken(self) -> Expr:

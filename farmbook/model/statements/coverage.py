@@ -86,11 +86,11 @@ class Coverage(Section):
 
     # Which year counts
 
-    @line("Loans of interest only at the start of the month", unit="count", axes=(MONTH,))
+    @line("Loans of interest only in the month", unit="count", axes=(MONTH,))
     def interest_only(self) -> Expr:
-        """Of those that have come."""
+        """Of those that have come by its end, as they stood before its payment."""
         rows = self.then.rows
-        waits = (previous(self.then.left, MONTH) > rows.level_payments) * (rows.drawn_in < self.then.months.number)
+        waits = (previous(self.then.left, MONTH) > rows.level_payments) * (rows.drawn_in <= self.then.months.number)
         return total(waits * (rows.amount > 0), LOAN)
 
     @line("Year of full loan payments", unit="flag", axes=(PLAN_YEAR,))

@@ -12,11 +12,14 @@ from farmbook.expr.sentences import either, figure, say
 from farmbook.model.calendar.plan_months import PlanMonths
 from farmbook.model.crop.crop import Crop
 from farmbook.model.labour.hours import Hours
+from farmbook.model.months.month_bills import MonthBills
 from farmbook.model.months.month_cash import MonthCash
 from farmbook.model.months.month_sales import MonthSales
+from farmbook.model.months.month_spawn import MonthSpawn
 from farmbook.model.months.month_supplies import MonthSupplies
 from farmbook.model.months.month_totals import MonthTotals
 from farmbook.model.place.farm_plan import Farm
+from farmbook.model.schedule.cold_room import ColdRoom
 from farmbook.model.selling.customers import Customers
 from farmbook.model.shocks.shocks import Shocks
 from farmbook.model.steam.steamer_in_use import SteamerInUse
@@ -242,13 +245,32 @@ class LatePayers(BadCase, words="customers pay late"):
 
 
 class OtherWeeks(BadCase):
-    """Other weeks of filling. Nothing is kept back, so that what spoils in a month does not matter to what is sold in it."""
+    """Other weeks of filling: mix and bags follow it, and what can be sold. What else is spent, and who buys, is as planned.
+
+    Nothing is kept back, so that what spoils in a month does not matter to what is sold in it.
+    """
 
     totals = uses(MonthTotals)
+    spawn = uses(MonthSpawn)
+    bills = uses(MonthBills)
+    cold = uses(ColdRoom)
 
     def changes(self) -> Shocked:
-        """What spoils stays as it is."""
-        return {**super().changes(), MonthTotals.spoiled: self.totals.spoiled}
+        """What is ordered, contracted or hired by then stays, and so do customers."""
+        return {
+            **super().changes(),
+            MonthTotals.spoiled: self.totals.spoiled,
+            MonthSpawn.cost: self.spawn.cost,
+            MonthBills.wages: self.bills.wages,
+            MonthBills.piece: self.bills.piece,
+            MonthBills.energy: self.bills.energy,
+            MonthBills.bills_paid: self.bills.bills_paid,
+            MonthSupplies.full_week: self.supplies.full_week,
+            ColdRoom.wanted: self.cold.wanted,
+            MonthSales.takes: self.sales.takes,
+            MonthSales.all_take: self.sales.all_take,
+            MonthSales.going_a_week: self.sales.going_a_week,
+        }
 
 
 class LateOpening(OtherWeeks, words="building costs more and opens late"):
@@ -267,9 +289,8 @@ class PlantStops(OtherWeeks, words="the plant stops"):
     title = "The plant stops"
 
     def shocked(self) -> Shocked:
-        """From that week on. Customers take as planned, in months in which none takes any too."""
+        """From that week on."""
         return {
-            MonthSales.takes: self.sales.takes,
             Shocks.stopped_from: 0 + self.sizes.stopped_from,
             Shocks.stopped_for: 0 + self.sizes.stopped_for,
         }
