@@ -66,7 +66,7 @@ STATEMENTS: Final[Mapping[str, Checked]] = {
         holds=FARMS,
     ),
     "month_balance.receivables_agree": Checked(
-        slips=("month_balance.receivables", "month_sales.owed_by_sales", "month_sales.owed"), holds=FARMS
+        slips=("month_balance.receivables", "month_sales.owed_counted", "month_sales.owed"), holds=FARMS
     ),
     "month_balance.payables_agree": Checked(
         slips=("month_balance.payables", "month_supplies.purchases_so_far", "month_supplies.owed"), holds=FARMS

@@ -28,6 +28,7 @@ def stock_kept(given: Given, out: Results, when: Months) -> Results:
     a_bag, weeks = float(out["bag.material_cost"]), float(given["opening.supply_weeks"])
     used_up = [bags * a_bag for bags in out["month_totals.filled"]]
     full_week = [float(out["filling.full_bags"][math.floor(end) - 1]) * a_bag for end in when.ends]
+    full_week = [float(each) for each in out.get("month_supplies.full_week", full_week)]
     opening = 0.0 if out["farm.is_new"] else float(given["farm.bags_filled_a_week"]) * a_bag * weeks
     bought, stock, there = [], [], opening
     for used, week in zip(used_up, full_week, strict=True):

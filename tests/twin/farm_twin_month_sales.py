@@ -32,18 +32,24 @@ def most_of(out: Results, first: float, when: Months) -> tuple[Monthly, list[Mon
 
 
 def shared_out(out: Results, most: list[Monthly]) -> Results:
-    """What is sold in each month, handed to the customers in turn, and stretched to what is sold."""
+    """What is sold in each month, handed to the customers in turn, and stretched to what is sold.
+
+    In a case that moves weeks customers take what they take as planned.
+    """
     turns, sold = range(len(most)), [float(each) for each in out["month_totals.sold"]]
     a_week = [float(each) for each in out["in_turn.most"]]
     share = [over(each, sum(a_week)) for each in a_week]
-    brought = out["month_totals.brought"]
+    brought, as_planned = out["month_totals.brought"], out.get("month_sales.takes")
+    all_of_them = out.get("month_sales.all_take", [sum(column) for column in zip(*most, strict=True)])
     tables: dict[str, list[Monthly]] = {name: [[] for _ in turns] for name in ("takes", "earlier", "gets")}
     lines: dict[str, Monthly] = {name: [] for name in ("all_take", "stretched")}
     for month, weight in enumerate(sold):
-        all_take, earlier = sum(row[month] for row in most), 0.0
+        all_take, earlier = float(all_of_them[month]), 0.0
         stretched = weight / all_take if 0 < all_take < weight else 1.0
         for turn in turns:
             takes = most[turn][month] if all_take > 0 else float(brought[month]) * share[turn]
+            if as_planned is not None:
+                takes = float(as_planned[turn][month])
             gets = max(min(takes, weight - earlier), 0.0) * stretched
             for name, value in (("takes", takes), ("earlier", earlier), ("gets", gets)):
                 tables[name][turn].append(value)
@@ -68,7 +74,7 @@ def money(out: Results, gets: list[Monthly], most: list[Monthly], when: Months) 
         fees.append(sum(row[month] * each for row, each in zip(gets, selling, strict=True)))
         there_now = [row[month] > 0 and wants[month] > 0 for row, wants in zip(gets, most, strict=True)]
         going_a_week.append(sum(each for is_on, each in zip(there_now, going, strict=True) if is_on))
-    costs = zip(fees, going_a_week, when.days, strict=True)
+    costs = zip(fees, out.get("month_sales.going_a_week", going_a_week), when.days, strict=True)
     return {
         "there": [running(row) for row in there],
         "sales": [sum(row[month] for row in there) for month in range(len(when.days))],
