@@ -50,9 +50,8 @@ class Coverage(Section):
 
     @line("Coverage: can go to loans, before the household", unit="money", axes=(PLAN_YEAR,), source=FARM_RATIOS)
     def earned(self) -> Expr:
-        """Income from operations, with loss in value and interest of loans put back."""
-        parts = self.statements
-        return earned_before_owning(parts.before_tax, parts.loss, parts.loan_interest)
+        """Left before loss in value and interest of loans; the credit line and loan fees are paid first."""
+        return self.statements.left - self.statements.other_interest
 
     @line("Can go to loans, the household paid", unit="money", axes=(PLAN_YEAR,), source=FARM_RATIOS)
     def capacity(self) -> Expr:

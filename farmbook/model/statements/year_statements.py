@@ -44,12 +44,17 @@ class YearStatements(Section):
     loan_interest = in_year(
         "Year: interest of loans alone", "As it grows, paid or not.", lambda self: self.income.loan_interest
     )
+    other_interest = in_year(
+        "Year: interest of the credit line, and loan fees",
+        "As they are paid.",
+        lambda self: self.book.line_interest + self.book.loans.fees,
+    )
     before_tax = in_year(
         "Year: income from operations",
         "After loss in value and interest, before tax and household.",
         lambda self: self.income.before_tax,
     )
-    tax = in_year("Year: tax set aside", "As on the cash statement.", lambda self: self.income.tax)
+    tax = in_year("Year: tax set aside", "As on the cash statement.", lambda self: self.book.home.tax)
     after_tax = in_year("Year: income after tax", "For the household, and to keep.", lambda self: self.income.after_tax)
 
     # Cash

@@ -22,6 +22,8 @@ from farmbook.model.place.farm_plan import Farm
 from farmbook.model.schedule.cold_room import ColdRoom
 from farmbook.model.selling.customers import Customers
 from farmbook.model.shocks.shocks import Shocks
+from farmbook.model.statements.coverage import Coverage
+from farmbook.model.statements.month_income import MonthIncome
 from farmbook.model.steam.steamer_in_use import SteamerInUse
 from farmbook.model.stress.best_customer import BestCustomer
 from farmbook.model.stress.stress_sizes import StressSizes
@@ -63,6 +65,10 @@ class BadCase(Alternative):
         MonthCash.most_missing,
         MonthCash.months_below,
         MonthCash.last_below,
+        Coverage.coverage_ramp,
+        Coverage.coverage_full,
+        Coverage.typical_coverage,
+        Coverage.typical_before,
         Household.left_over,
     )
 
@@ -111,6 +117,26 @@ class BadCase(Alternative):
     def below(self) -> Expr:
         """At their ends."""
         return self.of(MonthCash.months_below)
+
+    @line("Coverage of the first year, the household paid: {}", unit="1", zero_is_none=True)
+    def first_year(self) -> Expr:
+        """Money there for each 1.00 of loan payments due."""
+        return self.of(Coverage.coverage_ramp)
+
+    @line("Coverage of the first year of full payments, the household paid: {}", unit="1", zero_is_none=True)
+    def full_year(self) -> Expr:
+        """No loan pays interest only in it."""
+        return self.of(Coverage.coverage_full)
+
+    @line("Coverage of a typical year, the household paid: {}", unit="1", zero_is_none=True)
+    def typical(self) -> Expr:
+        """Once the farm runs steadily."""
+        return self.of(Coverage.typical_coverage)
+
+    @line("Coverage of a typical year before the household is paid: {}", unit="1", zero_is_none=True)
+    def before_household(self) -> Expr:
+        """Read it beside the other, never alone."""
+        return self.of(Coverage.typical_before)
 
     @line("Left when the household has lived, a year: {}", unit="money/year")
     def left_over(self) -> Expr:
@@ -254,6 +280,7 @@ class OtherWeeks(BadCase):
     spawn = uses(MonthSpawn)
     bills = uses(MonthBills)
     cold = uses(ColdRoom)
+    income = uses(MonthIncome)
 
     def changes(self) -> Shocked:
         """What is ordered, contracted or hired by then stays, and so do customers."""
@@ -270,6 +297,8 @@ class OtherWeeks(BadCase):
             MonthSales.takes: self.sales.takes,
             MonthSales.all_take: self.sales.all_take,
             MonthSales.going_a_week: self.sales.going_a_week,
+            MonthIncome.spawn_rise: self.income.spawn_rise,
+            MonthIncome.bags_rise: self.income.bags_rise,
         }
 
 
