@@ -51,6 +51,6 @@ def _falls(name: str, of: str, *more: str) -> Checked:
 STRESS: Final[Mapping[str, Checked]] = {
     "price_to_asked.proves": _falls("price", "asked", "price_to_asked.at_stake"),
     "price_to_one.proves": _falls("price", "one", "price_to_one.at_stake"),
-    "weight_to_asked.proves": _falls("weight", "asked", "weight_lost.more_than_next", "weight_to_asked.low"),
-    "weight_to_one.proves": _falls("weight", "one", "weight_lost.more_than_next", "weight_to_one.low"),
+    "weight_to_asked.proves": _falls("weight", "asked", "weight_lost.more_than_next"),
+    "weight_to_one.proves": _falls("weight", "one", "weight_lost.more_than_next"),
 }
