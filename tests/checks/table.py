@@ -10,6 +10,7 @@ from tests.checks.table_loans import LOANS
 from tests.checks.table_plan import PLAN
 from tests.checks.table_safety import SAFETY
 from tests.checks.table_statements import STATEMENTS
+from tests.checks.table_stress import STRESS
 from tests.checks.table_year import YEAR
 
 __all__ = ["CHECKS"]
@@ -413,6 +414,7 @@ CHECKS: Final[Mapping[str, Checked]] = {
     **PLAN,
     **SAFETY,
     **STATEMENTS,
+    **STRESS,
     **BOOK,
 }
 """By the dotted name of the check. A new check needs an entry here."""

@@ -91,7 +91,7 @@ class StressSizes(Section):
         "Coverage that a lender wants",
         unit="1",
         usual=(1.1, 1.5),
-        hard=(0, 10),
+        hard=(0.1, 10),
         default=1.25,
         how="Money that can go to loans for each 1.00 due, the household paid.",
         source=COMMON_PRACTICE,
