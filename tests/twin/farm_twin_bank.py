@@ -53,7 +53,7 @@ def request(given: Given) -> Results:
         "request.paid_a_year": of_it(lambda loan: first_full_year(loan)[0]),
         "request.interest_a_year": of_it(lambda loan: first_full_year(loan)[1]),
     }
-    found["request.counted"] = float(found["request.amount"] <= 0 or listed(given))
+    found["request.counted"] = float(found["request.amount"] <= 0 or listed(given) or not given["opening.cash_given"])
     return found
 
 
@@ -236,7 +236,12 @@ def covenants(given: Given, out: Results) -> Results:
         "current": [
             owed <= 0 or one >= given["request.wanted_current"] for owed, one in zip(due, current, strict=True)
         ],
-        "debt": [one <= given["request.most_debt"] for one in yearly(out, "farm_ratios.debt_to_assets")],
+        "debt": [
+            owed <= has * given["request.most_debt"]
+            for owed, has in zip(
+                yearly(out, "year_balance.total_liabilities"), yearly(out, "year_balance.total_assets"), strict=True
+            )
+        ],
         "cash": [not given["opening.cash_given"] or one + room >= given["request.wanted_cash"] for one in lowest],
     }
     flags = {f"covenants.{name}_kept": [float(each) for each in line] for name, line in kept.items()}
