@@ -60,11 +60,11 @@ BANK: Final[Mapping[str, Checked]] = {
             {"request.lease_until": 46500, "request.loan": "another"},
         ),
     ),
-    "record.yield_reached": Checked(
+    "reached.yield_reached": Checked(
         fails=({**PAST, "record.picked": [1, None, None, None]},),
         holds=({**PAST, "record.picked": [1000, None, None, None]}, {"record.picked": [1, None, None, None]}),
     ),
-    "record.price_reached": Checked(
+    "reached.price_reached": Checked(
         fails=({**PRICED, "record.sales": [None, 1000, None, None]},),
         holds=({**PRICED, "record.sales": [None, 99000, None, None]}, {"record.sales": [None, 1000, None, None]}),
     ),
