@@ -14,6 +14,7 @@ from farmbook.expr.nodes import (
     Call,
     Choose,
     Expr,
+    Extreme,
     InternalRate,
     Joined,
     Line,
@@ -50,11 +51,13 @@ __all__ = [
     "calendar_month",
     "calendar_year",
     "exponential",
+    "highest_of",
     "internal_rate",
     "interpolated",
     "is_word",
     "joined",
     "log_10",
+    "lowest_of",
     "maximum",
     "mean",
     "minimum",
@@ -272,6 +275,16 @@ def internal_rate(flows: Expr, axis: Axis) -> Expr:
     sign once; 0 where none is found.
     """
     return InternalRate(as_line(flows), axis)
+
+
+def lowest_of(line: Expr, axis: Axis) -> Expr:
+    """The least that a line comes to along an axis."""
+    return Extreme(as_line(line, "a least"), axis, most=False)
+
+
+def highest_of(line: Expr, axis: Axis) -> Expr:
+    """The most that a line comes to along an axis."""
+    return Extreme(as_line(line, "a most"), axis, most=True)
 
 
 def same_text(left: RawInput, right: RawInput) -> Expr:

@@ -8,7 +8,7 @@ from functools import cached_property
 
 from farmbook.errors import ModelFault
 from farmbook.expr.axis import Axis
-from farmbook.expr.nodes import At, Before, Expr, Line, Nth, Previous, RawInput, Shown, Total, children
+from farmbook.expr.nodes import At, Before, Expr, Extreme, Line, Nth, Previous, RawInput, Shown, Total, children
 from farmbook.expr.sentences import Sentence
 from farmbook.expr.walk import ordered_axes, walk
 
@@ -153,7 +153,7 @@ def _stepped_axis(group: list[Line], inside: set[Line], nodes: list[Expr]) -> Ax
         raise _cycle_fault(group, "the lines need each other within one step")
     if any(ordered_axes(line.axes)[-1:] != tuple(axes) for line in group):
         raise _cycle_fault(group, "every line of a cycle must be stepped along the same list")
-    if any(isinstance(node, (Total, Before)) and node.axis in axes for node in nodes):
+    if any(isinstance(node, (Total, Before, Extreme)) and node.axis in axes for node in nodes):
         raise _cycle_fault(group, "a total over every step stands inside the cycle; make it a line of its own")
     return axes.pop()
 

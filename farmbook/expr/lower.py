@@ -180,6 +180,13 @@ def _internal_rate(_work: _Lowering, expr: n.InternalRate) -> Lowered:
     return expr, PURE
 
 
+def _extreme(work: _Lowering, expr: n.Extreme) -> Lowered:
+    _can_be_stepped(expr.line, expr.axis)
+    if len(expr.line.axes) > 1:
+        raise ModelFault(f"`{expr.line.name}` does not run along {expr.axis.label} alone", where=expr.line.where)
+    return expr, work.natural(expr.line)[1]
+
+
 def _raw(work: _Lowering, expr: n.Raw) -> Lowered:
     return expr, displayed(expr.source.unit, work.system)
 
@@ -314,6 +321,7 @@ _RULES: Final[dict[type[n.Expr], Callable[[_Lowering, Any], Lowered]]] = {
     n.Before: _before,
     n.Nth: _nth,
     n.InternalRate: _internal_rate,
+    n.Extreme: _extreme,
     n.Raw: _raw,
     n.Named: _named,
     n.Add: _sum_of,

@@ -18,7 +18,7 @@ from farmbook.units import Unit
 
 __all__ = [
     "Add", "At", "Before", "Call", "Choose", "Compare", "Constant", "CountChanged", "CountUsed", "CountWord",
-    "Divide", "Expr", "Factor", "Filled", "FirstLabel", "InternalRate", "IsNumber", "Joined", "Label", "Line",
+    "Divide", "Expr", "Extreme", "Factor", "Filled", "FirstLabel", "InternalRate", "IsNumber", "Joined", "Label", "Line",
     "Logic", "Multiply", "Named", "Nth", "Number", "Power", "Previous", "Ratio", "Raw", "RawInput", "Running",
     "SameText", "Shown", "Starting", "Subtract", "Total", "Used", "Where", "Word", "wrap",
 ]  # fmt: skip
@@ -259,6 +259,15 @@ class Nth(Expr):
     def is_text(self) -> bool:
         """Whether it gives a text."""
         return self.labels or self.shown[0].is_text
+
+
+@dataclass(frozen=True, eq=False)
+class Extreme(Expr):
+    """The least, or the `most`, that a line over one axis alone comes to along it."""
+
+    line: Line
+    axis: Axis
+    most: bool
 
 
 @dataclass(frozen=True, eq=False)

@@ -12,6 +12,7 @@ from farmbook.expr.nodes import (
     CountUsed,
     CountWord,
     Expr,
+    Extreme,
     FirstLabel,
     InternalRate,
     Label,
@@ -67,10 +68,10 @@ def _axes_of(expr: Expr, known: dict[Expr, tuple[Axis, ...]]) -> tuple[Axis, ...
     return ordered_axes(found)
 
 
-_OWN_AXES = (Line, RawInput, Previous, Label, InternalRate, At)
+_OWN_AXES = (Line, RawInput, Previous, Label, InternalRate, Extreme, At)
 
 
-def _own_axes(expr: Line | RawInput | Previous | Label | InternalRate | At) -> Iterable[Axis]:
+def _own_axes(expr: Line | RawInput | Previous | Label | InternalRate | Extreme | At) -> Iterable[Axis]:
     """The axes of a line or cell, or of what is asked of one."""
     if isinstance(expr, (Line, RawInput)):
         return expr.axes

@@ -328,6 +328,11 @@ def _internal_rate(w: _Writer, x: n.InternalRate) -> _Text:
     return _Text(("IFERROR(IRR(", RangeOf(x.line, x.axis), "),0)"))
 
 
+def _extreme(w: _Writer, x: n.Extreme) -> _Text:
+    w.alone("the least or the most")
+    return _Text(("MAX(" if x.most else "MIN(", RangeOf(x.line, x.axis), ")"))
+
+
 def _raw(w: _Writer, x: n.Raw) -> _Text:
     return w.cell(x.source)
 
@@ -424,6 +429,7 @@ NODE_RULES: Final[dict[type[n.Expr], Callable[[_Writer, Any], _Text]]] = {
     n.Before: _before,
     n.Nth: _nth,
     n.InternalRate: _internal_rate,
+    n.Extreme: _extreme,
     n.Raw: _raw,
     n.Used: _used,
     n.IsNumber: _is_number,

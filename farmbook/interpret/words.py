@@ -240,6 +240,10 @@ def _internal_rate(x: n.InternalRate) -> _Said:
     return _Said((f"the rate for each {x.axis.label} at which all ", _gap(x.line), " are worth nothing together"))
 
 
+def _extreme(x: n.Extreme) -> _Said:
+    return _Said((f"the {'most' if x.most else 'least'} of each {x.axis.label}'s ", _gap(x.line)))
+
+
 def _before(x: n.Before) -> _Said:
     return _Said(("total of ", _gap(x.amount), f" over each {x.axis.label} whose ", _gap(x.key), " is lower"))
 
@@ -306,6 +310,7 @@ NODE_RULES: Final[dict[type[n.Expr], Callable[[Any], _Said]]] = {
     n.Shown: _shown,
     Sentence: _sentence,
     n.InternalRate: _internal_rate,
+    n.Extreme: _extreme,
     n.Joined: lambda x: _say(x.expr),
     n.Raw: lambda x: _named(x.source, " as typed"),
     n.Used: lambda x: _named(x.source, " as typed, 0 where it does not count"),

@@ -27,7 +27,7 @@ def table_block(page: Page, block: Block) -> None:
     """One row for each member of an axis that runs down, one column for each line.
 
     A line that has another list too, which runs across, takes a column for each of its members; any other so many as `spans`
-    says.
+    says. Where only the `first` rows are to print, the print ends with them.
     """
     plan = page.plan
     axis = plan.axis(block.axis, page.where)
@@ -48,6 +48,8 @@ def table_block(page: Page, block: Block) -> None:
     for (line, home), grid, span in zip(lines, grids, spans, strict=True):
         grid_cells(page, line, home, replace(grid, row=first), across=span)
     page.row = first + plan.sizes[axis]
+    if block.first and block.first < plan.sizes[axis]:
+        page.sheet.printed_rows = first + block.first
     page.columns += [line for line, home in lines if home]
 
 

@@ -51,10 +51,11 @@ NEEDED: Final = {
 class Block:
     """One block of a sheet; those `below` stand under what is printed, a chart may stand `beside` what the sheet comes to.
 
-    Of what matters, so many stand `first`, `after` so many that stand elsewhere. Of the rows of years, `levels` end a year as its
-    last month does, `rates` are not added up, `totals` are bold under a rule, and `lowest` is marked in its lowest month. A chart
-    of columns draws its `lowest` dark over them; one of lines has their names at their end, or their `start`. A card has boxes for
-    the `days` of a week, and so many rows left `blank`. A block, like a sheet, may stand `only` in books with that part of the model.
+    Of what matters, so many stand `first`, `after` so many that stand elsewhere; of a table that ends a print, the `first` rows
+    print. Of the rows of years, `levels` end a year as its last month does, `rates` are not added up, `totals` are bold under a
+    rule, and `lowest` is marked in its lowest month. A chart of columns draws its `lowest` dark over them; one of lines has their
+    names at their end, or their `start`. A card has boxes for the `days` of a week, and so many rows left `blank`. A block, like a
+    sheet, may stand `only` in books with that part of the model.
     """
 
     kind: str

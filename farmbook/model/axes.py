@@ -20,6 +20,7 @@ __all__ = [
     "FLUSH",
     "GENERATION",
     "GUARANTOR",
+    "HALVING",
     "HOUSEHOLD_DEBT",
     "INGREDIENT",
     "ITEM",
@@ -147,6 +148,10 @@ WETNESS: Final = Axis("wetness", "sawdust", "down", 91, members=("much_drier", "
 """How the sawdust may come, beside what is typed of it."""
 AHEAD: Final = Axis("ahead", "week", "down", 96, ordered=True, members=tuple(str(number) for number in range(1, 14)))
 """Weeks that the printed schedule shows, from this week on."""
+HALVING: Final = Axis(
+    "halving", "step", "down", 89, ordered=True, members=tuple(str(number) for number in range(1, 31))
+)
+"""Steps of a search by halves: after thirty a billionth of the whole is left."""
 WEEKS_BEFORE: Final = 26
 WEEKS_AFTER: Final = 20
 """Weeks before and after the plan: a bag is in process, and spawn is started ahead, for no longer."""

@@ -149,6 +149,9 @@ from farmbook.model.rooms.incubation_climate import IncubationClimate
 from farmbook.model.rooms.incubation_room import IncubationRoom
 from farmbook.model.rooms.outdoors import Outdoors
 from farmbook.model.rooms.room_energy import RoomEnergy
+from farmbook.model.safety.safety import Safety
+from farmbook.model.safety.safety_costs import SafetyCosts
+from farmbook.model.safety.sales_tests import SalesTests
 from farmbook.model.schedule.cold_room import ColdRoom
 from farmbook.model.schedule.filling import Filling
 from farmbook.model.schedule.in_process import InProcess
@@ -163,6 +166,7 @@ from farmbook.model.schedule.week_hours import WeekHours
 from farmbook.model.selling.customer_months import CustomerMonths
 from farmbook.model.selling.customer_year import CustomerYear
 from farmbook.model.selling.customers import Customers
+from farmbook.model.shocks.shocks import Shocks
 from farmbook.model.spawn.own_spawn import OwnSpawn
 from farmbook.model.spawn.own_spawn_way import OwnSpawnWay
 from farmbook.model.spawn.spawn_bought import Spawn
@@ -184,6 +188,15 @@ from farmbook.model.steam.steamer_in_use import SteamerInUse
 from farmbook.model.steam.to_steam import ToSteam
 from farmbook.model.steam.vessel import Vessel
 from farmbook.model.steam.vessel_run import VesselRun
+from farmbook.model.stress.bad_cases import CASES as BAD_CASES
+from farmbook.model.stress.best_customer import BestCustomer
+from farmbook.model.stress.how_far import HowFar
+from farmbook.model.stress.if_badly import IfBadly
+from farmbook.model.stress.reverse_price import PRICE_FALLS
+from farmbook.model.stress.reverse_weight import WEIGHT_FALLS
+from farmbook.model.stress.stress_sizes import StressSizes
+from farmbook.model.stress.to_lose import ToLoseOfAsked, ToLoseOfOne
+from farmbook.model.stress.weight_lost import WeightLost
 from farmbook.model.trials.bag_size import BagTrial
 from farmbook.model.trials.bag_to_fruiting import BagToFruiting
 from farmbook.model.trials.bag_tried import BagTried
@@ -212,7 +225,7 @@ BANK: Final[tuple[type[Section], ...]] = (
 """What only a lender is shown."""
 
 SECTIONS: Final[tuple[type[Section], ...]] = (
-    *(Farm, Site, AltitudeBoiling, WantedSteam, AltitudePressure, Energy),
+    *(Shocks, Farm, Site, AltitudeBoiling, WantedSteam, AltitudePressure, Energy),
     *(Recipe, RecipeBeside, RecipeChecks, Supplement, Bag),
     *(Steaming, CabinetHeat, VesselSteam, VesselHeat),
     *(SpawnSource, Crop),
@@ -226,6 +239,7 @@ SECTIONS: Final[tuple[type[Section], ...]] = (
     *(Picking, MixingWork, SteamingWork, InoculatingWork, SpawnWork, ShelvingWork),
     *(OpeningWork, ClearingWork, CullingWork, RoundWork),
     *(PickingWork, PackingWork, SellingWork, UpkeepWork, OfficeWork, Hours),
+    *(SafetyCosts, Safety, SalesTests),
     *(OwnedItems, Capital, Bills),
     *(LoanList, LoanChecks),
     *(Loans, Year, Household, PriceParts, BreakEven, OneMore, FloorPrice),
@@ -267,6 +281,8 @@ SECTIONS: Final[tuple[type[Section], ...]] = (
     *(BagsValue, SpawnStock, Accrued, EquipmentSchedule, StartBalance, MonthIncome, MonthBalance),
     *(YearBalance, YearStatements, Coverage, CoveragePrice, FarmRatios),
     *(Ahead, SpawnAhead, ThisWeek, FourWeeksOn),
+    *(StressSizes, BestCustomer, *BAD_CASES, IfBadly),
+    *(ToLoseOfAsked, ToLoseOfOne, *PRICE_FALLS, WeightLost, *WEIGHT_FALLS, HowFar),
     *BANK,
     *(Crosswalk,),
     *(ReportTables, Report, ReportMatters, Front, AsBuilt),

@@ -9,7 +9,7 @@ from typing import Any
 import numpy as np
 
 from farmbook.calc import climate, fuel, heat, lethality, mixing, places, steam, temperature, worth
-from farmbook.calc.calendar import DAYS_IN_A_WEEK
+from farmbook.calc.calendar import DAYS_IN_A_WEEK, DAYS_IN_A_YEAR
 
 MONTHS_A_YEAR = 12
 RADIUS_OF_THE_EARTH = 6_356_766.0
@@ -262,6 +262,15 @@ def worth_of_one_flow(flow: float, rate: float, time: float) -> float:
     return worth.present_worth(flow, worth.discount(rate, time))
 
 
+def worth_of_dated_flows(flows: Any, days: Any, rate: float) -> float:
+    """Worth on the day that the days count from; a year is 365 of them, as in a spreadsheet.
+
+    Units: flows [money], days [day], rate [1/year]; gives [money].
+    """
+    years = [float(day) / float(DAYS_IN_A_YEAR) for day in days]
+    return sum(worth_of_one_flow(float(flow), rate, year) for flow, year in zip(flows, years, strict=True))
+
+
 def payback(flows: Any, rate: float) -> float:
     """Years, the first flow being today's. Units: flows [money], rate [1/year]; gives [1]."""
     return simple_payback([worth_of_one_flow(float(flow), rate, year) for year, flow in enumerate(flows)])
@@ -326,3 +335,11 @@ def air_heat_lost(volume: float, changes: float, difference: float) -> float:
 def wall_energy_by_degrees(area: float, resistance: float, difference: float, time: float) -> float:
     """Units: area [m2], resistance [m2*delta_degC*h/kJ], difference [delta_degC], time [h]; gives [kJ]."""
     return climate.heat_flow(climate.wall_leak(area, resistance), difference) * time
+
+
+def resistance_of_two_parts(share: float, first: float, second: float) -> float:
+    """Of a wall of which a share has the first resistance and the rest the second.
+
+    Units: share [1], first [m2*delta_degC/W], second [m2*delta_degC/W]; gives [m2*delta_degC/W].
+    """
+    return 1 / (climate.wall_leak(share, first) + climate.wall_leak(1 - share, second))

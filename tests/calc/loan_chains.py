@@ -10,6 +10,7 @@ __all__ = [
     "balance_by_months",
     "balloon_payment",
     "first_interest",
+    "interest_by_months",
     "interest_in_span",
     "loan_balance",
     "loan_payment",
@@ -51,6 +52,14 @@ def payment_by_months(amount: float, rate: float, interval: float, payments: flo
 def first_interest(amount: float, rate: float, interval: float) -> float:
     """Units: amount [money], rate [1], interval [1]; gives [money]."""
     return amount * loan.interest_rate(rate, interval)
+
+
+def interest_by_months(amount: float, rate: float, payments: float, number: float) -> float:
+    """In one of the payments of a loan paid each month, by its yearly rate.
+
+    Units: amount [money], rate [1], payments [1], number [1]; gives [money].
+    """
+    return first_interest(balance_by_months(amount, rate, 1.0, payments, number - 1), rate, 1.0)
 
 
 def balance_by_months(amount: float, rate: float, interval: float, payments: float, made: float) -> float:

@@ -71,9 +71,9 @@ ROWS: Final = (
     ),
     Published(
         worth.straight_line,
-        "Microsoft, SLN help",
+        "Microsoft's examples, as listed in a public library's test file",
         "SLN(30000, 7500, 10)",
-        "memory",
+        "seen",
         "2,250 money/year",
         {"price": "30,000 money", "resale": "7,500 money", "life": "10 year"},
     ),

@@ -39,6 +39,10 @@ class Table:
     def found_payment(self) -> float:
         return loan_chains.payment_by_months(self.amount, self.rate, self.interval, self.months / self.interval)
 
+    def compared(self) -> tuple[float, ...]:
+        """The numbers in print that tests hold the loan to; that nothing is owed after the last payment is no test."""
+        return self.payment, *self.interest, *self.owed[: self.months // self.interval - 1]
+
 
 UNROUNDED: Final = (
     Table(
@@ -125,6 +129,8 @@ def test_rounded_tables_within_what_rounding_allows(table: Table) -> None:
     for number, owed in enumerate(table.owed, 1):
         allowed = ROUNDED_TWICE * ((1 + table.step) ** number - 1) / table.step
         assert table.owed_after(number) == pytest.approx(owed, abs=allowed), number
+        found = table.owed_after(number - 1) * table.step
+        assert found == pytest.approx(table.interest[number - 1], abs=CENT + allowed * table.step), number
 
 
 @pytest.mark.parametrize("table", [table for table in UNROUNDED if table.owed[-1] == 0], ids=named)

@@ -22,6 +22,7 @@ DEFINITIONS: Final = (
     "test_definitions.py",
     "test_loan_definitions.py",
     "test_loan_tables.py",
+    "test_ratio_definitions.py",
     "test_steaming.py",
     "test_traps.py",
 )
@@ -31,12 +32,14 @@ THE_SAME: Final = {
     ("payments_left", "0 became 0.030000000000000027"),
     ("balance", "0 became 0.030000000000000027"),
     ("payments_to_come", "left > level_payments became left >= level_payments"),
+    ("income_for_capacity", "after_tax > 0 became after_tax >= 0"),
     ("heat_wanted", "wanted > 0 became wanted >= 0"),
     ("cold_wanted", "lost < gained became lost <= gained"),
 }
 """Slips that change no result: where no flow is left the share is cut off at 1 whatever stands there; of no month, and of a part
 of one that is shorter than any interval, no payment has been made anyhow; payments left are whole; none more than the level
-ones come to nothing; and where nothing is wanted, nothing times the hours is nothing."""
+ones come to nothing; of no income no tax is taken at any rate; and where nothing is wanted,
+nothing times the hours is nothing."""
 
 
 class _Collected:

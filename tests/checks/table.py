@@ -9,6 +9,8 @@ from tests.checks.checked import Checked
 from tests.checks.table_bank import BANK
 from tests.checks.table_loans import LOANS
 from tests.checks.table_plan import PLAN
+from tests.checks.table_safety import SAFETY
+from tests.checks.table_statements import STATEMENTS
 from tests.checks.table_year import YEAR
 
 __all__ = ["CHECKS"]
@@ -411,6 +413,8 @@ CHECKS: Final[Mapping[str, Checked]] = {
     **LOANS,
     **BANK,
     **PLAN,
+    **SAFETY,
+    **STATEMENTS,
     **BOOK,
 }
 """By the dotted name of the check. A new check needs an entry here."""

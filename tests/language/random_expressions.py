@@ -178,11 +178,13 @@ class Maker:
         return f.joined(self.make("kg_wet" if of == "kg_dry" else "kg_dry", axes, depth), of)
 
     def stepped(self, of: str, axes: Axes, depth: int) -> n.Expr:
-        """A value at another step, of a line that has this unit; else something else."""
+        """A value at another step, or the least or the most of all, of a line that has this unit; else something else."""
         fitting = [one for one in self.worked if str(one.unit) == of and one.axes and one.axes[-1].ordered]
         opened = [one for one in fitting if isinstance(one.expr, n.Starting | n.Running) and set(one.axes) <= set(axes)]
         far = [one for one in fitting if set(one.axes[:-1]) <= set(axes)]
         choices = [f.previous(one, one.axes[-1]) for one in opened] + [self.at(one, axes) for one in far]
+        extremes = f.lowest_of, f.highest_of
+        choices += [self.rng.choice(extremes)(one, one.axes[0]) for one in far if len(one.axes) == 1]
         return self.rng.choice(choices) if choices else self.add(of, axes, depth)
 
     def at(self, line: n.Line, axes: Axes) -> n.Expr:
@@ -261,6 +263,8 @@ def random_lines(model: Model, count: int, seed: int) -> Iterator[n.Line]:
         "words": f.shown(pool.steps, pool.one_phase, "no figure on three phases"),
     }.items():
         yield line_of(f"random.{name}", "1", (), expr)
+    for name, extreme in (("least", f.lowest_of), ("most", f.highest_of)):
+        yield line_of(f"random.{name}", "money", (), extreme(pool.flows, STEP))
     yield line_of("random.before", "money", (STEP,), before(pool.step_cash, pool.step_key, STEP))
     yield line_of("random.each_figure", "share", (FLUSH,), f.shown(pool.alive, pool.alive > pool.share, "less"))
 

@@ -2,12 +2,14 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Callable, Mapping
 
 import pytest
 
 from farmbook.errors import ModelFault
 from farmbook.expr import functions as f
+from farmbook.expr.axis import Axis
+from farmbook.expr.nodes import Expr
 from farmbook.expr.ranking import before, nth_value
 from tests.language.guilty_lines import BATCH, MONTH, ROW, SPELL, Guilty, worked_out
 
@@ -53,6 +55,21 @@ CIRCLES: Mapping[str, Guilty] = {
         "a total over every step stands inside the cycle; make it a line of its own",
         (MONTH,),
     ),
+    "with the least of something else": Guilty(
+        "1",
+        lambda s: f.starting(s.ground.plain, f.previous(s.alone, MONTH) + f.lowest_of(s.ground.months, MONTH)),
+        "circular lines: guilty.alone",
+        "a total over every step stands inside the cycle; make it a line of its own",
+        (MONTH,),
+    ),
+    "through the most of all steps": Guilty(
+        "1",
+        lambda s: f.starting(s.ground.plain, f.previous(s.alone, MONTH) + s.first),
+        "circular lines: guilty.alone, guilty.first",
+        "every line of a cycle must be stepped along the same list",
+        (MONTH,),
+        {"first": (lambda s: f.highest_of(s.alone, MONTH), ())},
+    ),
     "with steps taken in another order": Guilty(
         "1",
         lambda s: f.starting(
@@ -97,6 +114,19 @@ def test_a_rate_of_return_is_that_of_one_row_of_flows() -> None:
         others={"flows": (lambda s: s.ground.rows * s.ground.months, (ROW, MONTH))},
     )
     with pytest.raises(ModelFault, match=r"`guilty\.flows` does not run along month alone"):
+        worked_out(guilty, "metric")
+
+
+@pytest.mark.parametrize("extreme", [f.lowest_of, f.highest_of])
+def test_the_least_and_the_most_are_those_of_one_row(extreme: Callable[[Expr, Axis], Expr]) -> None:
+    guilty = Guilty(
+        "1",
+        lambda s: extreme(s.beside, MONTH),
+        "",
+        axes=(ROW,),
+        others={"beside": (lambda s: s.ground.rows * s.ground.months, (ROW, MONTH))},
+    )
+    with pytest.raises(ModelFault, match=r"`guilty\.beside` does not run along month alone"):
         worked_out(guilty, "metric")
 
 

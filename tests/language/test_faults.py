@@ -191,6 +191,21 @@ GUILTY: Mapping[str, Guilty] = {
         lambda s: f.total(s.ground.rows * f.internal_rate(s.ground.months, MONTH), ROW),
         "make it a line first",
     ),
+    "the least of all months inside a total": other(
+        "the least or the most stands inside a total (line `guilty.alone`)",
+        lambda s: f.total(s.ground.rows * f.lowest_of(s.ground.months, MONTH), ROW),
+        "make it a line first",
+    ),
+    "the most of something that is no line": other(
+        "only a line has a most (line `guilty.alone`)",
+        lambda s: f.highest_of(s.ground.balance + 1, MONTH),
+        "found Add",
+    ),
+    "the least along a list without order": other(
+        "`ground.rows_used` has no steps along row (line `guilty.alone`)",
+        lambda s: f.lowest_of(s.ground.rows, ROW),
+        STEPS,
+    ),
     "whether a number is typed inside a total": other(
         "whether a cell holds a number stands inside a total (line `guilty.alone`)",
         lambda s: f.total(s.ground.given(s.ground.rows), ROW),

@@ -47,6 +47,7 @@ FLUSHES, MONTHS, WEEKS = (
     line("cash.months", "1", MONTH),
     line("plan.weeks", "1", WEEK),
 )
+WET_WEEKS = line("plan.wet", "kg_wet", WEEK)
 ACROSS = line("cash.across", "1", ROW, MONTH, build=f.starting(A, ROWS * MONTHS))
 TURNED = line("plan.turned", "1", FLUSH, WEEK)
 CASH = line("cash.closing", "1", MONTH, build=f.starting(A, f.previous(MONTHS, MONTH)))
@@ -79,6 +80,7 @@ HOMES: Mapping[n.Line | n.RawInput, Home] = {
     CASH: Home("Cash", 11, 2, (MONTH,), (3,)),
     ACROSS: Home("Cash", 19, 2, (ROW, MONTH), (4, 3)),
     WEEKS: Home("Plan", 9, 1, (WEEK,), (4,)),
+    WET_WEEKS: Home("Plan", 9, 3, (WEEK,), (4,)),
     TURNED: Home("Plan", 29, 1, (FLUSH, WEEK), (2, 4), turned=(FLUSH,)),
 }
 OWN: Mapping[tuple[Axis, ...], Home] = {
@@ -210,6 +212,13 @@ TEXTS: Mapping[str, tuple[str, str]] = {
         "INDEX(Plan!$C$30:$C$33,D$10,1)",
     ),
     "an internal rate": (text_of(f.internal_rate(MONTHS, MONTH)), "IFERROR(IRR(Cash!$C$10:$E$10),0)"),
+    "the least of all months": (text_of(f.lowest_of(MONTHS, MONTH)), "MIN(Cash!$C$10:$E$10)"),
+    "the most of all weeks": (text_of(f.highest_of(WEEKS, WEEK) - A), "MAX(Plan!$B$10:$B$13)-bag_a"),
+    "the most of all months, in each of them": (
+        text_of(f.highest_of(MONTHS, MONTH) <= MONTHS, "1", MONTH),
+        "(MAX($C$10:$E$10)<=D$10)*1",
+    ),
+    "the least in another unit": (text_of(f.lowest_of(WET_WEEKS, WEEK), "g_wet"), "MIN(Plan!$D$10:$D$13)/factor_g"),
     "a cell as typed": (text_of(f.where(n.IsNumber(NUMBER), n.Raw(NUMBER), 0)), "IF(ISNUMBER(bag_own),bag_own,0)"),
     "a usual limit": (text_of(n.Raw(NUMBER) >= n.Raw(LOW)), "(bag_own>=Inputs!$D$6)*1"),
     "whether filled in": (text_of(n.Filled(NAMES), "1", ROW), '(Tables!$A11<>"")*1'),
@@ -315,6 +324,8 @@ SENTENCES: Mapping[str, tuple[n.Expr, str]] = {
         f.internal_rate(MONTHS, MONTH),
         "The rate for each month at which all months are worth nothing together",
     ),
+    "the least": (f.lowest_of(CASH, MONTH) - A, "(the least of each month's closing) - a"),
+    "the most": (f.highest_of(CASH, MONTH), "The most of each month's closing"),
 }
 
 

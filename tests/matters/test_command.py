@@ -34,7 +34,7 @@ def test_a_figure_is_told_with_its_range_its_swing_and_how_to_measure_it() -> No
         "     Now 3.5%, assumed. Weigh some packed boxes, and weigh them again when they reach the customer.\n"
     ) in matters_text(farm())
     assert matters_text(farm()).startswith("Profit is $57,682 a year. Each figure alone ")
-    assert re.search(r"Left out: measured or quoted, 118; left blank, \d+; ", " ".join(matters_text(farm()).split()))
+    assert re.search(r"Left out: measured or quoted, 120; left blank, \d+; ", " ".join(matters_text(farm()).split()))
 
 
 def test_all_of_them(capsys: pytest.CaptureFixture[str]) -> None:

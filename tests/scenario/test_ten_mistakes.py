@@ -161,7 +161,7 @@ def test_9_a_unit_or_a_time_without_quotation_marks(capsys: pytest.CaptureFixtur
     assert said(capsys, "check", "my_farm.toml") == (
         1,
         (
-            "error: `my_farm.toml` is not valid TOML at line 82, column 15: "
+            "error: `my_farm.toml` is not valid TOML at line 86, column 15: "
             'hours and minutes go in quotes with their unit, as in "2:45 h"\n'
         ),
     )

@@ -41,6 +41,8 @@ from farmbook.model.place.energy import Energy
 from farmbook.model.place.farm_plan import Farm as Plan
 from farmbook.model.rooms.fruiting_climate import FruitingClimate
 from farmbook.model.rooms.incubation_climate import IncubationClimate
+from farmbook.model.safety.safety import Safety
+from farmbook.model.safety.safety_costs import SafetyCosts
 from farmbook.model.selling.customers import Customers
 from farmbook.model.spawn.spawn_bought import Spawn
 from farmbook.model.steam.cabinet import Cabinet
@@ -110,6 +112,8 @@ PLAUSIBLE: Final[Changes] = {
     FruitingClimate.outer_area: 150,
     FruitingClimate.air_volume: 230,
     FruitingClimate.lamps: 0.3,
+    Safety.co2_alarm: "alarm outside the door",
+    SafetyCosts.respirators: 12,
     VolumeOffer.more: [0, 15, 0, 0, 0],
     VolumeOffer.less: [0, 0.8, 0, 0, 0],
     Customers.order: [2, 1, 3, 1, 1],

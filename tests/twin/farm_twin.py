@@ -33,11 +33,13 @@ from tests.twin.farm_twin_other_recipe import recipe_beside, recipe_choice, reci
 from tests.twin.farm_twin_other_steamer import steamer_gap, steamer_whole
 from tests.twin.farm_twin_recipe import plan, recipe_checks, recipes, supplement
 from tests.twin.farm_twin_rooms import fruiting_room, incubation_room
+from tests.twin.farm_twin_safety import safety, sales_tests
 from tests.twin.farm_twin_statements import statements
 from tests.twin.farm_twin_steam import cabinet_heat, vessel_heat
 from tests.twin.farm_twin_steam_cost import cabinet_cost, steamer_in_use, vessel_cost
 from tests.twin.farm_twin_steam_run import cabinet_run, steaming, vessel_run
 from tests.twin.farm_twin_steamers import cabinet_year, steamer_choice, vessel_year
+from tests.twin.farm_twin_stress import best_customer, cases_short, when_enough
 from tests.twin.farm_twin_trials import trials
 from tests.twin.farm_twin_water import altitude_boiling, altitude_pressure, site, vessel_steam, wanted_steam
 from tests.twin.farm_twin_weeks import weeks
@@ -99,6 +101,8 @@ SUBJECTS: Final[tuple[Subject, ...]] = (
     hours,
     capital,
     bills,
+    safety,
+    sales_tests,
     year,
     one_more,
     floor_price,
@@ -117,7 +121,15 @@ SUBJECTS: Final[tuple[Subject, ...]] = (
 )
 """In the order in which a farm is worked out: each may use what came before."""
 
-CHOICES: Final[tuple[Subject, ...]] = (stop_choice, as_it_is, recipe_choice, steamer_whole, change_ranks)
+CHOICES: Final[tuple[Subject, ...]] = (
+    stop_choice,
+    as_it_is,
+    recipe_choice,
+    steamer_whole,
+    change_ranks,
+    best_customer,
+    cases_short,
+)
 """What is chosen among whole farms run in other ways."""
 
 
@@ -146,7 +158,10 @@ def schedule(inputs: Given, found: Results) -> dict[str, Numbers]:
     return {name: np.asarray(value, dtype=float) for name, value in weeks(inputs, found).items()}
 
 
-PLAN: Final[tuple[Subject, ...]] = (weeks, months, statements, beside_the_plan, the_next_weeks, the_bank, crosswalk)
+PLAN: Final[tuple[Subject, ...]] = (
+    *(weeks, months, when_enough, statements, beside_the_plan, the_next_weeks),
+    *(the_bank, crosswalk),
+)
 """What the plan is made of, after the loans."""
 
 

@@ -227,8 +227,9 @@ def covenants(given: Given, out: Results) -> Results:
     payments, cover = yearly(out, "coverage.payments"), yearly(out, "coverage.after_household")
     due, current = yearly(out, "year_balance.current_liabilities"), yearly(out, "farm_ratios.current")
     closing = by_month(out, "month_cash.closing")
-    lowest = [min(closing[: last + YEAR]) for last in range(0, len(closing), YEAR)]
-    room = float(out["month_cash.rounding"])
+    least = float(given["request.wanted_cash"]) - float(out["month_cash.rounding"])
+    short = [float(cash < least) for cash in closing]
+    months_short = [sum(short[first : first + YEAR]) for first in range(0, len(closing), YEAR)]
     kept = {
         "coverage": [
             paid <= 0 or one >= given["request.wanted_coverage"] for paid, one in zip(payments, cover, strict=True)
@@ -242,13 +243,14 @@ def covenants(given: Given, out: Results) -> Results:
                 yearly(out, "year_balance.total_liabilities"), yearly(out, "year_balance.total_assets"), strict=True
             )
         ],
-        "cash": [not given["opening.cash_given"] or one + room >= given["request.wanted_cash"] for one in lowest],
+        "cash": [not given["opening.cash_given"] or one == 0 for one in months_short],
     }
     flags = {f"covenants.{name}_kept": [float(each) for each in line] for name, line in kept.items()}
     not_kept = sum(1 - each for line in flags.values() for each in line)
     return {
         **flags,
-        "covenants.cash_by_then": lowest,
+        "covenants.short_of_cash": short,
+        "covenants.months_short": months_short,
         "covenants.kept": np.sum(list(flags.values()), axis=0),
         "covenants.years_short": sum(1 - each for each in flags["covenants.coverage_kept"]),
         "covenants.not_kept": not_kept,

@@ -262,11 +262,13 @@ def customers(given: Given, out: Results) -> Results:
     year["all_it_takes"] = [sum(most[row] for left, most in shared if left[row] > most[row]) for row in rows]
     year["what_is_left"] = [sum(left[row] for left, most in shared if left[row] <= most[row]) for row in rows]
     year["months_there"] = [sum(month["sells"][row] for month in of_a_week) for row in rows]
+    year["still_taken"] = list(year["taken"])
     year |= placings(given, year)
     whole = in_all(given, year, by_month)
     checked = verdicts(given, out, whole | margin)
     first = {"one_takes_the_rest": checked.pop("one_takes_the_rest")}
     rest = {"who_take_the_rest": float(sum(each > 0 for each in column(given, "takes_rest")))}
+    price["price_paid"] = [float(each) for each in given["customer.price"]]
     registered = {"registered": float(same(given["selling.tax"], "registered: passed on"))}
     told = [name for name in months[0] if name not in ON_THE_WAY]
     by_both = {name: spread([[month[name][row] for month in months] for row in rows]) for name in told}
@@ -274,7 +276,14 @@ def customers(given: Given, out: Results) -> Results:
         by_both[f"{name}_a_week"] = spread([[month[name][row] for month in of_a_week] for row in rows])
     parts: dict[str, Results] = {
         "customers": {**registered, **price, **turn, **rest, **first},
-        "customer_months": {"weeks": weeks, "supply": supply, "rounding": supply * ROUNDING, **by_both, **by_month},
+        "customer_months": {
+            "supply_a_week": float(out["harvest.taken_a_week"]),
+            "weeks": weeks,
+            "supply": supply,
+            "rounding": supply * ROUNDING,
+            **by_both,
+            **by_month,
+        },
         "customer_year": {**year, **whole, **margin, **checked},
     }
     return {f"{part}.{name}": value for part, found in parts.items() for name, value in found.items()}

@@ -7,9 +7,6 @@ from tests.twin.farm_twin_month_steps import MONTHS_IN_A_YEAR, Monthly, Months, 
 
 __all__ = ["cash", "household"]
 
-FAR_ABOVE = 1e12
-"""More cash than anybody has."""
-
 
 def added(*series: Monthly) -> Monthly:
     """Month by month, all together."""
@@ -121,40 +118,34 @@ def credit_line(given: Given, net: Monthly) -> Results:
 
 def lowest(found: Results, when: Months) -> Results:
     """The lowest cash and when it comes, the most on the line, and the most that is missing."""
-    closing = found["closing"]
-    low, peak, missing = FAR_ABOVE, found.pop("owed_at_start"), 0.0
-    lines: dict[str, Monthly] = {"lowest_so_far": [], "peak_so_far": [], "missing_so_far": []}
-    for month, cash in enumerate(closing):
-        low, peak = min(low, cash), max(peak, found["on_line"][month])
-        missing = max(missing, found["missing"][month])
-        for name, value in zip(lines, (low, peak, missing), strict=True):
-            lines[name].append(value)
+    closing, owed_at_start = found["closing"], found.pop("owed_at_start")
+    low, count = min(closing), len(closing)
     where = 0
-    while lines["lowest_so_far"][where] > low + found["rounding"]:
+    while closing[where] > low + found["rounding"]:
         where += 1
+    below = [month for month, each in enumerate(found["missing"], 1) if each > found["rounding"]]
     return {
-        **lines,
         "lowest": low,
+        "back_to_lowest": [
+            float(count - month) if cash <= low + found["rounding"] else 0.0 for month, cash in enumerate(closing)
+        ],
         "lowest_month": 1.0 + where,
         "lowest_drawn": [cash if month == where else 0.0 for month, cash in enumerate(closing)],
         "lowest_day": when.first_days[where],
-        "peak": peak,
-        "most_missing": missing,
+        "peak": max(owed_at_start, *found["on_line"]),
+        "most_missing": max(found["missing"]),
+        "below_in": [float(month) if month in below else 0.0 for month in range(1, count + 1)],
+        "last_below": float(max(below, default=0)),
+        "months_below": float(len(below)),
     }
 
 
 def start_of_it(given: Given, before_loans: Monthly, collected: Monthly) -> Results:
     """How deep the farm's own money goes down, before any loan, and within a month before customers have paid."""
     late = 1 - float(given["opening.early_receipts"])
-    so_far, within, deepest = [], [], []
-    gone = least = 0.0
-    for left, came in zip(before_loans, collected, strict=True):
-        gone += left
-        so_far.append(gone)
-        within.append(gone - came * late)
-        least = min(least, within[-1])
-        deepest.append(least)
-    return {"unfunded": so_far, "unfunded_within": within, "deepest_so_far": deepest, "needed": -least}
+    so_far = running(before_loans)
+    within = [gone - came * late for gone, came in zip(so_far, collected, strict=True)]
+    return {"unfunded": so_far, "unfunded_within": within, "needed": -min(0.0, *within)}
 
 
 def rounding(given: Given, found: Results, collected: Monthly) -> float:

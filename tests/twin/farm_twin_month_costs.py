@@ -15,7 +15,7 @@ from tests.twin.farm_twin_month_steps import (
     paid_later,
     running,
 )
-from tests.twin.farm_twin_year import steamer_used
+from tests.twin.farm_twin_year import safety_paid, steamer_used
 
 __all__ = ["bills_by_month", "capital_by_month", "supplies"]
 
@@ -28,6 +28,7 @@ def stock_kept(given: Given, out: Results, when: Months) -> Results:
     a_bag, weeks = float(out["bag.material_cost"]), float(given["opening.supply_weeks"])
     used_up = [bags * a_bag for bags in out["month_totals.filled"]]
     full_week = [float(out["filling.full_bags"][math.floor(end) - 1]) * a_bag for end in when.ends]
+    full_week = [float(each) for each in out.get("month_supplies.full_week", full_week)]
     opening = 0.0 if out["farm.is_new"] else float(given["farm.bags_filled_a_week"]) * a_bag * weeks
     bought, stock, there = [], [], opening
     for used, week in zip(used_up, full_week, strict=True):
@@ -117,6 +118,7 @@ def bills_paid(given: Given, out: Results, when: Months) -> Results:
     rows = list(zip(given["bill.amount"], given["bill.due_in"], strict=True))
     always = sum(float(amount) for amount, due_in in rows if due_in == 0)
     always += float(out["year.rooms_by_the_week"]) + float(out["bills.upkeep"]) + float(out["room_energy.water_cost"])
+    always += safety_paid(given)
     in_one = float(out["bills.other"]) + float(out["year.rooms_by_the_week"])
     every_month = (in_one if one_sum else always) / MONTHS_IN_A_YEAR
     water, due = [0.0] * len(loads), [0.0] * len(loads)

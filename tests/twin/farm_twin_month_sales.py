@@ -11,7 +11,6 @@ from tests.twin.farm_twin_month_steps import (
     MONTHS_IN_A_YEAR,
     Monthly,
     Months,
-    alike,
     changes,
     months_of,
     paid_later,
@@ -33,25 +32,30 @@ def most_of(out: Results, first: float, when: Months) -> tuple[Monthly, list[Mon
 
 
 def shared_out(out: Results, most: list[Monthly]) -> Results:
-    """What is sold in each month, handed to the customers in turn, and stretched to what is sold."""
+    """What is sold in each month, handed to the customers in turn, and stretched to what is sold.
+
+    In a case that moves weeks customers take what they take as planned.
+    """
     turns, sold = range(len(most)), [float(each) for each in out["month_totals.sold"]]
     a_week = [float(each) for each in out["in_turn.most"]]
     share = [over(each, sum(a_week)) for each in a_week]
-    tables: dict[str, list[Monthly]] = {name: [[] for _ in turns] for name in ("left_for_it", "gets")}
-    lines: dict[str, Monthly] = {name: [] for name in ("placed", "stretched", "strayed")}
+    brought, as_planned = out["month_totals.brought"], out.get("month_sales.takes")
+    all_of_them = out.get("month_sales.all_take", [sum(column) for column in zip(*most, strict=True)])
+    tables: dict[str, list[Monthly]] = {name: [[] for _ in turns] for name in ("takes", "earlier", "gets")}
+    lines: dict[str, Monthly] = {name: [] for name in ("all_take", "stretched")}
     for month, weight in enumerate(sold):
-        earlier, left = 0.0, []
+        all_take, earlier = float(all_of_them[month]), 0.0
+        stretched = weight / all_take if 0 < all_take < weight else 1.0
         for turn in turns:
-            left.append(max(min(most[turn][month], weight - earlier), 0.0))
-            tables["left_for_it"][turn].append(left[-1])
-            earlier += most[turn][month]
-        placed = sum(left)
-        stretched, strayed = over(weight, placed), weight if placed <= 0 else 0.0
-        for turn in turns:
-            tables["gets"][turn].append(left[turn] * stretched + strayed * share[turn])
-        lines["placed"].append(placed)
+            takes = most[turn][month] if all_take > 0 else float(brought[month]) * share[turn]
+            if as_planned is not None:
+                takes = float(as_planned[turn][month])
+            gets = max(min(takes, weight - earlier), 0.0) * stretched
+            for name, value in (("takes", takes), ("earlier", earlier), ("gets", gets)):
+                tables[name][turn].append(value)
+            earlier += takes
+        lines["all_take"].append(all_take)
         lines["stretched"].append(stretched)
-        lines["strayed"].append(strayed)
     gone = [sum(row) for row in tables["gets"]]
     all_of_it, in_all = sum(gone), float(out["month_totals.sold_by_months"])
     fits = abs(all_of_it - in_all) <= ROUNDING * in_all
@@ -70,14 +74,24 @@ def money(out: Results, gets: list[Monthly], most: list[Monthly], when: Months) 
         fees.append(sum(row[month] * each for row, each in zip(gets, selling, strict=True)))
         there_now = [row[month] > 0 and wants[month] > 0 for row, wants in zip(gets, most, strict=True)]
         going_a_week.append(sum(each for is_on, each in zip(there_now, going, strict=True) if is_on))
-    costs = zip(fees, going_a_week, when.days, strict=True)
+    costs = zip(fees, out.get("month_sales.going_a_week", going_a_week), when.days, strict=True)
     return {
-        "sales_so_far": [running(row) for row in there],
+        "there": [running(row) for row in there],
         "sales": [sum(row[month] for row in there) for month in range(len(when.days))],
         "fees_and_packing": fees,
         "going_a_week": going_a_week,
         "selling": [fee + a_week * days / DAYS_IN_A_WEEK for fee, a_week, days in costs],
     }
+
+
+def in_time(found: Results, takings: Monthly) -> Results:
+    """What went to each customer early enough to be paid within the plan, and how long sales are owed in it all together."""
+    count, early, late, owed = len(found["gets"][0]), [], [], 0.0
+    for row, lag, whole, price in zip(found["gets"], found["lag"], found["lag_whole"], takings, strict=True):
+        early.append(sum(weight for month, weight in enumerate(row, 1) if month + whole <= count))
+        late.append(sum(w * (count + 1 - month) for month, w in enumerate(row, 1) if month + whole > count))
+        owed += (early[-1] * lag + late[-1]) * price
+    return {"gone_in_time": early, "gone_late": late, "owed_counted": owed}
 
 
 def opening(given: Given, out: Results) -> dict[str, Any]:
@@ -97,6 +111,9 @@ def opening(given: Given, out: Results) -> dict[str, Any]:
         "paid_later_still": [
             float(takings) * part for takings, (_, _, part) in zip(out["in_turn.takings"], lags, strict=True)
         ],
+        "paid_first": [
+            float(takings) * (1 - part) for takings, (_, _, part) in zip(out["in_turn.takings"], lags, strict=True)
+        ],
         "typical_month": typical,
         "waiting": waiting,
         "opening_worked": worked,
@@ -106,9 +123,13 @@ def opening(given: Given, out: Results) -> dict[str, Any]:
 
 def owing(found: Results, days_to_pay: Monthly) -> Results:
     """Who has paid what by when, of the plan's sales and of what was owed before."""
-    paid = [paid_later(row, days) for row, days in zip(found["sales_so_far"], days_to_pay, strict=True)]
+    so_far = found.pop("there")
+    paid = [paid_later(row, days) for row, days in zip(so_far, days_to_pay, strict=True)]
     all_paid = [sum(column) for column in zip(*paid, strict=True)]
     count = len(all_paid)
+    due = []
+    for row, whole in zip(found["gets"], found["lag_whole"], strict=True):
+        due.append([row[month - int(whole)] if month >= whole else 0.0 for month in range(count)])
     typical = list(zip(found["typical_month"], found["lag"], strict=True))
     still_waiting = [sum(each * max(lag - month, 0.0) for each, lag in typical) for month in range(1, count + 1)]
     left = [found["opening_owed"] * over(each, found["waiting"]) for each in still_waiting]
@@ -118,18 +139,13 @@ def owing(found: Results, days_to_pay: Monthly) -> Results:
     for sold, came in zip(found["sales"], collected, strict=True):
         still += sold - came
         owed.append(still)
-    by_sales = []
-    for month, rest in enumerate(left):
-        unpaid = sum(row[month] - gone[month] for row, gone in zip(found["sales_so_far"], paid, strict=True))
-        by_sales.append(unpaid + rest)
     return {
-        "paid_so_far": paid,
-        "all_paid_so_far": all_paid,
+        "due": due,
+        "paid": changes(all_paid),
         "still_waiting": still_waiting,
         "opening_left": left,
         "collected": collected,
         "owed": owed,
-        "owed_by_sales": by_sales,
     }
 
 
@@ -141,5 +157,8 @@ def sales(given: Given, out: Results, when: Months) -> Results:
     found |= opening(given, out)
     found |= owing(found, [float(each) for each in out["in_turn.days_to_pay"]])
     found["rounding"] = ROUNDING * (sum(found["sales"]) + found["opening_owed"])
-    found["sales_add_up"] = alike(found["owed"], found["owed_by_sales"], found["rounding"])
+    found |= in_time(found, [float(each) for each in out["in_turn.takings"]])
+    added_up = sum(owed - left for owed, left in zip(found["owed"], found["opening_left"], strict=True))
+    apart = abs(added_up - found["owed_counted"])
+    found["sales_add_up"] = float(apart <= abs(found["rounding"]) * len(found["owed"]))
     return {f"month_sales.{name}": value for name, value in found.items()}

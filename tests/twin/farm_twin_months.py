@@ -77,6 +77,9 @@ def totals(out: Results, when: Months) -> Results:
     for name, weekly in (("filled", out["filling.filled"]), ("sold", out["cold_room.sold"])):
         found[f"{name}_by_weeks"] = by_weeks([float(each) for each in weekly], out, when, found["beyond"])
         found[f"{name}_by_months"] = sum(found[name])
+    found["brought"] = found["sold"]
+    kept = float(out.get("shocks.weight_kept", 1.0))
+    found["sold"] = [min(s, (s + lost) * kept) for s, lost in zip(found["sold"], found["spoiled"], strict=True)]
     found["bags_agree"] = float(agree(found["filled_by_weeks"], found["filled_by_months"]))
     found["weight_agrees"] = float(agree(found["sold_by_weeks"], found["sold_by_months"]))
     found["weeks_make_months"] = min(found["bags_agree"], found["weight_agrees"])
@@ -135,16 +138,17 @@ def spawn_by_month(given: Given, out: Results, when: Months) -> Results:
     return {f"month_spawn.{name}": value for name, value in found.items()}
 
 
+STEPS = (spawn_by_month, sales, supplies, bills_by_month, capital_by_month, household, cash)
+"""After the weeks, in the order in which each uses those before."""
+
+
 def months(given: Given, out: Results) -> Results:
-    """The plan by months, of a farm whose typical year, weeks and loans are worked out in `out`, by this twin or any other."""
+    """The plan by months, of a farm whose typical year, weeks and loans are worked out in `out`, by this twin or any other.
+
+    Lines of the months that stand in `out` already stay as they are, whatever the weeks come to.
+    """
     when = calendar_months(given)
-    every = dict(out)
-    every |= totals(every, when)
-    every |= spawn_by_month(given, every, when)
-    every |= sales(given, every, when)
-    every |= supplies(given, every, when)
-    every |= bills_by_month(given, every, when)
-    every |= capital_by_month(given, every, when)
-    every |= household(given, every, when)
-    every |= cash(given, every, when)
+    every = {**totals(out, when), **out}
+    for step in STEPS:
+        every = {**every, **step(given, every, when), **{name: out[name] for name in out if name.startswith("month_")}}
     return {name: value for name, value in every.items() if name.startswith("month_")}

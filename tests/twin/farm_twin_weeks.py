@@ -161,6 +161,7 @@ def picks(given: Given, out: Results, when: Calendar) -> Results:
     found = {
         "sound": sound,
         "picked_bags": bags,
+        "season": season,
         "by_flush": by_flush,
         "picked": picked,
         "share_taken": share,
@@ -213,6 +214,7 @@ def cold_room(given: Given, out: Results, when: Calendar) -> Results:
     at_first, keeps = float(given["start_up.sales_at_first"]), float(given["plan.days_it_keeps"])
     learned = [at_first + (1 - at_first) * far for far in out["start_up.learned"]]
     wanted = [most * far for most, far in zip(when.by_month(out["in_turn.all_take"]), learned, strict=True)]
+    wanted = [float(each) for each in out.get("cold_room.wanted", wanted)]
     ready = out["picks.ready"]
     ready_so_far = so_far(ready)
     aged = later(ready_so_far, keeps)
@@ -247,7 +249,7 @@ def cold_room(given: Given, out: Results, when: Calendar) -> Results:
 
 
 def weeks(given: Given, out: Results) -> Results:
-    """The whole schedule of a farm whose typical year is worked out in `out`."""
+    """The whole schedule of a farm whose typical year is worked out in `out`; what customers want may stand there as planned."""
     when = Calendar(given)
     every = {**out}
     every |= start_up(given, every, when)

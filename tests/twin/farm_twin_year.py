@@ -5,7 +5,7 @@ from __future__ import annotations
 from tests.twin.farm_twin_ground import ROUNDING, Given, Results, over, same
 from tests.twin.farm_twin_loans import loans_of_a_year
 
-__all__ = ["bills", "capital", "owned", "year"]
+__all__ = ["bills", "capital", "owned", "safety_paid", "year"]
 
 LONGEST = 1000.0
 """Years after which money is worth nothing today."""
@@ -119,6 +119,11 @@ def worked_out_energy(given: Given, out: Results) -> dict[str, float]:
     }
 
 
+def safety_paid(given: Given) -> float:
+    """What is put by a year against what can hurt people."""
+    return sum(float(given[f"safety.{name}"]) for name in ("inspection", "insurance", "alarms", "respirators"))
+
+
 def listed_bills(given: Given, out: Results) -> dict[str, float]:
     """Every bill of the list, the water of steaming and of mist, and the upkeep of steamer and lab."""
     water = loads_a_year(given, out) * float(out["steamer_in_use.water_cost_per_run"])
@@ -129,6 +134,7 @@ def listed_bills(given: Given, out: Results) -> dict[str, float]:
     listed = water + upkeep
     for amount in given["bill.amount"]:
         listed += float(amount)
+    listed += safety_paid(given)
     both = {"water_and_upkeep": water + upkeep, "water_and_upkeep_then": water + upkeep}
     return {"water": water, "upkeep": upkeep, "listed": listed, **both}
 

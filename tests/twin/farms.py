@@ -266,7 +266,9 @@ def room_of(line: Line) -> float:
     """For one line."""
     if line.name.endswith((".cents", "loan_years.interest")):
         return 1e-5
-    if line.name.startswith("cold_room.") or (line.name.startswith("month_") and line.unit == unit("money")):
+    if line.name.startswith(("cold_room.", "bags_value.", "year_balance.", "year_statements.")) or (
+        line.name.startswith("month_") and line.unit == unit("money")
+    ):
         return 1e-6
     return 1e-7 if line.unit == unit("money/year") else 1e-9
 

@@ -118,6 +118,11 @@ def internal_rate(e: Emitter, x: n.InternalRate, axes: Axes) -> str:
     return e.spread(f"rates({e.value(x.line)})", (), axes)
 
 
+def extreme(e: Emitter, x: n.Extreme, axes: Axes) -> str:
+    """The least or the most of a line's steps."""
+    return e.spread(f"{e.value(x.line)}.{'max' if x.most else 'min'}(axis=1)", (), axes)
+
+
 def _raw(e: Emitter, x: n.Raw, axes: Axes) -> str:
     return e.leaf(e.numbers(x.source), ordered_axes(x.source.axes), axes)
 
@@ -229,6 +234,7 @@ ARRAY_RULES: Final[dict[type[n.Expr], Callable[[Emitter, Any, Axes], str]]] = {
     n.Before: _before,
     n.Nth: _nth,
     n.InternalRate: internal_rate,
+    n.Extreme: extreme,
     n.Raw: _raw,
     n.Used: _used,
     n.IsNumber: _is_number,

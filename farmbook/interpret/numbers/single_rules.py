@@ -164,6 +164,7 @@ SINGLE_RULES: Final[dict[type[n.Expr], Callable[[Emitter, Any], str]]] = {
     n.At: _at,
     n.Nth: _nth,
     n.InternalRate: _as_array(array_rules.internal_rate),
+    n.Extreme: _as_array(array_rules.extreme),
     n.Raw: _raw,
     n.Used: _used,
     n.IsNumber: _flag,

@@ -5,7 +5,7 @@ from __future__ import annotations
 from farmbook.expr.functions import any_of, negation, total
 from farmbook.expr.nodes import Expr
 from farmbook.expr.sentences import either, figure, say
-from farmbook.model.axes import PLAN_YEAR
+from farmbook.model.axes import MONTH, PLAN_YEAR
 from farmbook.model.months.month_cash import MonthCash
 from farmbook.model.statements.coverage import Coverage
 from farmbook.model.statements.farm_ratios import FarmRatios
@@ -84,16 +84,20 @@ class Covenants(Section):
         sheet = self.ratios.statements.balance
         return sheet.total_liabilities <= sheet.total_assets * self.most_debt
 
-    @line("Lowest cash up to the end of the year", unit="money", axes=(PLAN_YEAR,))
-    def cash_by_then(self) -> Expr:
-        """At the end of a month, from the first one on."""
-        return self.coverage.statements.years.at_end(self.cash.lowest_so_far)
+    @line("Month with less cash than is to be kept", unit="flag", axes=(MONTH,))
+    def short_of_cash(self) -> Expr:
+        """At its end, with the credit line."""
+        return self.cash.closing < self.wanted_cash - self.cash.rounding
+
+    @line("Months with less cash than is to be kept", unit="count", axes=(PLAN_YEAR,))
+    def months_short(self) -> Expr:
+        """Of the year."""
+        return self.coverage.statements.years.of_year(self.short_of_cash)
 
     @line("Cash is kept", unit="flag", axes=(PLAN_YEAR,))
     def cash_kept(self) -> Expr:
-        """Up to the end of the year. Fine as long as you have not said what cash there is."""
-        enough = self.cash_by_then + self.cash.rounding >= self.wanted_cash
-        return any_of(negation(self.cash.given(self.cash.cash)), enough)
+        """At the end of each month. Fine as long as you have not said what cash there is."""
+        return any_of(negation(self.cash.given(self.cash.cash)), self.months_short <= 0)
 
     @line("Of the four, kept in the year", unit="count", axes=(PLAN_YEAR,))
     def kept(self) -> Expr:

@@ -15,7 +15,8 @@ from farmbook.calc.worth import ONE_MONTH, annuity_factor, equal_share
 from farmbook.expr.functions import maximum, minimum, where, whole_down
 from farmbook.expr.nodes import Expr
 from farmbook.model.axes import LOAN
-from farmbook.sections.declare import line, names, number
+from farmbook.model.shocks.shocks import Shocks
+from farmbook.sections.declare import line, names, number, uses
 from farmbook.sections.section import Section
 from farmbook.sources import ANNUITY, COMMON_PRACTICE
 
@@ -26,6 +27,8 @@ class LoanList(Section):
     """Each loan has payments of interest only, often none, then level payments, and perhaps a balloon with the last."""
 
     title = "Loans one by one"
+
+    shocks = uses(Shocks)
 
     loans = names(
         LOAN, "Loan", how="One row for each loan: those that run, and those that you mean to draw. Not a credit line."
@@ -67,6 +70,17 @@ class LoanList(Section):
         axes=(LOAN,),
         how="The rate of the contract, fees left out: 0, or a tenth of a percent and more. As of today if it floats.",
         source=COMMON_PRACTICE,
+    )
+    floats = number(
+        "Rate can change: 1 for yes, 0 if it is fixed",
+        unit="count",
+        usual=(0, 1),
+        hard=(0, 1),
+        default=1,
+        axes=(LOAN,),
+        how="The contract says so. Read where the book tries higher rates; the plan goes by the rate of today.",
+        source=COMMON_PRACTICE,
+        decided=True,
     )
     term = number(
         "Months to pay",
@@ -152,10 +166,15 @@ class LoanList(Section):
 
     # Amounts
 
+    @line("Rate a year that is paid", unit="share", axes=(LOAN,))
+    def rate_paid(self) -> Expr:
+        """As typed; more in a case in which rates rise, if it floats."""
+        return self.rate + self.shocks.rate_more * self.floats
+
     @line("Interest from payment to payment", unit="share", axes=(LOAN,), source=ANNUITY)
     def interval_rate(self) -> Expr:
         """A month is a twelfth of a year; lenders who count days differ by a few cents."""
-        return interest_rate(self.rate, self.months_between)
+        return interest_rate(self.rate_paid, self.months_between)
 
     @line("Worth of 1 at the last level payment", unit="1", axes=(LOAN,), source=ANNUITY)
     def last_discount(self) -> Expr:

@@ -15,6 +15,7 @@ from farmbook.model.labour.making_tasks import InoculatingWork, MixingWork, Shel
 from farmbook.model.labour.other_tasks import OfficeWork, PackingWork, PickingWork, SellingWork, UpkeepWork
 from farmbook.model.labour.picking import Picking
 from farmbook.model.place.farm_plan import Farm
+from farmbook.model.shocks.shocks import Shocks
 from farmbook.model.spawn.spawn_bought import Spawn
 from farmbook.sections.declare import Option, check, choice, line, number, uses
 from farmbook.sections.section import Section
@@ -33,6 +34,7 @@ class Hours(Section):
 
     farm = uses(Farm)
     picking = uses(Picking)
+    shocks = uses(Shocks)
     source = uses(SpawnSource)
     spawn = uses(Spawn)
     own_spawn = uses(OwnSpawnWork)
@@ -210,7 +212,7 @@ class Hours(Section):
     @line("Hired work, cost a year", unit="money/year")
     def labour_cost(self) -> Expr:
         """By the hour and by the piece."""
-        return self.hired_cost + self.picking.piece_cost
+        return (self.hired_cost + self.picking.piece_cost) * self.shocks.wages
 
     @line("Own and family hours a year", unit="person_hour/year")
     def own_a_year(self) -> Expr:

@@ -8,6 +8,7 @@ from farmbook.expr.functions import maximum, ratio, where
 from farmbook.expr.nodes import Expr
 from farmbook.model.cost.harvest import Harvest
 from farmbook.model.place.farm_plan import Farm
+from farmbook.model.shocks.shocks import Shocks
 from farmbook.sections.declare import Option, choice, line, number, uses
 from farmbook.sections.section import Section
 from farmbook.sources import ARITHMETIC, COMMON_PRACTICE
@@ -25,6 +26,7 @@ class Picking(Section):
 
     farm = uses(Farm)
     harvest = uses(Harvest)
+    shocks = uses(Shocks)
 
     pick_rate = number(
         "Picked in an hour of work",
@@ -125,4 +127,4 @@ class Picking(Section):
     @line("Picking by the piece, cost a year", unit="money/year")
     def piece_cost(self) -> Expr:
         """Nothing where it is paid by the hour: then it is in the hours."""
-        return self.pick_cost * self.harvest.picked_a_year * self.by_piece
+        return self.pick_cost * self.harvest.picked_a_year * self.by_piece * self.shocks.weight_kept

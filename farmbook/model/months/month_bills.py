@@ -12,6 +12,7 @@ from farmbook.model.labour.picking import Picking
 from farmbook.model.months.month_totals import MonthTotals
 from farmbook.model.owning.bills import Bills
 from farmbook.model.owning.capital import ONE_SUM
+from farmbook.model.shocks.shocks import Shocks
 from farmbook.model.year.year import Year
 from farmbook.sections.declare import line, number, uses
 from farmbook.sections.section import Section
@@ -41,6 +42,7 @@ class MonthBills(Section):
     year = uses(Year)
     bills = uses(Bills)
     picking = uses(Picking)
+    shocks = uses(Shocks)
 
     due_in = number(
         "Due in month of the calendar, 0 for every month",
@@ -90,12 +92,18 @@ class MonthBills(Section):
     @line("Wages in the month, on the roster", unit="money", axes=(MONTH,))
     def wages(self) -> Expr:
         """With payroll tax and insurance; whatever is filled or picked."""
-        return self.totals.hired * self.bills.farm.labour_rate
+        return self.totals.hired * self.bills.farm.labour_rate * self.shocks.wages
+
+    @line("Picking by the piece, for the weight picked as planned", unit="money/kg_picked")
+    def for_a_weight(self) -> Expr:
+        """Nothing where it is paid by the hour."""
+        piece = self.picking.pick_cost * self.picking.by_piece
+        return piece * self.shocks.wages * self.shocks.weight_kept
 
     @line("Picking by the piece in the month", unit="money", axes=(MONTH,))
     def piece(self) -> Expr:
         """Nothing where it is paid by the hour."""
-        return self.totals.picked * self.picking.pick_cost * self.picking.by_piece
+        return self.totals.picked * self.for_a_weight
 
     # Energy
 
@@ -135,7 +143,7 @@ class MonthBills(Section):
     @line("Energy in the month", unit="money", axes=(MONTH,))
     def energy(self) -> Expr:
         """Steamer, lab, rooms and cooler."""
-        return self.steaming + self.totals.filled * self.lab_for_a_bag + self.rooms
+        return (self.steaming + self.totals.filled * self.lab_for_a_bag + self.rooms) * self.shocks.energy
 
     # Bills
 
@@ -145,10 +153,10 @@ class MonthBills(Section):
         sum_of_all = joined(self.bills.other + self.year.rooms_by_the_week, "money") / MONTHS_A_YEAR
         return where(self.bills.chose(self.bills.counted, ONE_SUM), sum_of_all, self.listed_every_month)
 
-    @line("Bills listed with no month of their own, a year", unit="money/year")
+    @line("Bills listed with no month of their own, safety with them, a year", unit="money/year")
     def with_no_month(self) -> Expr:
         """A twelfth is paid each month."""
-        return total(self.bills.amount * (self.due_in <= 0), BILL)
+        return total(self.bills.amount * (self.due_in <= 0), BILL) + self.bills.safety.yearly
 
     @line("Bills listed and paid every month, a month", unit="money")
     def listed_every_month(self) -> Expr:

@@ -9,6 +9,7 @@ from farmbook.expr.nodes import Constant, Expr, wrap
 from farmbook.model.axes import ITEM, MONTH
 from farmbook.model.calendar.plan_months import MONTHS_A_YEAR, PlanMonths
 from farmbook.model.owning.capital import ONE_SUM, Capital
+from farmbook.model.shocks.shocks import Shocks
 from farmbook.sections.declare import line, number, uses
 from farmbook.sections.section import Section
 from farmbook.sources import ARITHMETIC, COMMON_PRACTICE, FARM_MANAGEMENT
@@ -27,6 +28,7 @@ class MonthCapital(Section):
 
     months = uses(PlanMonths)
     capital = uses(Capital)
+    shocks = uses(Shocks)
 
     age = number(
         "Years old when the plan starts",
@@ -130,7 +132,7 @@ class MonthCapital(Section):
     @line("Bought in the month", unit="money", axes=(MONTH,))
     def bought(self) -> Expr:
         """Items, steamer and lab."""
-        return self.items_bought + self.steamer_bought + self.lab_bought
+        return (self.items_bought + self.steamer_bought + self.lab_bought) * self.shocks.building
 
     # Loss in value
 

@@ -7,6 +7,8 @@ from farmbook.expr.functions import (
     absolute,
     any_of,
     at,
+    highest_of,
+    lowest_of,
     maximum,
     minimum,
     negation,
@@ -14,7 +16,6 @@ from farmbook.expr.functions import (
     ratio,
     starting,
     total,
-    where,
 )
 from farmbook.expr.nodes import Expr
 from farmbook.expr.sentences import either, figure, say
@@ -26,6 +27,7 @@ from farmbook.model.months.month_household import MonthHousehold
 from farmbook.model.months.month_sales import MonthSales
 from farmbook.model.months.month_supplies import MonthSupplies
 from farmbook.model.repaying.loan_months import LoanMonths
+from farmbook.model.shocks.shocks import Shocks
 from farmbook.sections.declare import check, line, number, uses
 from farmbook.sections.section import Section
 from farmbook.sources import COMMON_PRACTICE
@@ -46,6 +48,7 @@ class MonthCash(Section):
     capital = uses(MonthCapital)
     home = uses(MonthHousehold)
     loans = uses(LoanMonths)
+    shocks = uses(Shocks)
 
     cash = number(
         "Cash on the first day of the plan",
@@ -164,7 +167,7 @@ class MonthCash(Section):
     @line("All payments in the month, loans and line aside", unit="money", axes=(MONTH,))
     def paid_out(self) -> Expr:
         """Running, unforeseen, bought, household and tax."""
-        return self.running + self.unforeseen + self.invested + self.household_and_tax
+        return self.running + self.unforeseen + self.invested + self.home.drawn + self.home.tax
 
     @line("Left of the month before loans and line", unit="money", axes=(MONTH,))
     def before_loans(self) -> Expr:
@@ -185,7 +188,7 @@ class MonthCash(Section):
     @line("Left of the month before the credit line", unit="money", axes=(MONTH,))
     def net(self) -> Expr:
         """With loans, and what the owner puts in."""
-        return self.before_loans + self.from_loans + self.from_owner
+        return self.sales.collected - self.paid_out + self.from_loans + self.from_owner
 
     @line("Cash at the end of the month, before any credit line", unit="money", axes=(MONTH,))
     def without_line(self) -> Expr:
@@ -197,7 +200,7 @@ class MonthCash(Section):
     @line("Interest on the credit line in the month", unit="money", axes=(MONTH,))
     def line_interest(self) -> Expr:
         """On what was owed at its start."""
-        return previous(self.on_line, MONTH) * self.line_rate / MONTHS_A_YEAR
+        return previous(self.on_line, MONTH) * (self.line_rate + self.shocks.rate_more) / MONTHS_A_YEAR
 
     @line("Cash in the month before the credit line moves", unit="money", axes=(MONTH,))
     def before_line(self) -> Expr:
@@ -222,21 +225,20 @@ class MonthCash(Section):
 
     # Lowest points
 
-    @line("Lowest cash so far", unit="money", axes=(MONTH,))
-    def lowest_so_far(self) -> Expr:
-        """At the end of a month; what there is at the start is not among them."""
-        lower = minimum(previous(self.lowest_so_far, MONTH), self.closing)
-        return starting(self.cash, where(self.months.number > 1, lower, self.closing))
-
     @line("Lowest cash at the end of a month", unit="money")
     def lowest(self) -> Expr:
-        """In the whole plan."""
-        return at(self.lowest_so_far, MONTH, self.months.many)
+        """In the whole plan; what there is at the start is not among them."""
+        return lowest_of(self.closing, MONTH)
+
+    @line("Months from the end of the plan in which cash is lowest", unit="count", axes=(MONTH,))
+    def back_to_lowest(self) -> Expr:
+        """1 in the last month; 0 where cash is higher."""
+        return (self.closing <= self.lowest + self.rounding) * (self.months.many + 1 - self.months.number)
 
     @line("Month of the lowest cash", unit="count")
     def lowest_month(self) -> Expr:
         """The first, if there are several."""
-        return total(self.lowest_so_far > self.lowest + self.rounding, MONTH) + 1
+        return self.months.many + 1 - highest_of(self.back_to_lowest, MONTH)
 
     @line("Cash in the lowest month, drawn", unit="money", axes=(MONTH,))
     def lowest_drawn(self) -> Expr:
@@ -249,30 +251,35 @@ class MonthCash(Section):
         """By the calendar."""
         return at(self.months.first_day, MONTH, self.lowest_month)
 
-    @line("Most owed on the credit line so far", unit="money", axes=(MONTH,))
-    def peak_so_far(self) -> Expr:
-        """At the end of a month."""
-        return starting(self.line_owed, maximum(previous(self.peak_so_far, MONTH), self.on_line))
-
     @line("Most owed on the credit line", unit="money")
     def peak(self) -> Expr:
-        """In the whole plan."""
-        return at(self.peak_so_far, MONTH, self.months.many)
+        """In the whole plan, its start with it."""
+        return maximum(highest_of(self.on_line, MONTH), self.line_owed)
 
     @line("Months in which nothing is owed on the credit line", unit="count")
     def months_clear(self) -> Expr:
         """At their end; a lender wants a line to be clear for some."""
         return total(self.on_line <= 0, MONTH)
 
-    @line("Most cash missing so far", unit="money", axes=(MONTH,))
-    def missing_so_far(self) -> Expr:
-        """At the end of a month."""
-        return starting(0, maximum(previous(self.missing_so_far, MONTH), self.missing))
-
     @line("Most cash missing that the credit line cannot give", unit="money")
     def most_missing(self) -> Expr:
-        """In the whole plan."""
-        return at(self.missing_so_far, MONTH, self.months.many)
+        """In the whole plan, when cash is lowest."""
+        return maximum(self.least_cash - self.lowest, 0)
+
+    @line("Number of a month with less cash than the least to keep", unit="count", axes=(MONTH,))
+    def below_in(self) -> Expr:
+        """At its end, with the credit line; 0 for a month with enough."""
+        return self.months.number * (self.closing < self.least_cash - self.rounding)
+
+    @line("Last month with less cash than the least to keep", unit="count")
+    def last_below(self) -> Expr:
+        """In the whole plan; 0 for none."""
+        return highest_of(self.below_in, MONTH)
+
+    @line("Months with less cash than the least to keep", unit="count")
+    def months_below(self) -> Expr:
+        """At their ends, with the credit line."""
+        return total(self.closing < self.least_cash - self.rounding, MONTH)
 
     @line("Wages, bills and loan payments of a mean month", unit="money")
     def fixed_in_months(self) -> Expr:
@@ -302,15 +309,10 @@ class MonthCash(Section):
         """Only some of its receipts have come by then."""
         return self.unfunded - self.sales.collected * (1 - self.early_receipts)
 
-    @line("Deepest so far, within a month too", unit="money", axes=(MONTH,))
-    def deepest_so_far(self) -> Expr:
-        """Never above zero."""
-        return starting(0, minimum(previous(self.deepest_so_far, MONTH), self.unfunded_within))
-
     @line("Money to get through the start", unit="money")
     def needed(self) -> Expr:
         """From cash, loans and line together: the deepest hole of the plan, the household paid."""
-        return -1 * at(self.deepest_so_far, MONTH, self.months.many)
+        return maximum(-1 * lowest_of(self.unfunded_within, MONTH), 0)
 
     # Checks and words
 

@@ -14,7 +14,6 @@ from farmbook.expr.functions import (
     minimum,
     previous,
     ratio,
-    running_sum,
     starting,
     total,
     where,
@@ -28,23 +27,19 @@ from farmbook.model.months.month_totals import MonthTotals
 from farmbook.model.schedule.cold_room import ColdRoom
 from farmbook.model.schedule.in_turn import InTurn
 from farmbook.model.selling.customer_year import CustomerYear
+from farmbook.model.shocks.shocks import Shocks
 from farmbook.sections.declare import check, line, number, uses
 from farmbook.sections.section import Section
 from farmbook.sources import ARITHMETIC
 from farmbook.units import unit
 
-__all__ = ["MEAN_MONTH", "MonthSales", "paid_later"]
+__all__ = ["MEAN_MONTH", "MonthSales"]
 
 MATRIX = (SERVED, MONTH)
 MEAN_MONTH: Final = Constant(
     30.4375, "days_of_a_mean_month", label="Days of a month on average", unit=unit("day"), source=ARITHMETIC.key,
     note="A twelfth of 365.25.",
 )  # fmt: skip
-
-
-def paid_later(then: Expr, so_far: Expr, of_month: Expr, still: Expr) -> Expr:
-    """What is paid when all up to a month is due, but for that of the month itself which is paid a month later still."""
-    return where(then > 0, at(so_far, MONTH, then) - still * at(of_month, MONTH, then), 0)
 
 
 class MonthSales(Section):
@@ -67,6 +62,7 @@ class MonthSales(Section):
     totals = uses(MonthTotals)
     cold = uses(ColdRoom)
     in_turn = uses(InTurn)
+    shocks = uses(Shocks)
 
     # Who gets it
 
@@ -82,26 +78,10 @@ class MonthSales(Section):
         a_week = at(self.in_turn.week_of_month, CALENDAR, self.months.month_of_year)
         return a_week * self.months.weeks * self.learned
 
-    @line("Its turn: left for it in the month", unit="kg_taken", axes=MATRIX)
-    def left_for_it(self) -> Expr:
-        """What those served before leave, up to what it takes."""
-        left = self.totals.sold - before(self.most, self.in_turn.number, SERVED)
-        return maximum(minimum(self.most, left), 0)
-
-    @line("In turn, all customers get", unit="kg_taken", axes=(MONTH,))
-    def placed(self) -> Expr:
-        """Weeks go on over the end of a month, so it can be a little less than what is sold."""
-        return total(self.left_for_it, SERVED)
-
-    @line("Sold, for what customers get in turn", unit="1", axes=(MONTH,))
-    def stretched(self) -> Expr:
-        """1 but for weeks that go on over the end of a month with another season."""
-        return ratio(self.totals.sold, self.placed)
-
-    @line("Sold in a month in which nobody takes any", unit="kg_taken", axes=(MONTH,))
-    def strayed(self) -> Expr:
-        """From a week that began in a month in which they do."""
-        return where(self.placed > 0, 0, self.totals.sold)
+    @line("All take at most in the month", unit="kg_taken", axes=(MONTH,))
+    def all_take(self) -> Expr:
+        """Together."""
+        return total(self.most, SERVED)
 
     @line("Share of all that customers take at most", unit="share", axes=(SERVED,))
     def share(self) -> Expr:
@@ -113,21 +93,32 @@ class MonthSales(Section):
         """Whatever the season."""
         return total(self.in_turn.most, SERVED)
 
+    @line("Takes in the month", unit="kg_taken", axes=MATRIX)
+    def takes(self) -> Expr:
+        """The most; in a month in which nobody takes any, its share of what a week that began before it has sold."""
+        return where(self.all_take > 0, self.most, self.totals.brought * self.share)
+
+    @line("Those served before take in the month", unit="kg_taken", axes=MATRIX)
+    def earlier(self) -> Expr:
+        """By turn."""
+        return before(self.takes, self.in_turn.number, SERVED)
+
+    @line("Sold, for what all take", unit="1", axes=(MONTH,))
+    def stretched(self) -> Expr:
+        """1, but more where weeks go on over the end of a month with another season."""
+        return maximum(ratio(self.totals.sold, self.all_take), 1)
+
     @line("Goes there in the month", unit="kg_taken", axes=MATRIX)
     def gets(self) -> Expr:
-        """All that is sold goes to somebody."""
-        return self.left_for_it * self.stretched + self.strayed * self.share
+        """In turn, what those before leave, up to what it takes: all that is sold goes to somebody."""
+        left = maximum(minimum(self.takes, self.totals.sold - self.earlier), 0)
+        return left * self.stretched * self.in_turn.weight_kept
 
     # What it brings
 
-    @line("Sales there so far", unit="money", axes=MATRIX)
-    def sales_so_far(self) -> Expr:
-        """From the start of the plan, at its price, without the tax passed on, for what stays sold."""
-        return running_sum(self.gets * self.in_turn.takings, MONTH)
-
     @line("Sales in the month", unit="money", axes=(MONTH,))
     def sales(self) -> Expr:
-        """Of all customers."""
+        """Of all customers, without the tax passed on, for what stays sold."""
         return total(self.gets * self.in_turn.takings, SERVED)
 
     @line("Fees and packing in the month", unit="money", axes=(MONTH,))
@@ -150,7 +141,7 @@ class MonthSales(Section):
     @line("In turn: months until they pay", unit="count", axes=(SERVED,))
     def lag(self) -> Expr:
         """Days over those of a month on average."""
-        return self.in_turn.days_to_pay / MEAN_MONTH
+        return (self.in_turn.days_to_pay + self.shocks.days_later) / MEAN_MONTH
 
     @line("In turn: whole months until they pay", unit="count", axes=(SERVED,))
     def lag_whole(self) -> Expr:
@@ -167,11 +158,21 @@ class MonthSales(Section):
         """By the part of a month."""
         return self.in_turn.takings * self.lag_part
 
-    @line("Sales paid so far there", unit="money", axes=MATRIX)
-    def paid_so_far(self) -> Expr:
-        """All that was sold whole months back, but for the part of its last month that is paid a month later still."""
+    @line("In turn: takings that are paid after whole months", unit="money/kg_taken", axes=(SERVED,))
+    def paid_first(self) -> Expr:
+        """The rest of them."""
+        return self.in_turn.takings - self.paid_later_still
+
+    @line("Went there as many whole months back as they take to pay", unit="kg_taken", axes=MATRIX)
+    def due(self) -> Expr:
+        """Nothing before the plan."""
         then = self.months.number - self.lag_whole
-        return paid_later(then, self.sales_so_far, self.gets, self.paid_later_still)
+        return starting(0, where(then > 0, at(self.gets, MONTH, then), 0))
+
+    @line("Paid in the month, of the plan's sales", unit="money", axes=(MONTH,))
+    def paid(self) -> Expr:
+        """Of what went there whole months back, and the part of the month before it that is paid a month later still."""
+        return total(self.due * self.paid_first + previous(self.due, MONTH) * self.paid_later_still, SERVED)
 
     # What they owe
 
@@ -210,22 +211,28 @@ class MonthSales(Section):
     def collected(self) -> Expr:
         """Of this plan's sales, and of what was owed at the start."""
         earlier = previous(self.opening_left, MONTH) - self.opening_left
-        return self.all_paid_so_far - previous(self.all_paid_so_far, MONTH) + earlier
-
-    @line("Paid by customers so far, of the plan's sales", unit="money", axes=(MONTH,))
-    def all_paid_so_far(self) -> Expr:
-        """All of them."""
-        return starting(0, total(self.paid_so_far, SERVED))
+        return self.paid + earlier
 
     @line("Owed by customers at the end of the month", unit="money", axes=(MONTH,))
     def owed(self) -> Expr:
         """Before, with sales, less what was paid."""
         return starting(self.opening_owed, previous(self.owed, MONTH) + self.sales - self.collected)
 
-    @line("Owed by customers, by what lies too few months back", unit="money", axes=(MONTH,), source=ARITHMETIC)
-    def owed_by_sales(self) -> Expr:
-        """The sales that are not yet due."""
-        return total(self.sales_so_far - self.paid_so_far, SERVED) + self.opening_left
+    @line("Goes there in time to be paid whole in the plan", unit="kg_taken", axes=(SERVED,))
+    def gone_in_time(self) -> Expr:
+        """So many whole months before its end."""
+        return total(self.gets * (self.months.number + self.lag_whole <= self.months.many), MONTH)
+
+    @line("Goes there later, times the months left in the plan", unit="kg_taken", axes=(SERVED,))
+    def gone_late(self) -> Expr:
+        """It is owed at the end of each of them."""
+        left = self.months.many + 1 - self.months.number
+        return total(self.gets * (self.months.number + self.lag_whole > self.months.many) * left, MONTH)
+
+    @line("Owed by customers, added up over all months, by when it went there", unit="money", source=ARITHMETIC)
+    def owed_counted(self) -> Expr:
+        """Each sale is owed for as long as that customer takes to pay."""
+        return total((self.gone_in_time * self.lag + self.gone_late) * self.in_turn.takings, SERVED)
 
     @line("Sales that are a rounding of all sales of the plan", unit="money")
     def rounding(self) -> Expr:
@@ -248,8 +255,9 @@ class MonthSales(Section):
         says="In some month what customers paid and owe is not what was sold to them: a formula of the months was changed.",
     )
     def sales_add_up(self) -> Expr:
-        """Money collected is sales less the change in what is owed."""
-        return absolute(total(self.owed - self.owed_by_sales, MONTH)) <= self.rounding
+        """What is owed at the ends of all months, counted from month to month and by when it was sold."""
+        apart = total(self.owed - self.opening_left, MONTH) - self.owed_counted
+        return absolute(apart) <= self.rounding * self.months.many
 
     @check(
         "All that is sold goes to a customer, in every month",

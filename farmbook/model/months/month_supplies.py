@@ -18,16 +18,22 @@ from farmbook.expr.functions import (
 from farmbook.expr.nodes import Expr
 from farmbook.model.axes import MONTH, WEEK
 from farmbook.model.calendar.plan_months import MONTHS_A_YEAR, PlanMonths
-from farmbook.model.months.month_sales import MEAN_MONTH, paid_later
+from farmbook.model.months.month_sales import MEAN_MONTH
 from farmbook.model.months.month_spawn import MonthSpawn
 from farmbook.model.months.month_totals import MonthTotals
 from farmbook.model.schedule.filling import Filling
+from farmbook.model.shocks.shocks import Shocks
 from farmbook.model.year.year import Year
 from farmbook.sections.declare import check, line, number, uses
 from farmbook.sections.section import Section
 from farmbook.sources import COMMON_PRACTICE
 
 __all__ = ["MonthSupplies"]
+
+
+def paid_later(then: Expr, so_far: Expr, of_month: Expr, still: Expr) -> Expr:
+    """What is paid when all up to a month is due, but for that of the month itself which is paid a month later still."""
+    return where(then > 0, at(so_far, MONTH, then) - still * at(of_month, MONTH, then), 0)
 
 
 class MonthSupplies(Section):
@@ -41,6 +47,7 @@ class MonthSupplies(Section):
     totals = uses(MonthTotals)
     spawn = uses(MonthSpawn)
     year = uses(Year)
+    shocks = uses(Shocks)
 
     supply_weeks = number(
         "Weeks for which mix and bags are kept in stock",
@@ -71,16 +78,21 @@ class MonthSupplies(Section):
 
     # Stock
 
+    @line("Mix, bag and ties of a bag filled in the plan", unit="money/bag_filled")
+    def for_a_bag(self) -> Expr:
+        """As on the sheet Mixing; more in a case in which they cost more."""
+        return self.year.bag.material_cost * self.shocks.materials
+
     @line("Mix, bags and ties used in the month", unit="money", axes=(MONTH,))
     def used_up(self) -> Expr:
         """For all bags filled, lost ones too."""
-        return self.totals.filled * self.year.bag.material_cost
+        return self.totals.filled * self.for_a_bag
 
     @line("Mix, bags and ties of a full week", unit="money", axes=(MONTH,))
     def full_week(self) -> Expr:
         """As planned at the end of the month, shut or not."""
         bags = at(self.filling.full_bags, WEEK, self.months.whole)
-        return bags * self.year.bag.material_cost
+        return bags * self.for_a_bag
 
     @line("Stock of supplies when the plan starts", unit="money")
     def opening_stock(self) -> Expr:

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from farmbook.calc.tolerance import SUM_TOLERANCE, is_rounding
-from farmbook.expr.functions import all_of, at, previous, total, where
+from farmbook.expr.functions import all_of, at, minimum, previous, total, where
 from farmbook.expr.nodes import Expr, Line
 from farmbook.model.axes import MONTH, WEEK
 from farmbook.model.calendar.plan_months import PlanMonths
@@ -13,6 +13,7 @@ from farmbook.model.schedule.filling import Filling
 from farmbook.model.schedule.picks import Picks
 from farmbook.model.schedule.shortages import Shortages
 from farmbook.model.schedule.week_hours import WeekHours
+from farmbook.model.shocks.shocks import Shocks
 from farmbook.sections.declare import LineOf, check, line, uses
 from farmbook.sections.section import Section
 from farmbook.sources import ARITHMETIC
@@ -44,6 +45,7 @@ class MonthTotals(Section):
     cold = uses(ColdRoom)
     work = uses(WeekHours)
     shortages = uses(Shortages)
+    shocks = uses(Shocks)
 
     @line("Bags filled by the end of the month", unit="bag_filled", axes=(MONTH,))
     def filled_so_far(self) -> Expr:
@@ -71,7 +73,7 @@ class MonthTotals(Section):
         """From the first week that the book has."""
         return self.weeks.to_date(self.cold.sold)
 
-    sold = _in_month("Sold in the month", "kg_taken", "sold_so_far")
+    brought = _in_month("Sold in the month, by the weeks", "kg_taken", "sold_so_far")
 
     @line("Spoiled by the end of the month", unit="kg_taken", axes=(MONTH,))
     def spoiled_so_far(self) -> Expr:
@@ -79,6 +81,11 @@ class MonthTotals(Section):
         return self.weeks.to_date(self.cold.spoiled)
 
     spoiled = _in_month("Spoiled in the month", "kg_taken", "spoiled_so_far")
+
+    @line("Sold in the month", unit="kg_taken", axes=(MONTH,))
+    def sold(self) -> Expr:
+        """As the weeks bring it. In a case in which there is less, what nobody took is missing first."""
+        return minimum(self.brought, (self.brought + self.spoiled) * self.shocks.weight_kept)
 
     @line("Hired hours by the end of the month", unit="person_hour", axes=(MONTH,))
     def hired_so_far(self) -> Expr:

@@ -14,6 +14,7 @@ from farmbook.model.crop.spawn_source import SpawnSource
 from farmbook.model.owning.capital import LISTED, ONE_SUM
 from farmbook.model.place.farm_plan import Farm
 from farmbook.model.rooms.room_energy import RoomEnergy
+from farmbook.model.safety.safety_costs import SafetyCosts
 from farmbook.model.steam.steamer_in_use import SteamerInUse
 from farmbook.sections.declare import check, choice, line, names, number, uses
 from farmbook.sections.section import Section
@@ -34,6 +35,7 @@ class Bills(Section):
     own_spawn = uses(OwnSpawnWork)
     lab_choice = uses(MakeOrBuy)
     rooms = uses(RoomEnergy)
+    safety = uses(SafetyCosts)
 
     bills = names(
         BILL, "Bill", how="Rent, insurance, licences, van, telephone, books. Not energy, water, wages or loans."
@@ -140,10 +142,10 @@ class Bills(Section):
         """As for the farm of now; where the book tries something else, one sum of all bills moves by the difference."""
         return self.water_and_upkeep
 
-    @line("Bills listed, water and upkeep, a year", unit="money/year")
+    @line("Bills listed, water, upkeep and safety, a year", unit="money/year")
     def listed(self) -> Expr:
         """Added up; energy stands apart."""
-        return total(self.amount, BILL) + self.water_and_upkeep
+        return total(self.amount, BILL) + self.water_and_upkeep + self.safety.yearly
 
     @line("Bills without energy a year, in one sum", unit="money/year")
     def in_one_sum(self) -> Expr:

@@ -6,6 +6,7 @@ from typing import Final
 
 from farmbook.expr.functions import (
     all_of,
+    any_of,
     at,
     joined,
     maximum,
@@ -22,6 +23,7 @@ from farmbook.model.calendar.plan_weeks import TO_THURSDAY, PlanWeeks
 from farmbook.model.place.farm_plan import Farm
 from farmbook.model.schedule.plan_changes import PlanChanges
 from farmbook.model.schedule.start_up import StartUp
+from farmbook.model.shocks.shocks import Shocks
 from farmbook.sections.declare import check, line, number, uses
 from farmbook.sections.section import Section
 from farmbook.sources import ARITHMETIC, COMMON_PRACTICE
@@ -56,6 +58,7 @@ class Filling(Section):
     weeks = uses(PlanWeeks)
     start_up = uses(StartUp)
     changes = uses(PlanChanges)
+    shocks = uses(Shocks)
 
     filled_earlier = number(
         "Bags filled before the plan",
@@ -92,10 +95,16 @@ class Filling(Section):
         passed = (thursday - month_start(thursday, 0)) / ONE_WEEK
         return passed >= at(self.whole_weeks_shut, CALENDAR, self.weeks.month_of_year)
 
+    @line("Plant runs in the week", unit="flag", axes=(WEEK,))
+    def runs(self) -> Expr:
+        """Always, but in a case in which it stands still."""
+        passed = self.weeks.number - self.shocks.stopped_from
+        return any_of(passed < 0, passed >= self.shocks.stopped_for)
+
     @line("Bags of a full week, as far as the farm has grown", unit="bag_filled", axes=(WEEK,))
     def full_bags(self) -> Expr:
         """With all changes of the plan so far; never below zero."""
-        changed = total(self.changes.more_bags * (self.changes.from_week <= self.weeks.number), STEP_UP)
+        changed = total(self.changes.more_bags * (self.changes.holds_from <= self.weeks.number), STEP_UP)
         return maximum(joined(self.farm.bags_filled_a_week, "bag_filled") + changed, 0) * self.start_up.filled_share
 
     # Before the plan
@@ -115,7 +124,7 @@ class Filling(Section):
     @line("Bags filled in the week", unit="bag_filled", axes=(WEEK,))
     def filled(self) -> Expr:
         """Before the plan as logged, then as planned; none in weeks that are shut."""
-        return where(self.weeks.number >= 1, self.full_bags * self.is_open, self.before)
+        return where(self.weeks.number >= 1, self.full_bags * self.is_open * self.runs, self.before)
 
     @line("Weeks shut a year, by month", unit="week/year")
     def shut_in_all(self) -> Expr:

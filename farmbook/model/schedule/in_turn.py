@@ -91,6 +91,11 @@ class InTurn(Section):
         """Whatever is sold."""
         return joined(self.of_customer(self.customers.stall + self.customers.delivery), "money")
 
+    @line("In turn: weight that the customer still takes, of that planned", unit="share", axes=(SERVED,))
+    def weight_kept(self) -> Expr:
+        """All, but in a case in which a customer is lost."""
+        return self.of_customer(self.customers.weight_kept)
+
     @line("In turn: days until they pay", unit="day", axes=(SERVED,))
     def days_to_pay(self) -> Expr:
         """As typed."""

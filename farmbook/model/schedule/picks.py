@@ -48,23 +48,28 @@ class Picks(Section):
         first = self.start_up.yield_at_first
         return self.bags.alive * (first + (1 - first) * self.start_up.learned)
 
-    @line("Bags picked in the week, at a typical yield", unit="bag_live", axes=(FLUSH, WEEK))
-    def picked_bags(self) -> Expr:
-        """They were filled some weeks before; the part of a week shares them between two."""
+    @line("Picked in the week of a typical yield, by flush", unit="kg_picked", axes=(FLUSH, WEEK))
+    def typical(self) -> Expr:
+        """Of bags filled some weeks before; the part of a week shares them between two. Nothing of flushes that are not kept."""
         row, whole, part = self.weeks.row, self.lags.pick_whole, self.lags.pick_part
         this = at(self.sound, WEEK, maximum(row - whole, 1)) * (1 - part)
-        return this + at(self.sound, WEEK, (row - whole - 1 - 1) * (row > whole + 1) + 1) * part
+        bags = this + at(self.sound, WEEK, (row - whole - 1 - 1) * (row > whole + 1) + 1) * part
+        return bags * self.crop.fresh_per_live
+
+    @line("Picked of a bag, of that of a typical year", unit="share", axes=(WEEK,))
+    def season(self) -> Expr:
+        """By the month that holds most of the week."""
+        return at(self.yield_season, CALENDAR, self.weeks.month_of_year)
 
     @line("Picked in the week, by flush", unit="kg_picked", axes=(FLUSH, WEEK))
     def by_flush(self) -> Expr:
-        """By the season of the month. Nothing of flushes that are not kept."""
-        season = at(self.yield_season, CALENDAR, self.weeks.month_of_year)
-        return self.picked_bags * self.crop.fresh_per_live * season
+        """By the season of the month."""
+        return self.typical * self.season
 
     @line("Picked in the week", unit="kg_picked", axes=(WEEK,))
     def picked(self) -> Expr:
         """All flushes."""
-        return total(self.by_flush, FLUSH)
+        return total(self.typical, FLUSH) * self.season
 
     @line("Taken to customers of what is picked", unit="kg_taken/kg_picked", source=ARITHMETIC)
     def share_taken(self) -> Expr:

@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
-from farmbook.expr.nodes import Line
+from farmbook.expr.nodes import Expr, Line
 from farmbook.model.axes import STEP_UP
-from farmbook.sections.declare import names, number
+from farmbook.model.shocks.shocks import Shocks
+from farmbook.sections.declare import line, names, number, uses
 from farmbook.sections.section import Section
 from farmbook.sources import COMMON_PRACTICE
 
@@ -15,6 +16,8 @@ class PlanChanges(Section):
     """Each row holds from its week to the end of the plan; a second row with a minus takes it back."""
 
     title = "Changes of the plan"
+
+    shocks = uses(Shocks)
 
     names_given = names(STEP_UP, "Change of the plan", how="What changes: a new room, a second load, a helper.")
     from_week = number(
@@ -83,6 +86,11 @@ class PlanChanges(Section):
         source=COMMON_PRACTICE,
         decided=True,
     )
+
+    @line("Week from which the change holds", unit="count", axes=(STEP_UP,))
+    def holds_from(self) -> Expr:
+        """As typed; later in a case in which it is late, unless it holds from the start."""
+        return self.from_week + self.shocks.weeks_late * (self.from_week > 1)
 
     @property
     def in_use(self) -> Line:

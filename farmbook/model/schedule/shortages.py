@@ -82,7 +82,7 @@ class Shortages(Section):
     @line("Incubation places short", unit="place", axes=(WEEK,))
     def incubation_short(self) -> Expr:
         """With all changes of the plan so far."""
-        more = total(self.changes.more_incubation * (self.changes.from_week <= self.weeks.number), STEP_UP)
+        more = total(self.changes.more_incubation * (self.changes.holds_from <= self.weeks.number), STEP_UP)
         return maximum(self.incubation_taken - self.incubation_had - more, 0)
 
     @line("Fruiting places had at the start", unit="place")
@@ -93,7 +93,7 @@ class Shortages(Section):
     @line("Fruiting places had", unit="place", axes=(WEEK,))
     def fruiting_places(self) -> Expr:
         """With all changes of the plan so far."""
-        more = total(self.changes.more_fruiting * (self.changes.from_week <= self.weeks.number), STEP_UP)
+        more = total(self.changes.more_fruiting * (self.changes.holds_from <= self.weeks.number), STEP_UP)
         return self.fruiting_had + more
 
     @line("Fruiting places short", unit="place", axes=(WEEK,))
@@ -132,7 +132,7 @@ class Shortages(Section):
     @line("Loads short", unit="run", axes=(WEEK,))
     def loads_short(self) -> Expr:
         """More than can be steamed in the hours when somebody is there."""
-        more = total(self.changes.more_loads * (self.changes.from_week <= self.weeks.number), STEP_UP)
+        more = total(self.changes.more_loads * (self.changes.holds_from <= self.weeks.number), STEP_UP)
         return maximum(self.loads - self.loads_had - more, 0)
 
     # Hours, and the cold room

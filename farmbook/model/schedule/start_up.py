@@ -7,6 +7,7 @@ from farmbook.expr.nodes import Expr, wrap
 from farmbook.model.axes import WEEK
 from farmbook.model.calendar.plan_weeks import ROWS_BEFORE, PlanWeeks
 from farmbook.model.place.farm_plan import Farm
+from farmbook.model.shocks.shocks import Shocks
 from farmbook.sections.declare import line, number, uses
 from farmbook.sections.section import Section
 from farmbook.sources import COMMON_PRACTICE
@@ -22,6 +23,7 @@ class StartUp(Section):
 
     farm = uses(Farm)
     weeks = uses(PlanWeeks)
+    shocks = uses(Shocks)
 
     first_filling = number(
         "New farm: first week in which bags are filled",
@@ -100,6 +102,11 @@ class StartUp(Section):
         """One at least."""
         return maximum(self.weeks_to_learn, 1)
 
+    @line("New farm: week in which it fills its first bags", unit="count")
+    def fills_from(self) -> Expr:
+        """As typed; later in a case in which it opens late."""
+        return self.first_filling + self.shocks.weeks_late
+
     @line("Bags filled, of those of a full week", unit="share", axes=(WEEK,))
     def filled_share(self) -> Expr:
         """Of a running farm always all; of a new one it grows from its first week of filling on."""
@@ -112,13 +119,13 @@ class StartUp(Section):
 
     def grown(self, weeks: Expr) -> Expr:
         """How far the weeks since the first filling have come of so many."""
-        passed = (self.weeks.number + 1 - self.first_filling) / weeks
+        passed = (self.weeks.number + 1 - self.fills_from) / weeks
         return maximum(minimum(passed, 1), 0)
 
     @line("First week in which hired hands are on the roster", unit="count")
     def rostered_from(self) -> Expr:
         """Of a new farm the one that you give; of a running one the first that the book has."""
-        return where(self.farm.is_new, self.hands_from, 1 - named(ROWS_BEFORE))
+        return where(self.farm.is_new, self.hands_from + self.shocks.weeks_late, 1 - named(ROWS_BEFORE))
 
     @property
     def rostered(self) -> Expr:

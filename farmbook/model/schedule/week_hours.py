@@ -90,5 +90,5 @@ class WeekHours(Section):
     @line("Hired hours on the roster in the week", unit="person_hour", axes=(WEEK,))
     def hired(self) -> Expr:
         """Those of a typical week, with all changes of the plan so far."""
-        more = total(self.changes.more_hours * (self.changes.from_week <= self.weeks.number), STEP_UP)
+        more = total(self.changes.more_hours * (self.changes.holds_from <= self.weeks.number), STEP_UP)
         return maximum(joined(self.hours.hired, "person_hour") * self.start_up.rostered + more, 0)

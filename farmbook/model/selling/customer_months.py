@@ -11,6 +11,7 @@ from farmbook.model.axes import CALENDAR, CUSTOMER
 from farmbook.model.cost.harvest import Harvest
 from farmbook.model.place.farm_plan import Farm
 from farmbook.model.selling.customers import Customers
+from farmbook.model.shocks.shocks import Shocks
 from farmbook.sections.declare import line, uses
 from farmbook.sections.section import Section
 from farmbook.sources import ARITHMETIC
@@ -28,16 +29,22 @@ class CustomerMonths(Section):
     farm = uses(Farm)
     harvest = uses(Harvest)
     customers = uses(Customers)
+    shocks = uses(Shocks)
 
     @line("Weeks worked in a month", unit="week", source=ARITHMETIC)
     def weeks(self) -> Expr:
         """The weeks worked a year over its twelve months: in weeks that are shut there is nothing to sell."""
         return joined(self.farm.weeks_worked / MONTHS_IN_A_YEAR, "week")
 
+    @line("To sell a week", unit="kg_taken/week")
+    def supply_a_week(self) -> Expr:
+        """The crop of a week; less in a case in which it gives less."""
+        return self.harvest.taken_a_week * self.shocks.weight_kept
+
     @line("To sell in a month", unit="kg_taken", source=ARITHMETIC)
     def supply(self) -> Expr:
         """The year's crop over its months."""
-        return joined(self.harvest.taken_a_year / MONTHS_IN_A_YEAR, "kg_taken")
+        return joined(self.harvest.taken_a_year / MONTHS_IN_A_YEAR, "kg_taken") * self.shocks.weight_kept
 
     @line("Of it, only a rounding of sums", unit="kg_taken", source=ARITHMETIC)
     def rounding(self) -> Expr:
@@ -57,7 +64,7 @@ class CustomerMonths(Section):
     @line("Gets", unit="kg_taken", axes=MATRIX)
     def gets(self) -> Expr:
         """What is left when those before have theirs, up to the most it takes; nothing that is only a rounding of sums."""
-        left = minimum(self.room_a_week, self.harvest.taken_a_week - self.earlier_a_week)
+        left = minimum(self.room_a_week, self.supply_a_week - self.earlier_a_week)
         return where(left > self.room_a_week * SUM_TOLERANCE, left * self.weeks, 0)
 
     @line("Would still take", unit="kg_taken", axes=MATRIX)

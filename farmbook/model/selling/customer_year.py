@@ -54,16 +54,21 @@ class CustomerYear(Section):
         of_the_most = self.customers.most_a_week * SUM_TOLERANCE
         return joined(where(weekly > of_the_most, weekly * self.months.weeks, 0), "kg_taken/year")
 
+    @line("Taken there a year, as far as the customer stays", unit="kg_taken/year", axes=(CUSTOMER,))
+    def still_taken(self) -> Expr:
+        """All of it, but in a case in which a customer is lost."""
+        return self.taken * self.customers.weight_kept
+
     @line("A week's most, of months in which it gets all it takes", unit="kg_taken/week", axes=(CUSTOMER,))
     def all_it_takes(self) -> Expr:
         """Those served before leave more; added up over the months."""
-        left = self.harvest.taken_a_week - self.months.earlier_a_week
+        left = self.months.supply_a_week - self.months.earlier_a_week
         return total((left > self.months.room_a_week) * self.months.room_a_week, CALENDAR)
 
     @line("What is left for it in a week, of months in which that is less", unit="kg_taken/week", axes=(CUSTOMER,))
     def what_is_left(self) -> Expr:
         """Those served before take the rest; added up over the months."""
-        supply, earlier = self.harvest.taken_a_week, self.months.earlier_a_week
+        supply, earlier = self.months.supply_a_week, self.months.earlier_a_week
         left = supply - earlier
         return total((left <= self.months.room_a_week) * (supply > earlier) * left, CALENDAR)
 
@@ -100,7 +105,7 @@ class CustomerYear(Section):
     @line("Months in which something goes there", unit="1", axes=(CUSTOMER,))
     def months_there(self) -> Expr:
         """Where nothing goes, no stall is paid and nobody drives."""
-        gets = self.harvest.taken_a_week - self.months.earlier_a_week > self.months.room_a_week * SUM_TOLERANCE
+        gets = self.months.supply_a_week - self.months.earlier_a_week > self.months.room_a_week * SUM_TOLERANCE
         return total((self.months.room_a_week > 0) * gets, CALENDAR)
 
     @line("Weeks you sell there a year", unit="week/year", axes=(CUSTOMER,))
@@ -215,7 +220,7 @@ class CustomerYear(Section):
     # What a customer comes to, as its own line says it and all customers add it up: no change then needs it customer by customer
 
     def _sold(self) -> Expr:
-        return joined(self.taken * self.customers.share_sold, "kg_sold/year")
+        return joined(self.still_taken * self.customers.share_sold, "kg_sold/year")
 
     def _takings(self) -> Expr:
         return self._sold() * self.customers.price_kept
@@ -224,7 +229,7 @@ class CustomerYear(Section):
         return self._sold() * self.customers.fee_taken
 
     def _packing(self) -> Expr:
-        return self.taken * self.customers.packing
+        return self.still_taken * self.customers.packing
 
     def _stall(self) -> Expr:
         return self.customers.stall * self.weeks_there

@@ -11,6 +11,7 @@ from farmbook.expr.nodes import Constant, Expr, Line, wrap
 from farmbook.expr.ranking import preference_key
 from farmbook.model.axes import CALENDAR, CUSTOMER
 from farmbook.model.heat.steaming import Steaming
+from farmbook.model.shocks.shocks import Shocks
 from farmbook.sections.declare import Option, check, choice, line, names, number, uses
 from farmbook.sections.section import Section
 from farmbook.sources import ARITHMETIC, COMMON_PRACTICE, PARTIAL_BUDGET
@@ -41,6 +42,7 @@ class Customers(Section):
     table = "selling"
 
     steaming = uses(Steaming)
+    shocks = uses(Shocks)
 
     customers = names(CUSTOMER, "Customer", how="One column for each sort of customer: a market, restaurants, a shop.")
     tax = choice(
@@ -190,10 +192,25 @@ class Customers(Section):
         """Only then is the tax inside a price not yours. A flat-rate farmer keeps what is added; who is neither adds none."""
         return self.chose(self.tax, REGISTERED)
 
+    @line("Weight that the customer still takes, of that planned", unit="share", axes=(CUSTOMER,))
+    def weight_kept(self) -> Expr:
+        """All, for a column in use; a case in which a customer is lost has less."""
+        return self.present
+
+    @line("Price that the customer still pays, of that typed", unit="share", axes=(CUSTOMER,))
+    def share_of_price(self) -> Expr:
+        """All, for a column in use; a case in which a customer is lost has less."""
+        return self.present
+
+    @line("Price that is paid", unit="money/kg_sold", axes=(CUSTOMER,))
+    def price_paid(self) -> Expr:
+        """As typed; less in a case in which prices fall."""
+        return self.price * self.shocks.price_kept * self.share_of_price
+
     @line("Price without the tax you pass on", unit="money/kg_sold", axes=(CUSTOMER,), source=ARITHMETIC)
     def price_kept(self) -> Expr:
         """Tax collected is never income."""
-        return where(self.registered, self.price * self.without_tax, self.price)
+        return where(self.registered, self.price_paid * self.without_tax, self.price_paid)
 
     @line("Price without tax, of the price with it", unit="share", axes=(CUSTOMER,), source=ARITHMETIC)
     def without_tax(self) -> Expr:
@@ -203,12 +220,12 @@ class Customers(Section):
     @line("Tax in the price that you pass on", unit="money/kg_sold", axes=(CUSTOMER,))
     def tax_in_price(self) -> Expr:
         """Nothing where you are not registered."""
-        return self.price - self.price_kept
+        return self.price_paid - self.price_kept
 
     @line("Fees in the price", unit="money/kg_sold", axes=(CUSTOMER,))
     def fee_taken(self) -> Expr:
         """A card fee is taken of the whole price, tax and all."""
-        return self.price * self.fee
+        return self.price_paid * self.fee
 
     @line("Price after fees", unit="money/kg_sold", axes=(CUSTOMER,))
     def after_fees(self) -> Expr:

@@ -34,7 +34,7 @@ class Accrued(Section):
     def at_start(self) -> Expr:
         """Of those that run: payments are counted from a month before the plan."""
         grown = self.rows.amount * self.rate_a_month * (0 - self.rows.counted_from)
-        return total(grown * (self.rows.drawn_in <= 0), LOAN) * self.loans.loans.listed
+        return maximum(total(grown * (self.rows.drawn_in <= 0), LOAN), 0) * self.loans.loans.listed
 
     @line("Interest of whole intervals, for all payments left", unit="money", axes=(MONTH,))
     def whole_intervals(self) -> Expr:

@@ -2,9 +2,7 @@
 
 from __future__ import annotations
 
-from farmbook.calc.tolerance import SUM_TOLERANCE
 from farmbook.expr.functions import (
-    absolute,
     interpolated,
     joined,
     maximum,
@@ -259,4 +257,5 @@ class BagsValue(Section):
     )
     def counts_add_up(self) -> Expr:
         """Stages and flows are worked out apart."""
-        return total(absolute(self.count - self.by_flows), MONTH) <= total(self.by_flows, MONTH) * SUM_TOLERANCE
+        apart = self.count - self.by_flows
+        return total(apart * apart, MONTH) <= self.bags.rounding * self.bags.rounding

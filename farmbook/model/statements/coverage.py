@@ -50,9 +50,8 @@ class Coverage(Section):
 
     @line("Coverage: can go to loans, before the household", unit="money", axes=(PLAN_YEAR,), source=FARM_RATIOS)
     def earned(self) -> Expr:
-        """Income from operations, with loss in value and interest of loans put back."""
-        parts = self.statements
-        return earned_before_owning(parts.before_tax, parts.loss, parts.loan_interest)
+        """Left before loss in value and interest of loans; the credit line and loan fees are paid first."""
+        return self.statements.left - self.statements.other_interest
 
     @line("Can go to loans, the household paid", unit="money", axes=(PLAN_YEAR,), source=FARM_RATIOS)
     def capacity(self) -> Expr:
@@ -86,11 +85,11 @@ class Coverage(Section):
 
     # Which year counts
 
-    @line("Loans of interest only at the start of the month", unit="count", axes=(MONTH,))
+    @line("Loans of interest only in the month", unit="count", axes=(MONTH,))
     def interest_only(self) -> Expr:
-        """Of those that have come."""
+        """Of those that have come by its end, as they stood before its payment."""
         rows = self.then.rows
-        waits = (previous(self.then.left, MONTH) > rows.level_payments) * (rows.drawn_in < self.then.months.number)
+        waits = (previous(self.then.left, MONTH) > rows.level_payments) * (rows.drawn_in <= self.then.months.number)
         return total(waits * (rows.amount > 0), LOAN)
 
     @line("Year of full loan payments", unit="flag", axes=(PLAN_YEAR,))

@@ -55,14 +55,20 @@ class CoveragePrice(Section):
     )
     def price(self) -> Expr:
         """On average over all customers, in a typical year: coverage is 1.00 then. No figure where no loan is paid."""
-        cost = maximum(self.wanted + self.costs, 0) * (self.coverage.typical_payments > 0)
+        cost = maximum(self.wanted + self.costs, 0) * self.can_be
         return break_even_price(joined(cost, "money/year"), self.year.customers.sold_in_all, self.even.share_kept)
+
+    @line("Some income pays household and loans", unit="flag")
+    def can_be(self) -> Expr:
+        """Loans are paid, and what is earned is not all taxed away."""
+        enough = any_of(self.wanted_after_tax <= 0, self.household.tax_rate < 1)
+        return enough * (self.coverage.typical_payments > 0)
 
     @line("At that price: income from operations", unit="money", source=ARITHMETIC)
     def income_then(self) -> Expr:
-        """Sales at it, less fees and all costs."""
-        sales = self.price * self.year.customers.sold_in_all * self.even.share_kept
-        return joined(sales, "money") - self.costs
+        """Of a typical year, with what the price brings more or less than the average one, fees taken off."""
+        more = (self.price - self.year.customers.average_price) * self.year.customers.sold_in_all
+        return self.coverage.typical_income + joined(more * self.even.share_kept, "money")
 
     @line("At that price: can go to loans, the household paid", unit="money", source=ARITHMETIC)
     def capacity_then(self) -> Expr:
@@ -74,7 +80,7 @@ class CoveragePrice(Section):
     @line("At that price: coverage", unit="1", source=ARITHMETIC, zero_is_none=True)
     def coverage_then(self) -> Expr:
         """1.00, or the price is wrong."""
-        return coverage(self.capacity_then, self.coverage.typical_payments)
+        return coverage(self.capacity_then, self.coverage.typical_payments) * self.has_price
 
     @line("There is a price at which household and loans are just paid", unit="flag")
     def has_price(self) -> Expr:

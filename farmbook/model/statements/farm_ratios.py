@@ -30,19 +30,31 @@ class FarmRatios(Section):
 
     # At an end
 
+    @line("Due within a year, counted", unit="money", axes=BY_YEAR)
+    def due(self) -> Expr:
+        """Nothing where it is only a rounding of all that is owned."""
+        start, sheet = self.statements.balance.start, self.statements.balance
+        opening = start.due * (start.due > absolute(start.assets) * SUM_TOLERANCE)
+        return starting(opening, sheet.current_liabilities * (sheet.current_liabilities > self.rounding))
+
+    @line("Due that is a rounding of all that is owned", unit="money", axes=BY_YEAR)
+    def rounding(self) -> Expr:
+        """By so much sums of months may differ from nothing."""
+        return absolute(self.statements.balance.total_assets) * SUM_TOLERANCE
+
     @line("Current ratio", unit="1", axes=BY_YEAR, source=FARM_RATIOS, zero_is_none=True)
     def current(self) -> Expr:
         """Current assets over current liabilities."""
         start, sheet = self.statements.balance.start, self.statements.balance
         opening = ratio(start.liquid + start.stock, start.due)
-        return starting(opening, ratio(sheet.current_assets, sheet.current_liabilities))
+        return starting(opening, ratio(sheet.current_assets, self.due))
 
     @line("Current ratio without bags in process", unit="1", axes=BY_YEAR, source=FARM_RATIOS, zero_is_none=True)
     def current_without_bags(self) -> Expr:
         """A bank lends little on them."""
         start, sheet = self.statements.balance.start, self.statements.balance
         opening = ratio(start.liquid + start.stock - start.bags.value_at_start, start.due)
-        return starting(opening, ratio(sheet.current_assets - sheet.bags_in_process, sheet.current_liabilities))
+        return starting(opening, ratio(sheet.current_assets - sheet.bags_in_process, self.due))
 
     @line("Working capital", unit="money", axes=BY_YEAR, source=FARM_RATIOS)
     def working_capital(self) -> Expr:
@@ -149,9 +161,13 @@ class FarmRatios(Section):
     )
     def shares_agree(self) -> Expr:
         """To nine digits of the largest of them."""
-        apart = absolute(self.of_sales - 1) * (self.statements.sales > 0)
-        sizes = absolute(self.expense) + absolute(self.income) + 1
-        return total(apart, PLAN_YEAR) <= total(sizes, PLAN_YEAR) * SUM_TOLERANCE
+        apart = (self.of_sales - 1) * (self.statements.sales > 0)
+        return total(apart * apart, PLAN_YEAR) <= self.largest_share * SUM_TOLERANCE * SUM_TOLERANCE
+
+    @line("Shares of sales, squares added up", unit="1")
+    def largest_share(self) -> Expr:
+        """What nine digits are counted of; costs may be many times sales."""
+        return total(self.expense * self.expense + self.income * self.income + 1, PLAN_YEAR)
 
     @check(
         "Return on assets is margin times turnover, in every year",
@@ -160,8 +176,9 @@ class FarmRatios(Section):
     )
     def returns_agree(self) -> Expr:
         """To nine digits."""
-        apart = absolute(self.return_on_assets - self.profit_margin * self.turnover) * (self.statements.sales > 0)
-        return total(apart, PLAN_YEAR) <= total(absolute(self.return_on_assets), PLAN_YEAR) * SUM_TOLERANCE
+        apart = (self.return_on_assets - self.profit_margin * self.turnover) * (self.statements.sales > 0)
+        size = total(self.return_on_assets * self.return_on_assets, PLAN_YEAR)
+        return total(apart * apart, PLAN_YEAR) <= size * SUM_TOLERANCE * SUM_TOLERANCE
 
     # A typical year
 

@@ -2,14 +2,14 @@
 
 from __future__ import annotations
 
-from farmbook.expr.functions import previous
+from farmbook.expr.functions import previous, total
 from farmbook.expr.nodes import Expr
 from farmbook.model.axes import MONTH
 from farmbook.model.months.month_cash import MonthCash
 from farmbook.model.statements.accrued import Accrued
 from farmbook.model.statements.bags_value import BagsValue
 from farmbook.model.statements.spawn_stock import SpawnStock
-from farmbook.sections.declare import line, uses
+from farmbook.sections.declare import check, line, uses
 from farmbook.sections.section import Section
 from farmbook.sources import FARM_MANAGEMENT
 
@@ -31,10 +31,15 @@ class MonthIncome(Section):
         """Delivered, paid or not."""
         return self.cash.sales.sales
 
+    @line("Income: rise of spawn in stock in the month", unit="money", axes=(MONTH,))
+    def spawn_rise(self) -> Expr:
+        """What was spent on spawn that is still there."""
+        return self.spawn.value - previous(self.spawn.value, MONTH)
+
     @line("Income: spawn used in the month", unit="money", axes=(MONTH,))
     def spawn_used(self) -> Expr:
         """Bought or started, less the rise of its stock; bills of the lab are in it."""
-        return self.cash.supplies.spawn.cost - self.spawn.value + previous(self.spawn.value, MONTH)
+        return self.cash.supplies.spawn.cost - self.spawn_rise
 
     @line("Income: wages, picking by the piece and owner's pay of the month", unit="money", axes=(MONTH,))
     def wages(self) -> Expr:
@@ -59,8 +64,18 @@ class MonthIncome(Section):
 
     @line("Income: left before loss in value and interest", unit="money", axes=(MONTH,))
     def left(self) -> Expr:
-        """Sales less costs of running."""
-        return self.sales - self.costs
+        """What cash leaves of the sales, with what stocks rise by."""
+        return self.cash.home.left - self.cash.unforeseen + self.spawn_rise + self.bags_rise
+
+    @check(
+        "Income is sales less costs, in every month",
+        kind="error",
+        says="In some month what cash leaves with the rise of stocks is not sales less costs: a formula of the months was changed.",
+    )
+    def two_ways_agree(self) -> Expr:
+        """Cost by cost, and from what cash leaves."""
+        apart = self.sales - self.costs - self.left
+        return total(apart * apart, MONTH) <= self.cash.rounding * self.cash.rounding
 
     @line("Income: interest of loans in the month", unit="money", axes=(MONTH,))
     def loan_interest(self) -> Expr:

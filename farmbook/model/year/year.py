@@ -19,6 +19,7 @@ from farmbook.model.owning.capital import Capital
 from farmbook.model.place.farm_plan import Farm
 from farmbook.model.rooms.fruiting_room import FruitingRoom
 from farmbook.model.selling.customer_year import CustomerYear
+from farmbook.model.shocks.shocks import Shocks
 from farmbook.model.year.loans import Loans
 from farmbook.sections.declare import check, line, uses
 from farmbook.sections.section import Section
@@ -46,13 +47,14 @@ class Year(Section):
     capital = uses(Capital)
     bills = uses(Bills)
     loans = uses(Loans)
+    shocks = uses(Shocks)
 
     # Costs in money
 
     @line("Mix, bags and ties a year", unit="money/year")
     def materials(self) -> Expr:
         """For all bags filled, lost ones too; the mix of own spawn is with the spawn."""
-        return self.bag.material_cost * self.farm.bags_filled_a_year
+        return self.bag.material_cost * self.farm.bags_filled_a_year * self.shocks.materials
 
     @line("Spawn a year", unit="money/year")
     def spawn(self) -> Expr:
@@ -78,7 +80,7 @@ class Year(Section):
     @line("Energy and bills a year", unit="money/year")
     def standing(self) -> Expr:
         """Energy, all other bills, and room cost typed by the week."""
-        return self.bills.energy_cost + self.bills.other + self.rooms_by_the_week
+        return self.bills.energy_cost * self.shocks.energy + self.bills.other + self.rooms_by_the_week
 
     @line("Selling a year, without hours", unit="money/year")
     def selling(self) -> Expr:
