@@ -14,15 +14,13 @@ from farmbook.layout.book import Content, Home, Shown, Text, Worked
 from farmbook.layout.forms import DAY_AND_MONTH
 from farmbook.layout.grid import CARD_BOX, CARD_WORDS, LABEL, NUMBER, UNIT, VALUE
 from farmbook.layout.page import Page
-from farmbook.layout.template import Block
+from farmbook.layout.template import PLAIN, Block
 from farmbook.units import Unit
 
 __all__ = ["card_block"]
 
 DAYS: Final = ("Mon", "Tue", "Wed", "Thu", "Fri", "Sat", "Sun")
 HEIGHT: Final = 31
-PLAIN: Final = "plain"
-"""The look of a block whose rows are only read: nothing to tick, nothing to write."""
 
 
 def card_block(page: Page, block: Block) -> None:

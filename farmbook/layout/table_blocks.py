@@ -15,7 +15,7 @@ from farmbook.layout.book import Home, Shown, Text, Worked
 from farmbook.layout.grid import HOW, HOW_COLUMNS, LABEL, NAME, NUMBER, VALUE
 from farmbook.layout.list_blocks import WORDS_COLUMNS, Entry, entries, how, worked_out
 from farmbook.layout.page import Page
-from farmbook.layout.template import Block
+from farmbook.layout.template import PLAIN, Block
 
 __all__ = ["across_block", "columns_explained", "grid_cells", "matrix_block", "table_block"]
 
@@ -107,7 +107,7 @@ def grid_cells(
 
 
 def across_block(page: Page, block: Block) -> None:
-    """One column for each member of an axis that runs across, one row for each line."""
+    """One column for each member of an axis that runs across, one row for each line; its words stand below where it is plain."""
     plan = page.plan
     axis = plan.axis(block.axis, page.where)
     lines = entries(plan, block, page.where)
@@ -119,7 +119,7 @@ def across_block(page: Page, block: Block) -> None:
     first = VALUE + (1 if opening else 0)
     unit_column = first + plan.sizes[axis]
     words_column = HOW + HOW_COLUMNS - WORDS_COLUMNS
-    wide = unit_column < words_column
+    wide = block.look != PLAIN and unit_column < words_column
     page.put(page.row, LABEL, Text(""), "column_head")
     if opening:
         page.put(page.row, VALUE, Text("before"), "column_head_right")

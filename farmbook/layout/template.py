@@ -12,6 +12,7 @@ from typing import Any, Final
 from farmbook.errors import ModelFault
 
 __all__ = [
+    "PLAIN",
     "Block",
     "Template",
     "fitting",
@@ -36,6 +37,8 @@ ON_OWN_GRID: Final = {
     "card": {"card", "text"},
 }
 """Of classes with a grid of their own, the kinds of block that stand on it; they stand on no other."""
+PLAIN: Final = "plain"
+"""The look of a block whose rows are only read: a card has nothing to tick or to write in, a table no words beside it."""
 NEEDED: Final = {
     "list": ("lines",), "table": ("axis", "lines"), "across": ("axis", "lines"), "matrix": ("lines",), "text": ("paragraphs",),
     "cautions": ("paragraphs",), "inputs": ("inputs",), "input_table": ("inputs",), "checks": ("of",), "chart": ("title",),

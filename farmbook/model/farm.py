@@ -42,8 +42,8 @@ from farmbook.model.alternatives.stops import (
     StopYearThree,
     StopYearTwo,
 )
+from farmbook.model.as_built import AsBuilt
 from farmbook.model.axes import sizes_of_plan
-from farmbook.model.bank.as_built import AsBuilt
 from farmbook.model.bank.bands import Bands
 from farmbook.model.bank.collateral import Collateral
 from farmbook.model.bank.covenants import Covenants
@@ -54,6 +54,7 @@ from farmbook.model.bank.largest_loan import LargestLoan
 from farmbook.model.bank.people import People
 from farmbook.model.bank.permits import Permits
 from farmbook.model.bank.project import Project
+from farmbook.model.bank.reached import Reached
 from farmbook.model.bank.record import Record
 from farmbook.model.bank.request import Request
 from farmbook.model.borrowing.loan_checks import LoanChecks
@@ -219,7 +220,7 @@ from farmbook.sections.section import Section
 __all__ = ["SECTIONS", "farm_model"]
 
 BANK: Final[tuple[type[Section], ...]] = (
-    *(Request, People, Project, Collateral, Debts, Evidence, Record, Permits, Covenants, Bands, LargestLoan),
+    *(Request, People, Project, Collateral, Debts, Evidence, Record, Reached, Permits, Covenants, Bands, LargestLoan),
 )
 """What only a lender is shown."""
 

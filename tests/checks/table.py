@@ -6,6 +6,7 @@ from collections.abc import Mapping
 from typing import Final
 
 from tests.checks.checked import Checked
+from tests.checks.table_bank import BANK
 from tests.checks.table_loans import LOANS
 from tests.checks.table_plan import PLAN
 from tests.checks.table_safety import SAFETY
@@ -411,6 +412,7 @@ CHECKS: Final[Mapping[str, Checked]] = {
     **MONEY,
     **YEAR,
     **LOANS,
+    **BANK,
     **PLAN,
     **SAFETY,
     **STATEMENTS,

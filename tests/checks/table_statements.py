@@ -45,14 +45,16 @@ STATEMENTS: Final[Mapping[str, Checked]] = {
             "month_balance.fixed",
             "month_balance.equity",
             "month_income.after_tax",
-            "month_income.costs",
-            "month_income.sales",
+            "month_income.left",
         ),
         slips_where=LISTED,
         holds=FARMS,
     ),
     "month_balance.cash_agrees": Checked(
         slips=("month_balance.cash", "month_cash.without_line", "month_cash.closing"), holds=FARMS
+    ),
+    "month_income.two_ways_agree": Checked(
+        slips=("month_income.sales", "month_income.costs", "month_income.wages", "month_income.left"), holds=FARMS
     ),
     "month_balance.debt_agrees": Checked(
         slips=(
@@ -113,7 +115,7 @@ STATEMENTS: Final[Mapping[str, Checked]] = {
     ),
     "coverage_price.price_proves": Checked(
         slips=("coverage_price.price", "coverage_price.costs", "coverage_price.wanted", "coverage_price.income_then"),
-        slips_where={**LISTED, "household.needs": 30000},
+        slips_where={**LISTED, "household.needs": 2e6},
         holds=(*FARMS, {"household.needs": 300000, **LISTED}, {"household.tax_rate": 1, **LISTED}),
     ),
     "farm_ratios.shares_agree": Checked(

@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 import shutil
 import subprocess
+from itertools import groupby
 from pathlib import Path
 
 import pytest
@@ -16,6 +17,21 @@ from tests.engines.libreoffice import available
 from tests.made import results_of, workbook_of
 
 SCENARIO = Path(__file__).parents[2] / "scenarios" / "kestrel_hollow.toml"
+ASKS = SCENARIO.parent / "kestrel_second_room.toml"
+LENDER = (
+    *("Loan request", "The project", "What the plan rests on", "Balance sheet", "Income, cash flow and coverage"),
+    *(
+        "Cash",
+        "All debts",
+        "Ratios and what is to be kept",
+        "Security",
+        "Record",
+        "Bags and weight of the last twelve months",
+    ),
+    *("Customers, permits and lease", "First year by the headings of a form", "Cautions and signature"),
+)
+MOST_SIDES = 22
+"""Of what a lender is handed."""
 
 
 @pytest.fixture
@@ -87,3 +103,34 @@ def test_another_file_is_left_alone(
     with pytest.raises(FileProblem, match=r"was left as it is|is no name"):
         save_print(b"%PDF-1.7 new", target)
     assert not target.exists() if content is None else target.read_bytes() == content
+
+
+@pytest.mark.usefixtures("programs")
+def test_what_a_lender_is_handed_is_printed_in_its_order(tmp_path: Path) -> None:
+    book, pdf = tmp_path / "book.xlsx", tmp_path / "lender.pdf"
+    book.write_bytes(workbook_of(ASKS))
+    assert main(["print", str(book), "--sheets", "lender", "--out", str(pdf)]) == 0
+    titles = [side.split("\n")[0].split("   ")[0].strip() for side in words(pdf).split("\f") if side.strip()]
+    in_order = [title for title, _ in groupby(titles) if title != "If things go badly"]
+    assert in_order == list(LENDER)
+    assert len(titles) <= MOST_SIDES
+    assert "No figure was changed since the book was made" in words(pdf)
+
+
+@pytest.mark.usefixtures("programs")
+def test_every_sheet_for_a_lender_says_what_was_changed(tmp_path: Path) -> None:
+    book, pdf = tmp_path / "book.xlsx", tmp_path / "lender.pdf"
+    book.write_bytes(workbook_of(ASKS))
+    retype(book, {named_areas(book)["farm_wage"]: 90})
+    assert main(["print", str(book), "--sheets", "lender", "--out", str(pdf)]) == 0
+    assert words(pdf).count("Inputs changed since the book was made: 1.") >= len(LENDER) - 4
+
+
+def test_a_book_that_asks_for_no_loan_has_nothing_for_a_lender(
+    book: Path, tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    require(available())
+    assert main(["print", str(book), "--sheets", "lender", "--out", str(tmp_path / "a.pdf")]) == 1
+    told = capsys.readouterr().err
+    assert "asks for no loan" in told
+    assert "[request]" in told

@@ -9,15 +9,16 @@ import pytest
 from farmbook.errors import ScenarioProblems
 from farmbook.layout.template import fitting, shipped_templates
 from farmbook.model.bank.request import Request
-from farmbook.model.farm import WITH_A_REQUEST
+from farmbook.model.farm import WITH_A_CROSSWALK, WITH_A_REQUEST
 from farmbook.output import build_bytes
 from farmbook.read_back import read_back
 from farmbook.results import Computed, compute, load_scenario, whole_farm
 from tests.made import results_of
 
-ROOM = Path(__file__).parents[2] / "scenarios" / "kestrel_second_room.toml"
+ROOM = Path(__file__).parents[2] / "scenarios" / "kestrel_hollow.toml"
 PLAIN = Path(__file__).parents[2] / "scenarios" / "larch_lane.toml"
-ASKS = '[request]\nloan = "Second room"\n'
+ASKS = '[request]\nloan = "Rooms and cold room"\n'
+FORM = '[crosswalk]\nform = "A plan on one sheet"\n'
 
 
 def farm(folder: Path, more: str) -> Computed:
@@ -35,14 +36,20 @@ def test_a_scenario_without_the_table_has_none_of_its_sections() -> None:
 
 
 def test_a_scenario_with_it_has_them_all(tmp_path: Path) -> None:
-    asking = farm(tmp_path, ASKS)
-    assert asking.scenario.parts == {"request"}
+    for tables, parts, there in (
+        (ASKS, {"request"}, WITH_A_REQUEST),
+        (FORM, {"crosswalk"}, WITH_A_CROSSWALK),
+        (ASKS + FORM, {"request", "crosswalk"}, WITH_A_REQUEST | WITH_A_CROSSWALK),
+    ):
+        asking = farm(tmp_path, tables)
+        assert asking.scenario.parts == parts
+        found = {type(section) for section in asking.model.sections}
+        assert found & (WITH_A_REQUEST | WITH_A_CROSSWALK) == there
     assert asking.model is whole_farm()
-    assert {type(section) for section in asking.model.sections} >= WITH_A_REQUEST
 
 
 def test_its_sheets_and_blocks_stand_only_there() -> None:
-    all_sheets = fitting(shipped_templates(), ["request"])
+    all_sheets = fitting(shipped_templates(), ["request", "crosswalk"])
     few = fitting(shipped_templates(), [])
     assert [sheet.sheet for sheet in all_sheets] == [sheet.sheet for sheet in shipped_templates()]
     assert not [sheet for sheet in few if sheet.only]
@@ -54,12 +61,13 @@ def test_its_sheets_and_blocks_stand_only_there() -> None:
 def test_the_smaller_model_is_made_once() -> None:
     whole = whole_farm()
     assert whole.fitting([]) is whole.fitting(["farm"])
-    assert whole.fitting(["request", "farm"]) is whole
+    assert whole.fitting(["request", "crosswalk", "farm"]) is whole
+    assert whole.fitting(["request"]) is whole.fitting(["request", "farm"])
 
 
 def test_a_key_that_needs_the_table_says_so(tmp_path: Path) -> None:
     path = tmp_path / "farm.toml"
-    path.write_text(f'extends = "{ROOM.as_posix()}"\n[requst]\nloan = "Second room"\n', encoding="utf-8")
+    path.write_text(f'extends = "{ROOM.as_posix()}"\n[requst]\nloan = "Rooms and cold room"\n', encoding="utf-8")
     with pytest.raises(ScenarioProblems) as found:
         load_scenario(path)
     assert "did you mean [request]?" in str(found.value)

@@ -98,6 +98,7 @@ def test_typing_every_default_of_the_schema_changes_nothing_but_the_digits(syste
         "recipe": {"standard": {}},
         "loan": {"van": {"amount": 20000, "rate": 0.05, "term": 60}},
         "request": {},
+        "crosswalk": {},
     }
     typed = json.loads(json.dumps(plain))
     for key, table in tables_of(SECTIONS).items():

@@ -20,6 +20,10 @@ from farmbook.model.axes import (
     SECURITY,
     STEP_UP,
 )
+from farmbook.model.bank.collateral import Collateral
+from farmbook.model.bank.debts import Debts
+from farmbook.model.bank.people import People
+from farmbook.model.bank.request import Request
 from farmbook.model.borrowing.loan_list import LoanList
 from farmbook.model.cost.growing_cost import GrowingCost
 from farmbook.model.cost.harvest import Harvest
@@ -135,6 +139,12 @@ PLAUSIBLE: Final[Changes] = {
     LoanList.interest_only: [0, 12, None],
     LoanList.balloon: [0, 6000, None],
     LoanList.fees: [150, 400, None],
+    Request.loan: "Rooms",
+    Collateral.market_value: [9000, 21000, None],
+    Debts.owed: [0, 0, None],
+    Debts.paid: [0, 0, None],
+    People.net_worth: [250000, None],
+    People.income: [40000, None],
 }
 EVERY_OWN_FIGURE: Final[Changes] = {
     Mixing.mixer_volume: 1.1,

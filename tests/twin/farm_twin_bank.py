@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Sequence
+from collections.abc import Callable, Iterable, Sequence
 from datetime import date
 from typing import Any, Final
 
@@ -53,7 +53,7 @@ def request(given: Given) -> Results:
         "request.paid_a_year": of_it(lambda loan: first_full_year(loan)[0]),
         "request.interest_a_year": of_it(lambda loan: first_full_year(loan)[1]),
     }
-    found["request.counted"] = float(found["request.amount"] <= 0 or listed(given))
+    found["request.counted"] = float(found["request.amount"] <= 0 or listed(given) or not given["opening.cash_given"])
     return found
 
 
@@ -151,7 +151,7 @@ def record(given: Given, out: Results) -> Results:
     def past(name: str) -> Numbers:
         return np.asarray(given[f"record.{name}"], dtype=float)
 
-    def each(above: Sequence[float], below: Sequence[float]) -> list[float]:
+    def each(above: Iterable[float], below: Iterable[float]) -> list[float]:
         return [over(one, other) for one, other in zip(above, below, strict=True)]
 
     def best(values: Sequence[float]) -> list[float]:
@@ -178,18 +178,18 @@ def record(given: Given, out: Results) -> Results:
         "record.month_per_bag": each(past("month_picked"), past("month_bags")),
         "record.year_bags": float(sum(past("month_bags"))),
         "record.year_picked": float(sum(past("month_picked"))),
-        "record.plan_bags": bags,
-        "record.plan_picked": picked,
-        "record.plan_sold": sold,
-        "record.plan_sales": sales,
-        "record.plan_per_bag": plan_per_bag,
-        "record.plan_price": plan_price,
-        "record.yield_above": above_bag,
-        "record.price_above": above_price,
-        "record.years_above_yield": years_above,
-        "record.years_above_price": prices_above,
-        "record.yield_reached": float(years_above == 0),
-        "record.price_reached": float(prices_above == 0),
+        "reached.plan_bags": bags,
+        "reached.plan_picked": picked,
+        "reached.plan_sold": sold,
+        "reached.plan_sales": sales,
+        "reached.plan_per_bag": plan_per_bag,
+        "reached.plan_price": plan_price,
+        "reached.yield_above": above_bag,
+        "reached.price_above": above_price,
+        "reached.years_above_yield": years_above,
+        "reached.years_above_price": prices_above,
+        "reached.yield_reached": float(years_above == 0),
+        "reached.price_reached": float(prices_above == 0),
     }
 
 
@@ -237,7 +237,12 @@ def covenants(given: Given, out: Results) -> Results:
         "current": [
             owed <= 0 or one >= given["request.wanted_current"] for owed, one in zip(due, current, strict=True)
         ],
-        "debt": [one <= given["request.most_debt"] for one in yearly(out, "farm_ratios.debt_to_assets")],
+        "debt": [
+            owed <= has * given["request.most_debt"]
+            for owed, has in zip(
+                yearly(out, "year_balance.total_liabilities"), yearly(out, "year_balance.total_assets"), strict=True
+            )
+        ],
         "cash": [not given["opening.cash_given"] or one == 0 for one in months_short],
     }
     flags = {f"covenants.{name}_kept": [float(each) for each in line] for name, line in kept.items()}

@@ -203,6 +203,7 @@ def income(out: Results, sheet: Sheet) -> Results:
             "sales",
             "costs",
             "bags_rise",
+            "spawn_rise",
             "spawn_used",
             "left",
             "loan_interest",
@@ -244,6 +245,7 @@ def income(out: Results, sheet: Sheet) -> Results:
             here["month_sales.sales"],
             costs,
             bag_rise[month],
+            spawn_rise[month],
             spawn,
             left,
             of_loans,
@@ -447,6 +449,9 @@ def statements(given: Given, out: Results) -> Results:
     every |= {f"month_balance.{name}": series[1:] for name, series in sheet.items()}
     every |= {f"month_balance.{name}": 1.0 for name in BALANCES}
     every |= {f"month_income.{name}": series for name, series in earned.items()}
+    every["month_income.two_ways_agree"] = 1.0
+    other = [all_of_it - loans for all_of_it, loans in zip(earned["interest"], earned["loan_interest"], strict=True)]
+    every["year_statements.other_interest"] = by_year(other)
     every |= {f"year_balance.{name}": series[1:] for name, series in year_ends.items()}
     every["year_balance.assets_at_market"] = [each + above for each in year_ends["total_assets"][1:]]
     every["year_balance.equity_at_market"] = [each + above for each in year_ends["equity"][1:]]

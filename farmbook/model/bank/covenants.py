@@ -80,8 +80,9 @@ class Covenants(Section):
 
     @line("Debt over assets is kept", unit="flag", axes=(PLAN_YEAR,))
     def debt_kept(self) -> Expr:
-        """At the end of the year, at cost."""
-        return self.ratios.debt_to_assets <= self.most_debt
+        """At the end of the year, at cost. Asked so that assets below zero do not keep it."""
+        sheet = self.ratios.statements.balance
+        return sheet.total_liabilities <= sheet.total_assets * self.most_debt
 
     @line("Month with less cash than is to be kept", unit="flag", axes=(MONTH,))
     def short_of_cash(self) -> Expr:

@@ -3,11 +3,12 @@
 from __future__ import annotations
 
 from farmbook.calc.worth import ONE_MONTH
-from farmbook.expr.functions import all_of, any_of, same_text, total
+from farmbook.expr.functions import all_of, any_of, negation, same_text, total
 from farmbook.expr.nodes import Expr, Label
 from farmbook.expr.sentences import either, figure, say
 from farmbook.model.axes import LOAN
 from farmbook.model.borrowing.loan_list import LoanList
+from farmbook.model.months.month_cash import MonthCash
 from farmbook.model.year.loans import Loans
 from farmbook.sections.declare import check, line, member, text, uses
 from farmbook.sections.section import Section
@@ -23,6 +24,7 @@ class Request(Section):
 
     rows = uses(LoanList)
     loans = uses(Loans)
+    cash = uses(MonthCash)
 
     loan = member(LOAN, "Loan asked for", how="One of the loans of the list, by its name.")
     purpose = text("What it is for", default="", how="In one line: what is bought or built with it.")
@@ -163,5 +165,5 @@ class Request(Section):
         says="A loan is asked for, but loans stand as one sum: choose on Inputs to have payments worked out from the list.",
     )
     def counted(self) -> Expr:
-        """Its money and its payments are in the months then. Fine while no amount is asked for."""
-        return any_of(self.amount <= 0, self.loans.listed)
+        """Its money and its payments are in the months then. Fine as long as you have not said what cash there is."""
+        return any_of(self.amount <= 0, self.loans.listed, negation(self.cash.given(self.cash.cash)))

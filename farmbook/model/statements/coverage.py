@@ -154,7 +154,7 @@ class Coverage(Section):
         """With income from elsewhere, less living and tax."""
         return repayment_capacity(self.typical_earned, self.household_income, self.living, self.typical_tax)
 
-    @line("Typical year: coverage, the household paid", unit="1", source=FARM_RATIOS, zero_is_none=True)
+    @line("Coverage of a typical year, the household paid", unit="1", source=FARM_RATIOS, zero_is_none=True)
     def typical_coverage(self) -> Expr:
         """Money there for each 1.00 of loan payments due."""
         return coverage(self.typical_capacity, self.typical_payments)
