@@ -190,12 +190,15 @@ def _read_back_parser(read: argparse.ArgumentParser) -> None:
 
 def _print_parser(printing: argparse.ArgumentParser) -> None:
     printing.add_argument("book", metavar="BOOK.xlsx", help="a workbook that farmbook built, as you edited it")
-    printing.add_argument("--out", metavar="FILE.pdf", required=True, help="where to write the printed book")
     printing.add_argument(
-        "--sheets",
+        "sheets",
+        nargs="?",
         choices=("front", "lender", "all"),
         default="front",
-        help="the sheets before the inputs, what a lender is handed, or all of them",
+        help="the sheets before the inputs (front, unless you say otherwise), what a lender is handed, or all of them",
+    )
+    printing.add_argument(
+        "--out", metavar="FILE.pdf", help="where to write the printed book; left out, beside it under its own name"
     )
     printing.add_argument("--replace", action="store_true", help="overwrite an existing PDF file")
     printing.set_defaults(run=_print_book)
@@ -318,11 +321,12 @@ def _read(options: argparse.Namespace) -> int:
 
 def _print_book(options: argparse.Namespace) -> int:
     from farmbook.errors import visible  # for start-up speed
-    from farmbook.printing import printed, save_print  # for start-up speed
+    from farmbook.printing import beside, printed, save_print  # for start-up speed
 
+    out = options.out or beside(options.book, options.sheets)
     data = printed(options.book, options.sheets)
-    save_print(data, options.out, replace=options.replace)
-    _complain(f"wrote {visible(options.out)} ({len(data) / 1024:.0f} KB)")
+    save_print(data, out, replace=options.replace)
+    _complain(f"wrote {visible(str(out))} ({len(data) / 1024:.0f} KB)")
     return 0
 
 

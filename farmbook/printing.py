@@ -17,7 +17,7 @@ from farmbook.workbook.hiding import copy_without
 from farmbook.workbook.reading import EditedBook
 from farmbook.writing import look_at, target_of, write_whole
 
-__all__ = ["printed", "save_print"]
+__all__ = ["beside", "printed", "save_print"]
 
 _SECONDS: Final = 180
 """Time that LibreOffice is given; a farm's book takes it some ten seconds."""
@@ -26,7 +26,7 @@ _FIRST_INPUT: Final = "farm_name"
 _REQUEST: Final = "Request"
 _LENDER: Final = (
     *(_REQUEST, "Project", "Basis", "Balance", "Income", "Cash", "Debts", "Ratios", "BadYears"),
-    *("Security", "Record", "Harvests", "Permits", "Crosswalk", "Signature"),
+    *("Security", "Record", "Harvests", "Permits", "Signature"),
 )
 """The sheets that a lender is handed, in the order in which they are read."""
 _ALWAYS: Final = """<?xml version="1.0" encoding="UTF-8"?>
@@ -58,6 +58,12 @@ def printed(book: str | Path, sheets: str) -> bytes:
         return found.read_bytes()
 
 
+def beside(book: str | Path, sheets: str) -> Path:
+    """Where a print goes that is given no place: beside the book, named after it and after what is printed."""
+    path = Path(book)
+    return path.with_name(f"{path.stem}.pdf" if sheets == "front" else f"{path.stem}_{sheets}.pdf")
+
+
 def _kept(edited: EditedBook, sheets: str) -> list[int]:
     """The places of the sheets to print, in their order; none for all."""
     if sheets == "all":
@@ -70,7 +76,7 @@ def _kept(edited: EditedBook, sheets: str) -> list[int]:
         return kept
     kept = edited.sheets_before(_FIRST_INPUT)
     if not kept:
-        raise FileProblem(str(edited.path), "has no sheets before its inputs", hint="give --sheets all")
+        raise FileProblem(str(edited.path), "has no sheets before its inputs", hint="print all: farmbook print BOOK.xlsx all")
     return kept
 
 

@@ -9,6 +9,7 @@ from collections.abc import Mapping
 from typing import Final
 
 from tests.checks.checked import Checked
+from tests.checks.farms import Typed
 
 __all__ = ["STRESS"]
 
@@ -16,7 +17,7 @@ LISTED: Final = {"loans.counted": "worked out from the list"}
 SAFE: Final = {**LISTED, "household.other_income": 60000, "household.needs": 0, "stress.covenant": 1.3}
 PAID_WELL: Final = {**LISTED, "customer.price": [66, 46.5, 33, 21.6, 120], "household.needs": 200000}
 NOBODY: Final = {"customer.name": ("",) * 5}
-STRANGE: Final = (
+STRANGE: Final[tuple[Typed, ...]] = (
     SAFE,
     PAID_WELL,
     {**SAFE, "household.tax_rate": 0},

@@ -85,15 +85,14 @@ class WeightFall(Fall):
 
     @line("Lost from the lower end on, with all of the weight: {}", unit="money")
     def steepness(self) -> Expr:
-        """If the piece went on straight."""
+        """If the piece went on straight; nothing where less weight would lose nothing."""
         at_each = total(self.lost.more_than_next * self.months_short, CUSTOMER)
-        return at_each * self.lost.months.supply_a_week - self.lost.piece
+        return maximum(at_each * self.lost.months.supply_a_week - self.lost.piece, 0)
 
     @line("From the lower end on: {}", unit="share", source=ARITHMETIC)
     def step_on(self) -> Expr:
         """What may still be lost, over that; never more than the last step."""
-        onward = ratio(self.to_lose.room - self.lost_low, maximum(self.steepness, 0))
-        return minimum(onward, self.lost.last_width)
+        return minimum(ratio(self.to_lose.room - self.lost_low, self.steepness), self.lost.last_width)
 
     def found(self) -> Expr:
         """On the straight piece."""
