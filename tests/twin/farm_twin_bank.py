@@ -225,7 +225,7 @@ def yearly(out: Results, name: str) -> list[float]:
 def covenants(given: Given, out: Results) -> Results:
     """Four things, year by year."""
     payments, cover = yearly(out, "coverage.payments"), yearly(out, "coverage.after_household")
-    due, current = yearly(out, "year_balance.current_liabilities"), yearly(out, "farm_ratios.current")
+    due, current = yearly(out, "farm_ratios.due"), yearly(out, "farm_ratios.current")
     closing = by_month(out, "month_cash.closing")
     least = float(given["request.wanted_cash"]) - float(out["month_cash.rounding"])
     short = [float(cash < least) for cash in closing]
@@ -260,7 +260,7 @@ def covenants(given: Given, out: Results) -> Results:
 
 BANDS: Final = (
     ("cover", "cover", "coverage.after_household", "coverage.payments", True),
-    ("current", "current", "farm_ratios.current", "year_balance.current_liabilities", True),
+    ("current", "current", "farm_ratios.current", "farm_ratios.due", True),
     ("working", "working", "farm_ratios.working_capital_share", "year_statements.sales", True),
     ("debt", "debt", "farm_ratios.debt_to_assets", "year_balance.total_assets", False),
     ("returned", "return", "farm_ratios.return_on_assets", "year_balance.total_assets", True),

@@ -373,6 +373,7 @@ def ratios(
     }
     returns = [one + other - own for one, other in zip(before, interest, strict=True)]
     found: Results = {
+        "due": [counted(year) for year in years],
         "current": [over(current[year], counted(year)) for year in years],
         "current_without_bags": [over(current[year] - bag[year], counted(year)) for year in years],
         "working_capital": [current[year] - short[year] for year in years],

@@ -86,7 +86,7 @@ class Bands(Section):
     current = _band(
         "Current ratio",
         lambda self: self.ratios.current,
-        lambda self: self.ratios.statements.balance.current_liabilities,
+        lambda self: self.ratios.due,
         "current",
         more=True,
     )

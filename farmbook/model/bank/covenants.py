@@ -75,7 +75,7 @@ class Covenants(Section):
     @line("Current ratio is kept", unit="flag", axes=(PLAN_YEAR,))
     def current_kept(self) -> Expr:
         """At the end of the year; fine where nothing is due."""
-        due = self.ratios.statements.balance.current_liabilities
+        due = self.ratios.due
         return any_of(due <= 0, self.ratios.current >= self.wanted_current)
 
     @line("Debt over assets is kept", unit="flag", axes=(PLAN_YEAR,))
