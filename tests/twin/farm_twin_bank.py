@@ -227,7 +227,8 @@ def covenants(given: Given, out: Results) -> Results:
     payments, cover = yearly(out, "coverage.payments"), yearly(out, "coverage.after_household")
     due, current = yearly(out, "year_balance.current_liabilities"), yearly(out, "farm_ratios.current")
     closing = by_month(out, "month_cash.closing")
-    least = float(given["request.wanted_cash"]) - float(out["month_cash.rounding"])
+    room = float(out["month_cash.rounding"])
+    least = float(given["request.wanted_cash"]) - room
     short = [float(cash < least) for cash in closing]
     months_short = [sum(short[first : first + YEAR]) for first in range(0, len(closing), YEAR)]
     kept = {
@@ -235,7 +236,7 @@ def covenants(given: Given, out: Results) -> Results:
             paid <= 0 or one >= given["request.wanted_coverage"] for paid, one in zip(payments, cover, strict=True)
         ],
         "current": [
-            owed <= 0 or one >= given["request.wanted_current"] for owed, one in zip(due, current, strict=True)
+            owed <= room or one >= given["request.wanted_current"] for owed, one in zip(due, current, strict=True)
         ],
         "debt": [
             owed <= has * given["request.most_debt"]
