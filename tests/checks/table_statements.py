@@ -27,7 +27,7 @@ FARMS: Final = (*STRANGE, {}, LISTED, OWNED, PUT_IN, {**LINE, "household.needs":
 STATEMENTS: Final[Mapping[str, Checked]] = {
     "bags_value.counts_add_up": Checked(
         slips=(
-            "bags_value.count",
+            "bags_value.waiting",
             "bags_value.incubating",
             "bags_value.fruiting",
             "bags_value.lost_so_far",

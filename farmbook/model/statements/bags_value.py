@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from farmbook.expr.functions import (
+    absolute,
     interpolated,
     joined,
     maximum,
@@ -10,6 +11,7 @@ from farmbook.expr.functions import (
     ratio,
     starting,
     total,
+    where,
 )
 from farmbook.expr.nodes import Expr, Line
 from farmbook.model.axes import FLUSH, MONTH, WEEK
@@ -70,16 +72,23 @@ class BagsValue(Section):
     @line("Bag in process: bench, spawn and shelving, hired hours", unit="money/bag_inoculated")
     def bench_work(self) -> Expr:
         """The hours of a typical week over the bags inoculated in it."""
+        return ratio(self.bench_hours, self.one_more.spawn.bags_inoculated_a_week) * self.hired_rate
+
+    @line("Bench, spawn and shelving, hours a week", unit="person_hour/week")
+    def bench_hours(self) -> Expr:
+        """From the steamer to the incubation room, whoever works them."""
         bench = self.hours.inoculating_work.hours_a_week + self.hours.spawn_work.hours_a_week
-        hours = bench + self.hours.shelving_work.hours_a_week
-        return ratio(hours, self.one_more.spawn.bags_inoculated_a_week) * self.hired_rate
+        return bench + self.hours.shelving_work.hours_a_week
 
     @line("Bag in process: spawn in it", unit="money/bag_inoculated")
     def spawn_in_it(self) -> Expr:
         """Bought, or the materials of your own."""
-        own = ratio(self.spawn.materials_for_a_bag, self.spawn.spawn.crop.inoculated_per_filled)
-        made = self.spawn.source.made
-        return self.spawn.spawn.cost_per_bag_inoculated * (1 - made) + own * made
+        return where(self.spawn.source.made, self.own_spawn, self.spawn.spawn.cost_per_bag_inoculated)
+
+    @line("Bag in process: own spawn in it", unit="money/bag_inoculated")
+    def own_spawn(self) -> Expr:
+        """Materials of a typical week, over the bags that get any."""
+        return ratio(self.spawn.materials_for_a_bag, self.spawn.spawn.crop.inoculated_per_filled)
 
     @line("Bag in process: in the spawn run, each", unit="money/bag_inoculated")
     def inoculated(self) -> Expr:
@@ -244,11 +253,12 @@ class BagsValue(Section):
         """The same count from the other side."""
         return self.totals.filled_so_far - self.lost_so_far - joined(self.dumped_so_far, "bag_filled")
 
-    @line("Bags in process at the end of the month", unit="bag_filled", axes=(MONTH,))
-    def count(self) -> Expr:
-        """All stages."""
+    @line("Bags in process, apart from what was filled, lost and dumped", unit="bag_filled", axes=(MONTH,))
+    def apart(self) -> Expr:
+        """Nothing but rounding."""
         before_opening = self.waiting + self.incubating
-        return joined(before_opening, "bag_filled") + joined(self.fruiting, "bag_filled")
+        in_rooms = joined(before_opening, "bag_filled") + joined(self.fruiting, "bag_filled")
+        return absolute(in_rooms - self.by_flows)
 
     @check(
         "Bags in process on the balance sheet are those of the weeks, in every month",
@@ -257,5 +267,4 @@ class BagsValue(Section):
     )
     def counts_add_up(self) -> Expr:
         """Stages and flows are worked out apart."""
-        apart = self.count - self.by_flows
-        return total(apart * apart, MONTH) <= self.bags.rounding * self.bags.rounding
+        return total(self.apart, MONTH) <= self.bags.rounding

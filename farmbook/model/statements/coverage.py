@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 from farmbook.calc.ratios import coverage, earned_before_owning, repayment_capacity
-from farmbook.expr.functions import all_of, at, joined, maximum, previous, starting, total
+from farmbook.expr.functions import all_of, any_of, at, joined, maximum, previous, starting, total
 from farmbook.expr.nodes import Expr, wrap
+from farmbook.expr.sentences import either, figure, say
 from farmbook.model.axes import LOAN, MONTH, PLAN_YEAR
 from farmbook.model.calendar.plan_months import MONTHS_A_YEAR
 from farmbook.model.months.month_cash import MonthCash
@@ -168,3 +169,37 @@ class Coverage(Section):
     def typical_margin(self) -> Expr:
         """Capital debt repayment margin."""
         return self.typical_capacity - self.typical_payments
+
+    @line("A loan is paid in the first year or a typical one", unit="flag")
+    def is_due(self) -> Expr:
+        """Else there is nothing to cover."""
+        return any_of(at(self.payments, PLAN_YEAR, wrap(1)) > 0, self.typical_payments > 0)
+
+    @line("Coverage in the year of full payments, in words", unit="1")
+    def told_full(self) -> Expr:
+        """Where there is one."""
+        return say(
+            ", ",
+            figure(self.coverage_full, 2, named=False),
+            " in year ",
+            figure(self.first_full_year, 0, named=False),
+            ", the first of full payments",
+        )
+
+    @line("Coverage, in words", unit="1")
+    def told(self) -> Expr:
+        """Where a loan is paid."""
+        return say(
+            "Once the household is paid, for each 1.00 due on loans there is ",
+            figure(self.coverage_ramp, 2, named=False),
+            " in the first year",
+            either(self.first_full_year > 0, self.told_full, ""),
+            " and ",
+            figure(self.typical_coverage, 2, named=False),
+            " in a typical one.",
+        )
+
+    @line("Coverage: the answer", unit="1")
+    def answer(self) -> Expr:
+        """In a sentence."""
+        return say(either(self.is_due, self.told, "No loan is paid in the first year, nor in a typical one."))

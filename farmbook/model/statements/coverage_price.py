@@ -29,7 +29,7 @@ class CoveragePrice(Section):
     coverage = uses(Coverage)
 
     @line("Income after tax that just pays household and loans", unit="money")
-    def wanted_after_tax(self) -> Expr:
+    def after_tax(self) -> Expr:
         """Living and payments, less loss in value, interest and income from elsewhere. Below zero, a loss would do."""
         home = self.coverage.living - self.coverage.household_income
         return home + self.coverage.typical_payments - self.put_back
@@ -42,7 +42,7 @@ class CoveragePrice(Section):
     @line("Income from operations that just pays household and loans", unit="money")
     def wanted(self) -> Expr:
         """Before tax; a loss bears none."""
-        return income_for_capacity(self.wanted_after_tax, self.household.tax_rate)
+        return income_for_capacity(self.after_tax, self.household.tax_rate)
 
     @line("Typical year: all costs without fees on the price", unit="money")
     def costs(self) -> Expr:
@@ -55,13 +55,17 @@ class CoveragePrice(Section):
     )
     def price(self) -> Expr:
         """On average over all customers, in a typical year: coverage is 1.00 then. No figure where no loan is paid."""
-        cost = maximum(self.wanted + self.costs, 0) * self.can_be
-        return break_even_price(joined(cost, "money/year"), self.year.customers.sold_in_all, self.even.share_kept)
+        return break_even_price(self.to_bring, self.year.customers.sold_in_all, self.even.share_kept)
+
+    @line("Sales less fees that just pay household and loans, a year", unit="money/year")
+    def to_bring(self) -> Expr:
+        """Income and all costs; nothing where no price pays them."""
+        return joined(maximum(self.wanted + self.costs, 0), "money/year") * self.can_be
 
     @line("Some income pays household and loans", unit="flag")
     def can_be(self) -> Expr:
         """Loans are paid, and what is earned is not all taxed away."""
-        enough = any_of(self.wanted_after_tax <= 0, self.household.tax_rate < 1)
+        enough = any_of(self.after_tax <= 0, self.household.tax_rate < 1)
         return enough * (self.coverage.typical_payments > 0)
 
     @line("At that price: income from operations", unit="money", source=ARITHMETIC)
@@ -94,7 +98,9 @@ class CoveragePrice(Section):
     )
     def price_proves(self) -> Expr:
         """Worked out again from the price, through tax; to nine digits of what moves."""
-        apart = self.capacity_then - self.coverage.typical_payments
-        return any_of(
-            self.has_price <= 0, is_rounding(apart, self.costs + self.coverage.living, self.coverage.typical_payments)
-        )
+        return is_rounding(self.apart * self.has_price, self.costs, self.coverage.typical_payments)
+
+    @line("At that price: can go to loans, more than is due", unit="money", source=ARITHMETIC)
+    def apart(self) -> Expr:
+        """Nothing, where there is such a price."""
+        return self.capacity_then - self.coverage.typical_payments

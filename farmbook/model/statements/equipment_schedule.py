@@ -64,33 +64,54 @@ class EquipmentSchedule(Section):
         """A twelfth of a year's."""
         return joined(self.capital.capital.owned.yearly_loss, "money") / MONTHS_A_YEAR
 
-    def _plant(self, price: Expr, loss: Expr, bought_in: Expr, months: Expr) -> Expr:
-        """Price, less a twelfth of a year's loss for each month, its years over at most."""
-        return price * (bought_in <= self.months.number) - joined(loss, "money") / MONTHS_A_YEAR * months
+    @line("Steamer: months before it loses value", unit="count")
+    def steamer_not_yet(self) -> Expr:
+        """Of the plan; a part of a month counts to the next whole one."""
+        return maximum(whole_up(self.capital.steamer_bought_in) - 1, 0)
+
+    @line("Steamer: last whole month of its years", unit="count")
+    def steamer_last(self) -> Expr:
+        """Of the plan."""
+        return whole_down(self.capital.steamer_worn_in)
+
+    @line("Steamer: loss in value in a month of its years", unit="money")
+    def steamer_a_month(self) -> Expr:
+        """A twelfth of a year's."""
+        return joined(self.capital.capital.steamer.yearly_loss, "money") / MONTHS_A_YEAR
 
     @line("Steamer: months in which it lost value so far", unit="count", axes=(MONTH,))
     def steamer_months(self) -> Expr:
         """Until its years are over."""
-        before = maximum(whole_up(self.capital.steamer_bought_in) - 1, 0)
-        last = whole_down(self.capital.steamer_worn_in)
-        return maximum(minimum(self.months.number, last) - before, 0)
+        return maximum(minimum(self.months.number, self.steamer_last) - self.steamer_not_yet, 0)
 
     @line("Steamer in the books, counted by its months", unit="money", axes=(MONTH,))
     def steamer_value(self) -> Expr:
         """Price less loss."""
-        capital = self.capital
-        loss = capital.capital.steamer.yearly_loss
-        return self._plant(capital.steamer_price, loss, capital.steamer_bought_in, self.steamer_months)
+        there = self.capital.steamer_bought_in <= self.months.number
+        return self.capital.steamer_price * there - self.steamer_a_month * self.steamer_months
+
+    @line("Lab: months before it loses value", unit="count")
+    def lab_not_yet(self) -> Expr:
+        """Of the plan; a part of a month counts to the next whole one."""
+        return maximum(whole_up(self.capital.lab_bought_in) - 1, 0)
+
+    @line("Lab: last whole month of its years", unit="count")
+    def lab_last(self) -> Expr:
+        """Of the plan."""
+        return whole_down(self.capital.lab_worn_in)
+
+    @line("Lab: loss in value in a month of its years", unit="money")
+    def lab_a_month(self) -> Expr:
+        """A twelfth of a year's."""
+        return joined(self.capital.capital.lab_loss, "money") / MONTHS_A_YEAR
 
     @line("Lab: months in which it lost value so far", unit="count", axes=(MONTH,))
     def lab_months(self) -> Expr:
         """Until its years are over."""
-        before = maximum(whole_up(self.capital.lab_bought_in) - 1, 0)
-        last = whole_down(self.capital.lab_worn_in)
-        return maximum(minimum(self.months.number, last) - before, 0)
+        return maximum(minimum(self.months.number, self.lab_last) - self.lab_not_yet, 0)
 
     @line("Lab in the books, counted by its months", unit="money", axes=(MONTH,))
     def lab_value(self) -> Expr:
         """Price less loss; nothing where spawn is bought."""
-        capital = self.capital
-        return self._plant(capital.lab_price, capital.capital.lab_loss, capital.lab_bought_in, self.lab_months)
+        there = self.capital.lab_bought_in <= self.months.number
+        return self.capital.lab_price * there - self.lab_a_month * self.lab_months

@@ -161,8 +161,12 @@ class FarmRatios(Section):
     )
     def shares_agree(self) -> Expr:
         """To nine digits of the largest of them."""
-        apart = (self.of_sales - 1) * (self.statements.sales > 0)
-        return total(apart * apart, PLAN_YEAR) <= self.largest_share * SUM_TOLERANCE * SUM_TOLERANCE
+        return total(self.shares_apart, PLAN_YEAR) <= self.largest_share * SUM_TOLERANCE
+
+    @line("The four ratios of sales, apart from 100%", unit="share", axes=BY_YEAR)
+    def shares_apart(self) -> Expr:
+        """Nothing but rounding, whatever its sign; nothing where nothing is sold."""
+        return absolute(self.of_sales - 1) * (self.statements.sales > 0)
 
     @line("Shares of sales, squares added up", unit="1")
     def largest_share(self) -> Expr:
@@ -176,9 +180,14 @@ class FarmRatios(Section):
     )
     def returns_agree(self) -> Expr:
         """To nine digits."""
-        apart = (self.return_on_assets - self.profit_margin * self.turnover) * (self.statements.sales > 0)
-        size = total(self.return_on_assets * self.return_on_assets, PLAN_YEAR)
-        return total(apart * apart, PLAN_YEAR) <= size * SUM_TOLERANCE * SUM_TOLERANCE
+        size = total(self.return_on_assets * self.return_on_assets + 1, PLAN_YEAR)
+        return total(self.returns_apart, PLAN_YEAR) <= size * SUM_TOLERANCE
+
+    @line("Return on assets, apart from margin times turnover", unit="share", axes=BY_YEAR)
+    def returns_apart(self) -> Expr:
+        """Nothing but rounding, whatever its sign; nothing where nothing is sold."""
+        apart = absolute(self.return_on_assets - self.profit_margin * self.turnover)
+        return apart * (self.statements.sales > 0)
 
     # A typical year
 

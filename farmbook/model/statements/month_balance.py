@@ -5,7 +5,6 @@ from __future__ import annotations
 from farmbook.calc.tolerance import SUM_TOLERANCE
 from farmbook.expr.functions import (
     absolute,
-    all_of,
     at,
     minimum,
     named,
@@ -74,8 +73,12 @@ class MonthBalance(Section):
     def current_assets(self) -> Expr:
         """Current assets."""
         opening = self.start.liquid + self.start.stock
-        stock = self.supplies + self.spawn + self.bags_in_process
-        return starting(opening, self.cash + self.receivables + stock + self.other_current)
+        return starting(opening, self.cash + self.receivables + self.stock + self.other_current)
+
+    @line("Owned: all stock", unit="money", axes=(MONTH,))
+    def stock(self) -> Expr:
+        """Supplies, spawn, bags in process."""
+        return starting(self.start.stock, self.supplies + self.spawn + self.bags_in_process)
 
     @line("Owned: equipment, land and buildings", unit="money", axes=(MONTH,))
     def fixed(self) -> Expr:
@@ -144,12 +147,12 @@ class MonthBalance(Section):
     @line("Balance sheet: a rounding of all that stands on it", unit="money")
     def rounding(self) -> Expr:
         """By so much the ways of counting may differ, all months together."""
-        sizes = absolute(total(self.total_assets, MONTH)) + absolute(total(self.total_liabilities, MONTH))
-        return sizes * SUM_TOLERANCE + self.book.rounding
+        return self.sizes * SUM_TOLERANCE + self.book.rounding
 
-    def _nothing(self, apart: Expr) -> Expr:
-        """Whether two ways of counting differ by no more than rounding in every month: squares hide no minus behind a plus."""
-        return total(apart * apart, MONTH) <= self.rounding * self.rounding
+    @line("Balance sheet: all that stands on it, all months together", unit="money")
+    def sizes(self) -> Expr:
+        """Owned and owed."""
+        return absolute(total(self.total_assets + self.total_liabilities, MONTH))
 
     @check(
         "The balance sheet balances, in every month",
@@ -158,8 +161,12 @@ class MonthBalance(Section):
     )
     def balances(self) -> Expr:
         """Your own is counted forward by income, not as what is left."""
-        apart = self.total_assets - self.total_liabilities - self.equity
-        return self._nothing(apart)
+        return total(self.balance_apart, MONTH) <= self.rounding
+
+    @line("Balance sheet: owned apart from owed and your own", unit="money", axes=(MONTH,))
+    def balance_apart(self) -> Expr:
+        """Nothing but rounding, whatever its sign."""
+        return absolute(self.total_assets - self.total_liabilities - self.equity)
 
     @check(
         "Cash on the balance sheet is that of the cash statement, in every month",
@@ -168,8 +175,13 @@ class MonthBalance(Section):
     )
     def cash_agrees(self) -> Expr:
         """Cash before any credit line, with what the line gave, less its interest."""
+        return total(self.cash_apart, MONTH) <= self.rounding
+
+    @line("Balance sheet: cash apart from the cash statement", unit="money", axes=(MONTH,))
+    def cash_apart(self) -> Expr:
+        """Nothing but rounding, whatever its sign."""
         line_gave = self.credit_line - self.book.line_with_interest
-        return self._nothing(self.cash - self.book.without_line - line_gave)
+        return absolute(self.cash - self.book.without_line - line_gave)
 
     @line("Loans owed, by what was borrowed and paid", unit="money", axes=(MONTH,))
     def debt_by_payments(self) -> Expr:
@@ -185,8 +197,13 @@ class MonthBalance(Section):
     )
     def debt_agrees(self) -> Expr:
         """By payments and interest."""
+        return total(self.debt_apart, MONTH) <= self.rounding
+
+    @line("Balance sheet: loans apart from what was borrowed and repaid", unit="money", axes=(MONTH,))
+    def debt_apart(self) -> Expr:
+        """Nothing but rounding, whatever its sign; nothing where loans stand as one sum."""
         apart = self.loans_current + self.loans_later - self.debt_by_payments
-        return self._nothing(apart * self.book.loans.loans.listed)
+        return absolute(apart) * self.book.loans.loans.listed
 
     @line("What customers owe, apart from the schedule of their payments", unit="money")
     def customers_apart(self) -> Expr:
@@ -210,8 +227,14 @@ class MonthBalance(Section):
     )
     def payables_agree(self) -> Expr:
         """Another way of counting."""
+        return total(self.payables_apart, MONTH) <= self.rounding
+
+    @line("Balance sheet: owed to suppliers apart from what was bought and paid", unit="money", axes=(MONTH,))
+    def payables_apart(self) -> Expr:
+        """Nothing but rounding, whatever its sign."""
         supplies = self.book.supplies
-        return self._nothing(self.payables - supplies.purchases_so_far + supplies.paid_so_far - supplies.opening_left)
+        owed = supplies.purchases_so_far - supplies.paid_so_far + supplies.opening_left
+        return absolute(self.payables - owed)
 
     @check(
         "Equipment on the balance sheet is that of its list, in every month",
@@ -220,8 +243,12 @@ class MonthBalance(Section):
     )
     def fixed_agrees(self) -> Expr:
         """Land and buildings aside. Loss in one sum is of no item, so it is counted by months."""
-        apart = self.fixed - self.start.land - self.schedule.value
-        return self._nothing(apart)
+        return total(self.fixed_apart, MONTH) <= self.rounding
+
+    @line("Balance sheet: equipment apart from its list", unit="money", axes=(MONTH,))
+    def fixed_apart(self) -> Expr:
+        """Nothing but rounding, whatever its sign."""
+        return absolute(self.fixed - self.start.land - self.schedule.value)
 
     @check(
         "What is due within a year is the principal of the next twelve months",
@@ -230,14 +257,14 @@ class MonthBalance(Section):
     )
     def current_portion_agrees(self) -> Expr:
         """Wherever the plan has these months, and no loan comes in them."""
-        return all_of(self._nothing(self.due_apart), absolute(self.due_apart_at_start) <= self.rounding)
+        return total(self.due_apart, MONTH) + self.due_apart_at_start <= self.rounding
 
     @line("Loans due in the first year, apart from principal paid in it", unit="money")
     def due_apart_at_start(self) -> Expr:
         """0 where a loan comes in that year."""
         first = named(MONTHS_A_YEAR)
         apart = self.start.cash.loans.due_at_start - at(self.repaid_so_far, MONTH, first)
-        return apart * (at(self.drawn_so_far, MONTH, first) <= 0)
+        return absolute(apart) * (at(self.drawn_so_far, MONTH, first) <= 0)
 
     @line("Loans repaid so far", unit="money", axes=(MONTH,))
     def repaid_so_far(self) -> Expr:
@@ -264,4 +291,4 @@ class MonthBalance(Section):
     def due_apart(self) -> Expr:
         """0 in months that do not show it."""
         paid = at(self.repaid_so_far, MONTH, self.year_on) - self.repaid_so_far
-        return (self.loans_current - paid) * self.shows_due
+        return absolute(self.loans_current - paid) * self.shows_due

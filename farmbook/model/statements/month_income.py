@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
-from farmbook.expr.functions import previous, total
-from farmbook.expr.nodes import Expr
+from farmbook.calc.tolerance import SUM_TOLERANCE
+from farmbook.expr.functions import absolute, previous, total, where
+from farmbook.expr.nodes import Expr, Line
 from farmbook.model.axes import MONTH
 from farmbook.model.months.month_cash import MonthCash
 from farmbook.model.statements.accrued import Accrued
@@ -14,6 +15,12 @@ from farmbook.sections.section import Section
 from farmbook.sources import FARM_MANAGEMENT
 
 __all__ = ["MonthIncome"]
+
+
+def _rise(stock: Line) -> Expr:
+    """From the end of the month before; nothing that is only a rounding of it."""
+    more = stock - previous(stock, MONTH)
+    return where(absolute(more) > stock * SUM_TOLERANCE, more, 0)
 
 
 class MonthIncome(Section):
@@ -34,7 +41,7 @@ class MonthIncome(Section):
     @line("Income: rise of spawn in stock in the month", unit="money", axes=(MONTH,))
     def spawn_rise(self) -> Expr:
         """What was spent on spawn that is still there."""
-        return self.spawn.value - previous(self.spawn.value, MONTH)
+        return _rise(self.spawn.value)
 
     @line("Income: spawn used in the month", unit="money", axes=(MONTH,))
     def spawn_used(self) -> Expr:
@@ -55,7 +62,7 @@ class MonthIncome(Section):
     @line("Income: rise of bags in process in the month", unit="money", axes=(MONTH,))
     def bags_rise(self) -> Expr:
         """What was spent on bags that are still there. Below zero, there is less in them than before."""
-        return self.bags.value - previous(self.bags.value, MONTH)
+        return _rise(self.bags.value)
 
     @line("Income: costs of running the farm in the month", unit="money", axes=(MONTH,))
     def costs(self) -> Expr:
@@ -74,8 +81,12 @@ class MonthIncome(Section):
     )
     def two_ways_agree(self) -> Expr:
         """Cost by cost, and from what cash leaves."""
-        apart = self.sales - self.costs - self.left
-        return total(apart * apart, MONTH) <= self.cash.rounding * self.cash.rounding
+        return total(self.apart, MONTH) <= self.cash.rounding
+
+    @line("Income: sales less costs, apart from what cash leaves with the rise of stocks", unit="money", axes=(MONTH,))
+    def apart(self) -> Expr:
+        """Nothing but rounding, whatever its sign."""
+        return absolute(self.sales - self.costs - self.left)
 
     @line("Income: interest of loans in the month", unit="money", axes=(MONTH,))
     def loan_interest(self) -> Expr:

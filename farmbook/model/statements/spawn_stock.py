@@ -35,10 +35,13 @@ class SpawnStock(Section):
     @line("Spawn in stock when the plan starts", unit="money")
     def at_start(self) -> Expr:
         """Nothing on a new farm."""
-        bought = (
-            whole_up(self.packs_before) * self.spawn.pack_cost - self.filled_before * self.spawn.spawn_cost_for_a_bag
-        )
-        return maximum(where(self.spawn.source.made, self.growing_at_start, bought), 0)
+        return maximum(where(self.spawn.source.made, self.growing_at_start, self.bought_at_start), 0)
+
+    @line("Spawn bought ahead when the plan starts", unit="money")
+    def bought_at_start(self) -> Expr:
+        """Whole bags of spawn, less what the bags filled took."""
+        used = self.filled_before * self.spawn.spawn_cost_for_a_bag
+        return whole_up(self.packs_before) * self.spawn.pack_cost - used
 
     @line("Bags of spawn ordered before the plan, parts of one counted", unit="spawn_bag")
     def packs_before(self) -> Expr:

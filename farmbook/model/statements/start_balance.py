@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from farmbook.expr.functions import total, where
 from farmbook.expr.nodes import Expr
+from farmbook.expr.sentences import figure, say
 from farmbook.model.axes import ITEM
 from farmbook.model.months.month_cash import MonthCash
 from farmbook.model.statements.accrued import Accrued
@@ -142,3 +143,18 @@ class StartBalance(Section):
         """Items, land and buildings. Tax on a gain is not taken off."""
         land = where(self.given(self.land_market), self.land_market - self.land, 0)
         return total(self.item_above, ITEM) + land
+
+    @line("Bags in process: the answer", unit="1")
+    def answer(self) -> Expr:
+        """In a sentence."""
+        return say(
+            "A bag in process has cost ",
+            figure(self.bags.steamed, 2, named=False),
+            " once it is steamed, ",
+            figure(self.bags.inoculated, 2, named=False),
+            " once it has its spawn and ",
+            figure(self.bags.opened, 2, named=False),
+            " once it is opened. All that stand there when the plan starts have cost ",
+            figure(self.bags.value_at_start, -2, named=False),
+            ".",
+        )

@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
-from farmbook.expr.functions import starting
+from farmbook.expr.functions import at, starting, total
 from farmbook.expr.nodes import Expr
+from farmbook.expr.sentences import figure, say
 from farmbook.model.axes import PLAN_YEAR
 from farmbook.model.calendar.plan_years import PlanYears
 from farmbook.model.statements.month_balance import MonthBalance
@@ -101,3 +102,23 @@ class YearBalance(Section):
     def equity_at_market(self) -> Expr:
         """Tax on what would be gained by selling is not taken off."""
         return starting(self.start.equity + self.start.above, self.equity + self.start.above)
+
+    @line("Your own at the end of the plan", unit="money")
+    def equity_at_end(self) -> Expr:
+        """At cost."""
+        return at(self.equity, PLAN_YEAR, total(self.years.number > 0, PLAN_YEAR))
+
+    @line("Balance sheet: the answer", unit="1")
+    def answer(self) -> Expr:
+        """In a sentence."""
+        return say(
+            "When the plan starts you own ",
+            figure(self.start.assets, -2, named=False),
+            " and owe ",
+            figure(self.start.liabilities, -2, named=False),
+            ": your own is ",
+            figure(self.start.equity, -2, named=False),
+            ". At the end of the plan it is ",
+            figure(self.equity_at_end, -2, named=False),
+            ", at cost.",
+        )

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from farmbook.expr.functions import previous, starting, total
+from farmbook.expr.functions import absolute, previous, starting, total
 from farmbook.expr.nodes import Expr
 from farmbook.model.axes import PLAN_YEAR
 from farmbook.model.calendar.plan_months import MONTHS_A_YEAR
@@ -112,11 +112,12 @@ class YearStatements(Section):
     )
     def cash_agrees(self) -> Expr:
         """At the end of each."""
-        return self._nothing(self.closing - self.balance.cash)
+        return total(self.cash_apart, PLAN_YEAR) <= self.month_balance.rounding
 
-    def _nothing(self, apart: Expr) -> Expr:
-        """Whether two ways of counting differ by no more than rounding in every year."""
-        return total(apart * apart, PLAN_YEAR) <= self.month_balance.rounding * self.month_balance.rounding
+    @line("Year: cash by its three parts, apart from the balance sheet", unit="money", axes=(PLAN_YEAR,))
+    def cash_apart(self) -> Expr:
+        """Nothing but rounding, whatever its sign."""
+        return absolute(self.closing - self.balance.cash)
 
     # The owner's own
 
@@ -138,5 +139,9 @@ class YearStatements(Section):
     )
     def equity_agrees(self) -> Expr:
         """Against owned less owed at the end of each."""
-        apart = self.balance.total_assets - self.balance.total_liabilities - self.equity
-        return self._nothing(apart)
+        return total(self.equity_apart, PLAN_YEAR) <= self.month_balance.rounding
+
+    @line("Year: your own by its moves, apart from owned less owed", unit="money", axes=(PLAN_YEAR,))
+    def equity_apart(self) -> Expr:
+        """Nothing but rounding, whatever its sign."""
+        return absolute(self.balance.total_assets - self.balance.total_liabilities - self.equity)
