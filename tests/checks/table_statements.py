@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from typing import Final
+from typing import Any, Final
 
 from tests.checks.checked import Checked
 from tests.checks.table_plan import LINE, STRANGE
@@ -22,7 +22,16 @@ OWNED: Final = {
 PUT_IN: Final = {"opening.put_in": 9000, "opening.put_in_month": 5}
 OWNED_IN_ONE_SUM: Final = {"capital.counted": "one sum", "capital.own_loss": 5000}
 CORPORATION: Final = {"household.form": "corporation", "household.owner_pay": 30000}
-FARMS: Final = (*STRANGE, {}, LISTED, OWNED, PUT_IN, {**LINE, "household.needs": 300000}, OWNED_IN_ONE_SUM, CORPORATION)
+FARMS: Final[tuple[dict[str, Any], ...]] = (
+    *STRANGE,
+    {},
+    LISTED,
+    OWNED,
+    PUT_IN,
+    {**LINE, "household.needs": 300000},
+    OWNED_IN_ONE_SUM,
+    CORPORATION,
+)
 
 STATEMENTS: Final[Mapping[str, Checked]] = {
     "bags_value.counts_add_up": Checked(

@@ -138,10 +138,10 @@ class BadCase(Alternative):
         """Read it beside the other, never alone."""
         return self.of(Coverage.typical_before)
 
-    @line("Left when the household has lived, a year: {}", unit="money/year")
+    @line("Left when the household has lived, a year: {}", unit="money")
     def left_over(self) -> Expr:
         """Of a typical year in which things go so."""
-        return self.of(Household.left_over)
+        return joined(self.of(Household.left_over), "money")
 
     @line("Month in which cash is enough again for good: {}", unit="count")
     def enough_from(self) -> Expr:
