@@ -6,7 +6,7 @@ import math
 from collections.abc import Callable, Sequence
 from itertools import pairwise
 
-from tests.twin.farm_twin_ground import ROUNDING, Given, Results, over, same, whole_up
+from tests.twin.farm_twin_ground import ROUNDING, Given, Results, over, same, taken_of_a_profit, whole_up
 from tests.twin.farm_twin_loans import YEARS, Loan, listed, loans_of, loans_of_a_year, run
 from tests.twin.farm_twin_month_steps import MONTHS_IN_A_YEAR, Monthly, Months
 from tests.twin.farm_twin_months import calendar_months
@@ -303,7 +303,7 @@ def coverages(given: Given, out: Results, by_year: Callable[[Monthly], list[floa
         "coverage_ramp": after[0],
         "coverage_full": after[full - 1] if full else 0.0,
     }
-    rate = float(given["household.tax_rate"])
+    rate = taken_of_a_profit(given)
     on_top = pay * (1 + float(given["farm.payroll_extra"]))
     profit = float(out["year.profit"]) - on_top
     paid, bears = loans_of_a_year(given)

@@ -122,6 +122,21 @@ MONTH_EDGES: Final[Mapping[str, Mapping[str, Any]]] = {
     "picked by the piece": {"picking.paid": "by the piece", "hours.counted": "worked out by task"},
     "hours paid": {"hours.counted": "hours paid", "hours.hired_hours": 60},
     "a corporation": {"household.form": "Corporation", "household.owner_pay": 48000, "household.needs": 30000},
+    "social insurance by its own rate": {
+        "household.social": "By its own rate",
+        "household.tax_rate": 0.12,
+        "bill.due_in": [9, 2, None],
+        "bill.amount": [30000, 0, None],
+    },
+    "social insurance of a corporation": {
+        "household.social": "by its own rate",
+        "household.form": "corporation",
+        "household.owner_pay": 20000,
+    },
+    "social insurance and tax of more than everything": {
+        "household.social": "by its own rate",
+        "household.tax_rate": 1,
+    },
     "a household that needs more than it earns": {"household.needs": 90000, "household.debts": 12000},
     "a household with more from elsewhere": {"household.needs": 20000, "household.other_income": 90000},
     "a tax of everything": {"household.tax_rate": 1, "bill.due_in": [9, 2, None], "bill.amount": [70000, 0, None]},
