@@ -293,6 +293,7 @@ def year(given: Given, out: Results) -> Results:
     loans = {name: left.pop(name) for name in ("interest", "repaid")}
     needs = float(given["household.needs"])
     household["lives"] = float(needs <= 0 or household["left_over"] >= 0)
+    household["incorporated"] = float(same(given["household.form"], "corporation"))
     adds_up = float(abs(unaccounted) <= ROUNDING * (abs(money) + abs(book.pop("takings"))))
     parts: dict[str, Results] = {
         "loans": loans,
