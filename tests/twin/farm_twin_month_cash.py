@@ -89,7 +89,7 @@ def paid_and_collected(given: Given, out: Results) -> Results:
         loans = float(out["loan_months.drawn"][month]) - float(out["loan_months.fees"][month])
         loans -= float(out["loan_months.payments"][month])
         put_in = float(given["opening.put_in"]) if month < float(given["opening.put_in_month"]) <= month + 1 else 0.0
-        left = came - gone
+        left = came - gone + out["month_sales_tax.net"][month]
         lines = (suppliers, every, unforeseen, invested, home, gone, left, loans, put_in, left + loans + put_in)
         for name, value in zip(found, lines, strict=True):
             found[name].append(value)
