@@ -159,7 +159,6 @@ MONTHS: Final[Mapping[str, Checked]] = {
             "month_sales_tax.net",
             "month_sales_tax.owed",
             "month_sales_tax.paid_over",
-            "month_sales_tax.collected",
             "month_sales_tax.net_so_far",
         ),
         slips_where=TAXED,

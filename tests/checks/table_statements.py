@@ -58,7 +58,7 @@ STATEMENTS: Final[Mapping[str, Checked]] = {
             "month_income.after_tax",
             "month_income.left",
         ),
-        slips_where=LISTED,
+        slips_where={**LISTED, **TAXED},
         holds=FARMS,
     ),
     "month_balance.cash_agrees": Checked(
@@ -112,7 +112,7 @@ STATEMENTS: Final[Mapping[str, Checked]] = {
             "year_statements.from_loans",
             "year_balance.cash",
         ),
-        slips_where=LISTED,
+        slips_where={**LISTED, **TAXED},
         holds=FARMS,
     ),
     "year_statements.equity_agrees": Checked(

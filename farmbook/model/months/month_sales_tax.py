@@ -163,15 +163,11 @@ class MonthSalesTax(Section):
         bought = self.capital.bought + self.capital.replacing
         return (self.on_running + bought * self.on_bought) * self.in_cash
 
-    @line("Sales tax: periods of the calendar year that are over", unit="count", axes=(MONTH,))
-    def periods_over(self) -> Expr:
-        """When the month begins."""
-        return (self.months.month_of_year - 1) / self.period
-
     @line("Sales tax: month of a payment", unit="flag", axes=(MONTH,))
     def is_due(self) -> Expr:
         """A period ended with the month before."""
-        return whole_down(self.periods_over) >= self.periods_over
+        periods_over = (self.months.month_of_year - 1) / self.period
+        return whole_down(periods_over) >= periods_over
 
     @line("Sales tax paid to the office in the month", unit="money", axes=(MONTH,))
     def paid_over(self) -> Expr:
