@@ -6,7 +6,7 @@ from collections.abc import Mapping
 from typing import Any, Final
 
 from tests.checks.checked import Checked
-from tests.checks.table_plan import LINE, STRANGE
+from tests.checks.table_plan import LINE, STRANGE, TAXED
 
 __all__ = ["STATEMENTS"]
 
@@ -31,6 +31,7 @@ FARMS: Final[tuple[dict[str, Any], ...]] = (
     {**LINE, "household.needs": 300000},
     OWNED_IN_ONE_SUM,
     CORPORATION,
+    TAXED,
 )
 
 STATEMENTS: Final[Mapping[str, Checked]] = {
@@ -53,10 +54,11 @@ STATEMENTS: Final[Mapping[str, Checked]] = {
             "month_balance.bags_in_process",
             "month_balance.fixed",
             "month_balance.equity",
+            "month_balance.other_short",
             "month_income.after_tax",
             "month_income.left",
         ),
-        slips_where=LISTED,
+        slips_where={**LISTED, **TAXED},
         holds=FARMS,
     ),
     "month_balance.cash_agrees": Checked(
@@ -106,10 +108,11 @@ STATEMENTS: Final[Mapping[str, Checked]] = {
             "year_statements.closing",
             "year_statements.received",
             "year_statements.paid_running",
+            "year_statements.sales_tax",
             "year_statements.from_loans",
             "year_balance.cash",
         ),
-        slips_where=LISTED,
+        slips_where={**LISTED, **TAXED},
         holds=FARMS,
     ),
     "year_statements.equity_agrees": Checked(

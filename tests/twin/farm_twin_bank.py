@@ -8,7 +8,7 @@ from typing import Any, Final
 
 import numpy as np
 
-from tests.twin.farm_twin_ground import Given, Numbers, Results, agree, over, same
+from tests.twin.farm_twin_ground import Given, Numbers, Results, agree, over, same, taken_of_a_profit
 from tests.twin.farm_twin_loans import Loan, first_full_year, level_payment, listed, loans_of, loans_of_a_year, run
 
 __all__ = ["crosswalk", "the_bank"]
@@ -303,7 +303,7 @@ def largest_loan(given: Given, out: Results, found: Results) -> Results:
     can_go = over(float(out["coverage.typical_capacity"]), float(given["request.wanted_coverage"]))
     room = max(can_go - others, 0.0)
     each = over(found["request.paid_a_year"], found["request.amount"])
-    tax = max(income + found["request.interest_a_year"] * in_plan, 0.0) * float(given["household.tax_rate"])
+    tax = max(income + found["request.interest_a_year"] * in_plan, 0.0) * taken_of_a_profit(given)
     left = earned + home - living
     return {
         "largest_loan.others": others,
