@@ -76,7 +76,9 @@ def _kept(edited: EditedBook, sheets: str) -> list[int]:
         return kept
     kept = edited.sheets_before(_FIRST_INPUT)
     if not kept:
-        raise FileProblem(str(edited.path), "has no sheets before its inputs", hint="print all: farmbook print BOOK.xlsx all")
+        raise FileProblem(
+            str(edited.path), "has no sheets before its inputs", hint="print all: farmbook print BOOK.xlsx all"
+        )
     return kept
 
 

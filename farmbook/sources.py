@@ -303,6 +303,14 @@ FARM_RATIOS: Final = Source(
     place="capital debt repayment capacity and margin, term debt coverage, ratios; as told at ffsc.org and ag.purdue.edu",
     how_known="read",
 )
+SOCIAL_INSURANCE: Final = Source(
+    key="social_insurance",
+    title="Social insurance of the self-employed, the rules of one country",
+    author="",
+    year=None,
+    place="15.3% read at occapa.com; of 92.35% of the net, half of it deducted before income tax: from memory",
+    how_known="from memory",
+)
 PRODUCE_LIMITS: Final = Source(
     key="produce_limits",
     title="FSMA inflation adjusted cut offs",

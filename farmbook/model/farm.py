@@ -127,6 +127,7 @@ from farmbook.model.months.month_capital import MonthCapital
 from farmbook.model.months.month_cash import MonthCash
 from farmbook.model.months.month_household import MonthHousehold
 from farmbook.model.months.month_sales import MonthSales
+from farmbook.model.months.month_sales_tax import MonthSalesTax
 from farmbook.model.months.month_spawn import MonthSpawn
 from farmbook.model.months.month_supplies import MonthSupplies
 from farmbook.model.months.month_totals import MonthTotals
@@ -276,7 +277,17 @@ SECTIONS: Final[tuple[type[Section], ...]] = (
     ),
     *(WeekHours, SteamingAhead, Ordering, Shortages),
     *(LoansAtMonth, LoansYearOn, LoansAtYear, ListedLoans, LoanMonths, LoanYears),
-    *(MonthTotals, MonthSpawn, MonthSales, MonthSupplies, MonthBills, MonthCapital, MonthHousehold, MonthCash),
+    *(
+        MonthTotals,
+        MonthSpawn,
+        MonthSales,
+        MonthSupplies,
+        MonthBills,
+        MonthCapital,
+        MonthSalesTax,
+        MonthHousehold,
+        MonthCash,
+    ),
     *(LastYear, Stop),
     *(BagsValue, SpawnStock, Accrued, EquipmentSchedule, StartBalance, MonthIncome, MonthBalance),
     *(YearBalance, YearStatements, Coverage, CoveragePrice, FarmRatios),

@@ -16,6 +16,7 @@ from tests.calc import (
     rows_ratios,
     rows_steam,
     rows_tables,
+    rows_tax,
     rows_worth,
 )
 from tests.calc.published import Published, read_quantity
@@ -31,6 +32,7 @@ ROWS: Final = (
     *rows_tables.ROWS,
     *rows_finance.ROWS,
     *rows_ratios.ROWS,
+    *rows_tax.ROWS,
 )
 
 

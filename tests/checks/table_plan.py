@@ -22,6 +22,15 @@ NOBODY: Final = {"customer.name": ("",) * 5}
 WOUND_UP: Final = {"step_up.from_week": [10, 1, None], "step_up.more_bags": [-620, 0, None]}
 SHUT: Final = {"plan.shut_weeks": [5, 0, 0, 0, 0, 5, 5, 5, 0, 0, 0, 0]}
 LINE: Final = {"opening.line_owed": 20000, "opening.line_limit": 25000, "opening.line_rate": 0.12}
+TAXED: Final = {
+    "selling.tax": "registered: passed on",
+    "customer.tax_inside": 0.1,
+    "sales_tax.counted": "in cash",
+    "sales_tax.on_supplies": 0.07,
+    "sales_tax.on_bills": 0.1,
+    "sales_tax.on_bought": 0.19,
+    "sales_tax.owed_first": 900,
+}
 STRANGE: Final = (NEW, WOUND_UP, SHUT, NOBODY, {"farm.bags_filled_a_week": 0}, {"crop.loss_at_steaming": 1})
 """Farms of which no sum may be blamed."""
 
@@ -144,6 +153,16 @@ MONTHS: Final[Mapping[str, Checked]] = {
             "month_supplies.owed",
         ),
         holds=(*STRANGE, {"opening.supplier_days": 200}, {"opening.owed_to_suppliers": 90000}),
+    ),
+    "month_sales_tax.tax_adds_up": Checked(
+        slips=(
+            "month_sales_tax.net",
+            "month_sales_tax.owed",
+            "month_sales_tax.paid_over",
+            "month_sales_tax.net_so_far",
+        ),
+        slips_where=TAXED,
+        holds=(*STRANGE, TAXED, {**TAXED, **NEW}, {**TAXED, "sales_tax.owed_first": -4000}),
     ),
     "month_cash.cash_adds_up": Checked(
         slips=("month_cash.before_line", "month_cash.closing", "month_cash.without_line"),

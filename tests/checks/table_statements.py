@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from typing import Final
+from typing import Any, Final
 
 from tests.checks.checked import Checked
-from tests.checks.table_plan import LINE, STRANGE
+from tests.checks.table_plan import LINE, STRANGE, TAXED
 
 __all__ = ["STATEMENTS"]
 
@@ -22,7 +22,17 @@ OWNED: Final = {
 PUT_IN: Final = {"opening.put_in": 9000, "opening.put_in_month": 5}
 OWNED_IN_ONE_SUM: Final = {"capital.counted": "one sum", "capital.own_loss": 5000}
 CORPORATION: Final = {"household.form": "corporation", "household.owner_pay": 30000}
-FARMS: Final = (*STRANGE, {}, LISTED, OWNED, PUT_IN, {**LINE, "household.needs": 300000}, OWNED_IN_ONE_SUM, CORPORATION)
+FARMS: Final[tuple[dict[str, Any], ...]] = (
+    *STRANGE,
+    {},
+    LISTED,
+    OWNED,
+    PUT_IN,
+    {**LINE, "household.needs": 300000},
+    OWNED_IN_ONE_SUM,
+    CORPORATION,
+    TAXED,
+)
 
 STATEMENTS: Final[Mapping[str, Checked]] = {
     "bags_value.counts_add_up": Checked(
@@ -44,10 +54,11 @@ STATEMENTS: Final[Mapping[str, Checked]] = {
             "month_balance.bags_in_process",
             "month_balance.fixed",
             "month_balance.equity",
+            "month_balance.other_short",
             "month_income.after_tax",
             "month_income.left",
         ),
-        slips_where=LISTED,
+        slips_where={**LISTED, **TAXED},
         holds=FARMS,
     ),
     "month_balance.cash_agrees": Checked(
@@ -97,10 +108,11 @@ STATEMENTS: Final[Mapping[str, Checked]] = {
             "year_statements.closing",
             "year_statements.received",
             "year_statements.paid_running",
+            "year_statements.sales_tax",
             "year_statements.from_loans",
             "year_balance.cash",
         ),
-        slips_where=LISTED,
+        slips_where={**LISTED, **TAXED},
         holds=FARMS,
     ),
     "year_statements.equity_agrees": Checked(

@@ -173,6 +173,12 @@ WHOLE_FARM: Final[Mapping[str, Mapping[str, Any]]] = {
     "nothing owned": {"item.price": None, "item.salvage": None, "item.life": None},
     "things still to be bought": {"item.bought_in": [0, 4, 0]},
     "energy bill below what steam takes": {"bills.energy": 50},
+    "social insurance by its own rate": {
+        "household.social": "by its own rate",
+        "household.social_rate": 0.2,
+        "household.social_share": 0.8,
+        "household.social_deducted": 1,
+    },
     "a year of loss": {"customer.price": 1, "loans.payments": 20000, "household.tax_rate": 0.4},
 }
 

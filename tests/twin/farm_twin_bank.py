@@ -8,7 +8,7 @@ from typing import Any, Final
 
 import numpy as np
 
-from tests.twin.farm_twin_ground import Given, Numbers, Results, agree, over, same
+from tests.twin.farm_twin_ground import Given, Numbers, Results, agree, over, same, taken_of_a_profit
 from tests.twin.farm_twin_loans import Loan, first_full_year, level_payment, listed, loans_of, loans_of_a_year, run
 
 __all__ = ["crosswalk", "the_bank"]
@@ -227,7 +227,8 @@ def covenants(given: Given, out: Results) -> Results:
     payments, cover = yearly(out, "coverage.payments"), yearly(out, "coverage.after_household")
     due, current = yearly(out, "farm_ratios.due"), yearly(out, "farm_ratios.current")
     closing = by_month(out, "month_cash.closing")
-    least = float(given["request.wanted_cash"]) - float(out["month_cash.rounding"])
+    room = float(out["month_cash.rounding"])
+    least = float(given["request.wanted_cash"]) - room
     short = [float(cash < least) for cash in closing]
     months_short = [sum(short[first : first + YEAR]) for first in range(0, len(closing), YEAR)]
     kept = {
@@ -235,7 +236,7 @@ def covenants(given: Given, out: Results) -> Results:
             paid <= 0 or one >= given["request.wanted_coverage"] for paid, one in zip(payments, cover, strict=True)
         ],
         "current": [
-            owed <= 0 or one >= given["request.wanted_current"] for owed, one in zip(due, current, strict=True)
+            owed <= room or one >= given["request.wanted_current"] for owed, one in zip(due, current, strict=True)
         ],
         "debt": [
             owed <= has * given["request.most_debt"]
@@ -302,7 +303,7 @@ def largest_loan(given: Given, out: Results, found: Results) -> Results:
     can_go = over(float(out["coverage.typical_capacity"]), float(given["request.wanted_coverage"]))
     room = max(can_go - others, 0.0)
     each = over(found["request.paid_a_year"], found["request.amount"])
-    tax = max(income + found["request.interest_a_year"] * in_plan, 0.0) * float(given["household.tax_rate"])
+    tax = max(income + found["request.interest_a_year"] * in_plan, 0.0) * taken_of_a_profit(given)
     left = earned + home - living
     return {
         "largest_loan.others": others,

@@ -10,7 +10,7 @@ import numpy as np
 import numpy.typing as npt
 
 __all__ = ["ROUNDING", "Given", "Numbers", "Results", "agree", "chosen_rows", "nothing_left", "over", "same", "spread",
-    "whole_up",
+    "taken_of_a_profit", "whole_up",
 ]  # fmt: skip
 
 Given = Mapping[str, Any]
@@ -57,3 +57,12 @@ def chosen_rows(given: Given) -> list[int]:
 def spread(rows: Sequence[Sequence[float]]) -> Numbers:
     """A table of numbers as an array."""
     return np.array(rows, dtype=float)
+
+
+def taken_of_a_profit(given: Given) -> float:
+    """Of 100 of profit: insurance on part of it, unless one rate holds all; then income tax on what insurance leaves to tax."""
+    insurance = 0.0
+    if same(given["household.social"], "by its own rate") and not same(given["household.form"], "corporation"):
+        insurance = 100 * float(given["household.social_share"]) * float(given["household.social_rate"])
+    taxed = 100 - insurance * float(given["household.social_deducted"])
+    return (taxed * float(given["household.tax_rate"]) + insurance) / 100

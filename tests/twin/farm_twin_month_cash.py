@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from tests.twin.farm_twin_ground import ROUNDING, Given, Results, over, same
+from tests.twin.farm_twin_ground import ROUNDING, Given, Results, over, same, taken_of_a_profit
 from tests.twin.farm_twin_month_steps import MONTHS_IN_A_YEAR, Monthly, Months, alike, running
 
 __all__ = ["cash", "household"]
@@ -38,13 +38,12 @@ def household(given: Given, out: Results, when: Months) -> Results:
         if month % MONTHS_IN_A_YEAR == 0:
             earned = set_aside = 0.0
         earned += each
-        due = max(earned, 0.0) * float(given["household.tax_rate"])
+        due = max(earned, 0.0) * taken_of_a_profit(given)
         tax.append(due - set_aside)
         set_aside = due
         of_year.append(earned)
         tax_of_year.append(due)
     found = {
-        "incorporated": float(incorporated),
         "drawn": drawn,
         "pay": pay,
         "goods_and_work": goods,
@@ -90,7 +89,7 @@ def paid_and_collected(given: Given, out: Results) -> Results:
         loans = float(out["loan_months.drawn"][month]) - float(out["loan_months.fees"][month])
         loans -= float(out["loan_months.payments"][month])
         put_in = float(given["opening.put_in"]) if month < float(given["opening.put_in_month"]) <= month + 1 else 0.0
-        left = came - gone
+        left = came - gone + out["month_sales_tax.net"][month]
         lines = (suppliers, every, unforeseen, invested, home, gone, left, loans, put_in, left + loans + put_in)
         for name, value in zip(found, lines, strict=True):
             found[name].append(value)

@@ -12,6 +12,7 @@ from tests.twin.farm_twin_month_cash import cash, household
 from tests.twin.farm_twin_month_costs import bills_by_month, capital_by_month, supplies
 from tests.twin.farm_twin_month_sales import sales
 from tests.twin.farm_twin_month_steps import DAYS_IN_A_WEEK, MONTHS_IN_A_YEAR, Monthly, Months, running
+from tests.twin.farm_twin_sales_tax import sales_tax
 
 __all__ = ["calendar_months", "months"]
 
@@ -138,7 +139,7 @@ def spawn_by_month(given: Given, out: Results, when: Months) -> Results:
     return {f"month_spawn.{name}": value for name, value in found.items()}
 
 
-STEPS = (spawn_by_month, sales, supplies, bills_by_month, capital_by_month, household, cash)
+STEPS = (spawn_by_month, sales, supplies, bills_by_month, capital_by_month, sales_tax, household, cash)
 """After the weeks, in the order in which each uses those before."""
 
 

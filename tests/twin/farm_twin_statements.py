@@ -6,10 +6,11 @@ import math
 from collections.abc import Callable, Sequence
 from itertools import pairwise
 
-from tests.twin.farm_twin_ground import ROUNDING, Given, Results, over, same, whole_up
+from tests.twin.farm_twin_ground import ROUNDING, Given, Results, over, same, taken_of_a_profit, whole_up
 from tests.twin.farm_twin_loans import YEARS, Loan, listed, loans_of, loans_of_a_year, run
 from tests.twin.farm_twin_month_steps import MONTHS_IN_A_YEAR, Monthly, Months
 from tests.twin.farm_twin_months import calendar_months
+from tests.twin.farm_twin_sales_tax import opening_tax
 from tests.twin.farm_twin_week_steps import DAYS_IN_A_WEEK, Weekly, later, so_far
 
 __all__ = ["statements"]
@@ -149,6 +150,7 @@ def balance(
         "payables": float(out["month_supplies.opening_owed"]),
         "credit_line": float(given["opening.line_owed"]),
         "loans_current": due,
+        "other_short": opening_tax(given),
         "owed": owed,
     }
     lines = {
@@ -159,10 +161,12 @@ def balance(
         "payables": "month_supplies.owed",
         "credit_line": "month_cash.on_line",
         "loans_current": "loan_months.due_next",
+        "other_short": "month_sales_tax.owed",
         "owed": "loan_months.owed",
     }
     sheet: Sheet = {name: [opening[name], *numbers(out[line])] for name, line in lines.items()}
     sheet["fixed"] = [each + land for each in sheet["fixed"]]
+    sheet["other_short"] = [each + float(given["opening.other_due"]) for each in sheet["other_short"]]
     sheet["spawn"], sheet["accrued_interest"] = spawn, interest
     sheet["bags_in_process"] = [found["value_at_start"], *found["value"]]
     sheet["other_current"] = [float(given["opening.other_current"])] * (months + 1)
@@ -174,10 +178,10 @@ def balance(
         return [more + sum(each) for each in zip(*(sheet[name] for name in names), strict=True)]
 
     current = ("cash", "receivables", "supplies", "spawn", "bags_in_process", "other_current")
-    short = ("payables", "accrued_interest", "credit_line", "loans_current")
+    short = ("payables", "accrued_interest", "credit_line", "loans_current", "other_short")
     sheet["current_assets"] = added(*current)
     sheet["total_assets"] = added("current_assets", "fixed")
-    sheet["current_liabilities"] = added(*short, more=float(given["opening.other_due"]))
+    sheet["current_liabilities"] = added(*short)
     sheet["total_liabilities"] = added("current_liabilities", "loans_later", more=float(given["opening.other_long"]))
     sheet["equity"] = [
         one - other for one, other in zip(sheet["total_assets"], sheet["total_liabilities"], strict=True)
@@ -303,7 +307,7 @@ def coverages(given: Given, out: Results, by_year: Callable[[Monthly], list[floa
         "coverage_ramp": after[0],
         "coverage_full": after[full - 1] if full else 0.0,
     }
-    rate = float(given["household.tax_rate"])
+    rate = taken_of_a_profit(given)
     on_top = pay * (1 + float(given["farm.payroll_extra"]))
     profit = float(out["year.profit"]) - on_top
     paid, bears = loans_of_a_year(given)

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from tests.twin.farm_twin_ground import ROUNDING, Given, Results, over, same
+from tests.twin.farm_twin_ground import ROUNDING, Given, Results, over, same, taken_of_a_profit
 from tests.twin.farm_twin_loans import loans_of_a_year
 
 __all__ = ["bills", "capital", "owned", "safety_paid", "year"]
@@ -210,7 +210,7 @@ def what_is_left(given: Given, out: Results, book: dict[str, float]) -> dict[str
     worn = float(out["capital.loss"])
     paid_back, interest = loans_of_a_year(given)
     profit = book["takings"] - (book["cash_cost"] + worn + interest)
-    tax = profit * float(given["household.tax_rate"]) if profit > 0 else 0.0
+    tax = profit * taken_of_a_profit(given) if profit > 0 else 0.0
     household = book["takings"] - (book["cash_cost"] + paid_back + tax + worn)
     left = household + float(given["household.other_income"]) - float(given["household.needs"])
     own = float(out["hours.own_value"])
@@ -293,6 +293,7 @@ def year(given: Given, out: Results) -> Results:
     loans = {name: left.pop(name) for name in ("interest", "repaid")}
     needs = float(given["household.needs"])
     household["lives"] = float(needs <= 0 or household["left_over"] >= 0)
+    household["incorporated"] = float(same(given["household.form"], "corporation"))
     adds_up = float(abs(unaccounted) <= ROUNDING * (abs(money) + abs(book.pop("takings"))))
     parts: dict[str, Results] = {
         "loans": loans,

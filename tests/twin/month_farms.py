@@ -20,7 +20,19 @@ from tests.twin.random_farms import random_farm
 
 __all__ = ["MONTH_EDGES", "month_edge", "month_farm", "month_numbers", "random_month_farm", "with_one_of_months"]
 
-TABLES: Final = ("opening", "item", "bill", "bills", "capital", "household", "plan", "start_up", "step_up", "loan")
+TABLES: Final = (
+    "opening",
+    "item",
+    "bill",
+    "bills",
+    "capital",
+    "household",
+    "plan",
+    "start_up",
+    "step_up",
+    "loan",
+    "sales_tax",
+)
 """Whose numbers the months are made of, besides the typical year."""
 
 
@@ -44,6 +56,15 @@ LOANS: Final[Mapping[str, Any]] = {
     "loan.fees": [900, None, None],
 }
 NEW: Final[Mapping[str, Any]] = {"farm.stage": "new farm", "opening.cash": 30000}
+
+TAXED: Final[Mapping[str, Any]] = {
+    "sales_tax.counted": "In cash",
+    "sales_tax.on_supplies": 0.07,
+    "sales_tax.on_bills": 0.1,
+    "sales_tax.on_bought": 0.19,
+    "sales_tax.owed_first": 900,
+    "customer.tax_inside": [0.07, 0.19, 0, 0.1, 0.07],
+}
 
 MONTH_EDGES: Final[Mapping[str, Mapping[str, Any]]] = {
     "nothing strange": {"opening.cash": 20000},
@@ -122,6 +143,37 @@ MONTH_EDGES: Final[Mapping[str, Mapping[str, Any]]] = {
     "picked by the piece": {"picking.paid": "by the piece", "hours.counted": "worked out by task"},
     "hours paid": {"hours.counted": "hours paid", "hours.hired_hours": 60},
     "a corporation": {"household.form": "Corporation", "household.owner_pay": 48000, "household.needs": 30000},
+    "social insurance by its own rate": {
+        "household.social": "By its own rate",
+        "household.tax_rate": 0.12,
+        "bill.due_in": [9, 2, None],
+        "bill.amount": [30000, 0, None],
+    },
+    "social insurance of a corporation": {
+        "household.social": "by its own rate",
+        "household.form": "corporation",
+        "household.owner_pay": 20000,
+    },
+    "social insurance and tax of more than everything": {
+        "household.social": "by its own rate",
+        "household.tax_rate": 1,
+    },
+    "sales tax in cash": {**TAXED, "selling.tax": "Registered: passed on"},
+    "sales tax in cash, paid over once a year": {
+        **TAXED,
+        "selling.tax": "registered: passed on",
+        "sales_tax.paid_over_each": "Once a year",
+        "sales_tax.owed_first": -700,
+        "opening.customers_owe": 5000,
+        "customer.days_to_pay": [45, 0, 10, 100, 14],
+    },
+    "sales tax in cash, paid over every month": {
+        **TAXED,
+        "selling.tax": "registered: passed on",
+        "sales_tax.paid_over_each": "every month",
+        "capital.steamer_bought_in": 3,
+    },
+    "sales tax in cash that is not passed on": TAXED,
     "a household that needs more than it earns": {"household.needs": 90000, "household.debts": 12000},
     "a household with more from elsewhere": {"household.needs": 20000, "household.other_income": 90000},
     "a tax of everything": {"household.tax_rate": 1, "bill.due_in": [9, 2, None], "bill.amount": [70000, 0, None]},

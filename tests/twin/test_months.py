@@ -20,7 +20,7 @@ from tests.twin.outcomes import outcomes
 SYSTEMS: Final = ("metric", "us")
 HORIZONS: Final = (12, 36, 84)
 RANDOM_FARMS: Final = 12
-SECTIONS: Final = ("totals", "spawn", "sales", "supplies", "bills", "capital", "household", "cash")
+SECTIONS: Final = ("totals", "spawn", "sales", "supplies", "bills", "capital", "sales_tax", "household", "cash")
 
 Lines = Mapping[str, Array]
 

@@ -74,7 +74,7 @@ class Covenants(Section):
 
     @line("Current ratio is kept", unit="flag", axes=(PLAN_YEAR,))
     def current_kept(self) -> Expr:
-        """At the end of the year; fine where nothing is due."""
+        """At the end of the year; fine where nothing is due but a rounding."""
         due = self.ratios.due
         return any_of(due <= 0, self.ratios.current >= self.wanted_current)
 

@@ -49,7 +49,7 @@ class LargestLoan(Section):
     def tax_without(self) -> Expr:
         """Its interest is no cost then."""
         saved = self.request.interest_a_year * self.request.loans.listed
-        return maximum(self.typical.typical_income + saved, 0) * self.typical.book.home.household.tax_rate
+        return maximum(self.typical.typical_income + saved, 0) * self.typical.book.home.household.tax_slope
 
     @line("Typical year without the loan: can go to loans, the household paid", unit="money", source=FARM_RATIOS)
     def capacity_without(self) -> Expr:

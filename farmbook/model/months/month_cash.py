@@ -25,6 +25,7 @@ from farmbook.model.months.month_bills import MonthBills
 from farmbook.model.months.month_capital import MonthCapital
 from farmbook.model.months.month_household import MonthHousehold
 from farmbook.model.months.month_sales import MonthSales
+from farmbook.model.months.month_sales_tax import MonthSalesTax
 from farmbook.model.months.month_supplies import MonthSupplies
 from farmbook.model.repaying.loan_months import LoanMonths
 from farmbook.model.shocks.shocks import Shocks
@@ -46,6 +47,7 @@ class MonthCash(Section):
     supplies = uses(MonthSupplies)
     bills = uses(MonthBills)
     capital = uses(MonthCapital)
+    sales_tax = uses(MonthSalesTax)
     home = uses(MonthHousehold)
     loans = uses(LoanMonths)
     shocks = uses(Shocks)
@@ -171,8 +173,8 @@ class MonthCash(Section):
 
     @line("Left of the month before loans and line", unit="money", axes=(MONTH,))
     def before_loans(self) -> Expr:
-        """What customers paid less all that."""
-        return self.sales.collected - self.paid_out
+        """What customers paid less all that, with sales tax that lies in cash."""
+        return self.sales.collected - self.paid_out + self.sales_tax.net
 
     @line("Loans in the month: drawn less fees and payments", unit="money", axes=(MONTH,))
     def from_loans(self) -> Expr:
@@ -188,7 +190,7 @@ class MonthCash(Section):
     @line("Left of the month before the credit line", unit="money", axes=(MONTH,))
     def net(self) -> Expr:
         """With loans, and what the owner puts in."""
-        return self.sales.collected - self.paid_out + self.from_loans + self.from_owner
+        return self.sales.collected - self.paid_out + self.sales_tax.net + self.from_loans + self.from_owner
 
     @line("Cash at the end of the month, before any credit line", unit="money", axes=(MONTH,))
     def without_line(self) -> Expr:

@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-from typing import Final
-
 from farmbook.expr.functions import joined, maximum, previous, starting
 from farmbook.expr.nodes import Expr
 from farmbook.model.axes import MONTH
@@ -15,14 +13,11 @@ from farmbook.model.months.month_supplies import MonthSupplies
 from farmbook.model.place.farm_plan import Farm
 from farmbook.model.repaying.loan_months import LoanMonths
 from farmbook.model.year.household import Household
-from farmbook.sections.declare import Option, choice, line, number, uses
+from farmbook.sections.declare import line, number, uses
 from farmbook.sections.section import Section
 from farmbook.sources import COMMON_PRACTICE
 
 __all__ = ["MonthHousehold"]
-
-SOLE_TRADER: Final = Option("sole trader", "sole trader or partnership")
-CORPORATION: Final = Option("corporation", "corporation")
 
 
 class MonthHousehold(Section):
@@ -40,14 +35,6 @@ class MonthHousehold(Section):
     capital = uses(MonthCapital)
     loans = uses(LoanMonths)
 
-    form = choice(
-        "Who the farm belongs to",
-        SOLE_TRADER,
-        CORPORATION,
-        default=SOLE_TRADER,
-        how="It changes what the owner's pay is, and what tax is taken of. Ask who does your taxes.",
-        source=COMMON_PRACTICE,
-    )
     owner_pay = number(
         "Corporation: owner's pay a year",
         unit="money/year",
@@ -69,21 +56,16 @@ class MonthHousehold(Section):
         decided=True,
     )
 
-    @line("The farm is a corporation", unit="flag")
-    def incorporated(self) -> Expr:
-        """Its owner gets a wage."""
-        return self.chose(self.form, CORPORATION)
-
     @line("Household money drawn in a month", unit="money")
     def drawn(self) -> Expr:
         """Living and debts, less income from elsewhere; never below zero. Nothing is drawn from a corporation."""
         needed = self.household.needs + self.debts - self.household.other_income
-        return joined(maximum(needed, 0), "money") / MONTHS_A_YEAR * (1 - self.incorporated)
+        return joined(maximum(needed, 0), "money") / MONTHS_A_YEAR * (1 - self.household.incorporated)
 
     @line("Owner's pay in a month, payroll tax with it", unit="money")
     def pay(self) -> Expr:
         """Of a corporation."""
-        a_year = self.owner_pay * (1 + self.farm.payroll_extra) * self.incorporated
+        a_year = self.owner_pay * (1 + self.farm.payroll_extra) * self.household.incorporated
         return joined(a_year, "money") / MONTHS_A_YEAR
 
     # Profit and tax
@@ -117,7 +99,7 @@ class MonthHousehold(Section):
     @line("Tax set aside in the year of the plan so far", unit="money", axes=(MONTH,))
     def tax_of_year(self) -> Expr:
         """Nothing while the year has a loss."""
-        return starting(0, maximum(self.profit_of_year, 0) * self.household.tax_rate)
+        return starting(0, maximum(self.profit_of_year, 0) * self.household.tax_slope)
 
     @line("Tax set aside in the month", unit="money", axes=(MONTH,))
     def tax(self) -> Expr:

@@ -51,9 +51,9 @@ class Picks(Section):
     @line("Picked in the week of a typical yield, by flush", unit="kg_picked", axes=(FLUSH, WEEK))
     def typical(self) -> Expr:
         """Of bags filled some weeks before; the part of a week shares them between two. Nothing of flushes that are not kept."""
-        row, whole, part = self.weeks.row, self.lags.pick_whole, self.lags.pick_part
-        this = at(self.sound, WEEK, maximum(row - whole, 1)) * (1 - part)
-        bags = this + at(self.sound, WEEK, (row - whole - 1 - 1) * (row > whole + 1) + 1) * part
+        row, after = self.weeks.row, self.lags.pick_after
+        this = at(self.sound, WEEK, maximum(row - self.lags.pick_whole, 1)) * self.lags.pick_first
+        bags = this + at(self.sound, WEEK, (row - after - 1) * (row > after) + 1) * self.lags.pick_part
         return bags * self.crop.fresh_per_live
 
     @line("Picked of a bag, of that of a typical year", unit="share", axes=(WEEK,))

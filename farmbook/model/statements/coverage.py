@@ -34,7 +34,7 @@ class Coverage(Section):
     @line("Coverage: household income from elsewhere and owner's pay, a year", unit="money")
     def household_income(self) -> Expr:
         """Owner's pay of a corporation alone, before payroll tax."""
-        pay = self.book.home.owner_pay * self.book.home.incorporated
+        pay = self.book.home.owner_pay * self.book.home.household.incorporated
         return joined(self.book.home.household.other_income + pay, "money")
 
     @line("Coverage: living and debts of the household, a year", unit="money")
@@ -136,7 +136,7 @@ class Coverage(Section):
     @line("Typical year: tax on that", unit="money")
     def typical_tax(self) -> Expr:
         """Nothing on a loss."""
-        return maximum(self.typical_income, 0) * self.book.home.household.tax_rate
+        return maximum(self.typical_income, 0) * self.book.home.household.tax_slope
 
     @line("Typical year: loan payments due", unit="money")
     def typical_payments(self) -> Expr:

@@ -42,7 +42,7 @@ class CoveragePrice(Section):
     @line("Income from operations that just pays household and loans", unit="money")
     def wanted(self) -> Expr:
         """Before tax; a loss bears none."""
-        return income_for_capacity(self.after_tax, self.household.tax_rate)
+        return income_for_capacity(self.after_tax, self.household.tax_slope)
 
     @line("Typical year: all costs without fees on the price", unit="money")
     def costs(self) -> Expr:
@@ -65,7 +65,7 @@ class CoveragePrice(Section):
     @line("Some income pays household and loans", unit="flag")
     def can_be(self) -> Expr:
         """Loans are paid, and what is earned is not all taxed away."""
-        enough = any_of(self.after_tax <= 0, self.household.tax_rate < 1)
+        enough = any_of(self.after_tax <= 0, self.household.tax_slope < 1)
         return enough * (self.coverage.typical_payments > 0)
 
     @line("At that price: income from operations", unit="money", source=ARITHMETIC)
@@ -77,7 +77,7 @@ class CoveragePrice(Section):
     @line("At that price: can go to loans, the household paid", unit="money", source=ARITHMETIC)
     def capacity_then(self) -> Expr:
         """Tax worked out anew."""
-        tax = maximum(self.income_then, 0) * self.household.tax_rate
+        tax = maximum(self.income_then, 0) * self.household.tax_slope
         earned = self.income_then + self.put_back
         return repayment_capacity(earned, self.coverage.household_income, self.coverage.living, tax)
 

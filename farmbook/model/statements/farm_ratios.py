@@ -90,7 +90,7 @@ class FarmRatios(Section):
     @line("Own and family hours that no wage pays, worth a year", unit="money")
     def unpaid_work(self) -> Expr:
         """At what an hour is worth to you. In a corporation the owner's pay is a cost already."""
-        return joined(self.year.hours.own_value, "money") * (1 - self.home.incorporated)
+        return joined(self.year.hours.own_value, "money") * (1 - self.home.household.incorporated)
 
     @line("Earned for all that is owned", unit="money", axes=BY_YEAR, source=FARM_RATIOS)
     def earned(self) -> Expr:

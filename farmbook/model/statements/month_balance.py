@@ -112,11 +112,16 @@ class MonthBalance(Section):
         """The current portion."""
         return starting(self.book.loans.due_at_start, self.book.loans.due_next)
 
+    @line("Owed: sales tax and other debts due within a year", unit="money", axes=(MONTH,))
+    def other_short(self) -> Expr:
+        """Sales tax not yet paid over; the plan keeps other debts as they are."""
+        return starting(self.start.other_short, self.book.sales_tax.owed + self.start.other_due)
+
     @line("Owed: all that is due within a year", unit="money", axes=(MONTH,))
     def current_liabilities(self) -> Expr:
         """Current liabilities."""
         short = self.payables + self.accrued_interest + self.credit_line + self.loans_current
-        return starting(self.start.due, short + self.start.other_due)
+        return starting(self.start.due, short + self.other_short)
 
     @line("Owed: loans to be repaid later", unit="money", axes=(MONTH,))
     def loans_later(self) -> Expr:

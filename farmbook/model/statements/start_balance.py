@@ -108,11 +108,16 @@ class StartBalance(Section):
         """Total assets."""
         return self.liquid + self.stock + self.fixed
 
+    @line("At the start: sales tax and other debts due within a year", unit="money")
+    def other_short(self) -> Expr:
+        """Other debts as typed."""
+        return self.cash.sales_tax.opening_owed + self.other_due
+
     @line("At the start: due within a year", unit="money")
     def due(self) -> Expr:
         """Current liabilities."""
         short = self.cash.supplies.opening_owed + self.accrued.at_start + self.cash.line_owed
-        return short + self.cash.loans.due_at_start + self.other_due
+        return short + self.cash.loans.due_at_start + self.other_short
 
     @line("At the start: loans to be repaid later", unit="money")
     def later(self) -> Expr:

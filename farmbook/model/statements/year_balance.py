@@ -78,6 +78,11 @@ class YearBalance(Section):
         "The principal of the next twelve months.",
         lambda self: (self.start.cash.loans.due_at_start, self.month.loans_current),
     )
+    other_short = at_year_end(
+        "Sales tax and other short debts",
+        "Other debts as typed.",
+        lambda self: (self.start.other_short, self.month.other_short),
+    )
     current_liabilities = at_year_end(
         "Current liabilities",
         "All that is due within a year, other debts with it.",

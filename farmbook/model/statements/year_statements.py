@@ -71,10 +71,16 @@ class YearStatements(Section):
         lambda self: self.book.loans.interest + self.book.line_interest,
     )
 
+    sales_tax = in_year(
+        "Year: sales tax collected, less paid and paid over",
+        "Nothing where it is not in cash.",
+        lambda self: self.book.sales_tax.net,
+    )
+
     @line("Year: cash from running the farm", unit="money", axes=(PLAN_YEAR,))
     def from_running(self) -> Expr:
         """After interest and tax, before the household."""
-        return self.received - self.paid_running - self.paid_interest - self.tax
+        return self.received + self.sales_tax - self.paid_running - self.paid_interest - self.tax
 
     bought = in_year("Year: bought and replaced", "Equipment of all kinds.", lambda self: self.book.invested)
     from_loans = in_year(

@@ -15,6 +15,7 @@ from farmbook.model.labour.hours import Hours
 from farmbook.model.months.month_bills import MonthBills
 from farmbook.model.months.month_cash import MonthCash
 from farmbook.model.months.month_sales import MonthSales
+from farmbook.model.months.month_sales_tax import MonthSalesTax
 from farmbook.model.months.month_spawn import MonthSpawn
 from farmbook.model.months.month_supplies import MonthSupplies
 from farmbook.model.months.month_totals import MonthTotals
@@ -75,6 +76,7 @@ class BadCase(Alternative):
     sizes = uses(StressSizes)
     months = uses(PlanMonths)
     sales = uses(MonthSales)
+    sales_tax = uses(MonthSalesTax)
     supplies = uses(MonthSupplies)
     hours = uses(Hours)
 
@@ -83,12 +85,13 @@ class BadCase(Alternative):
         """The shocks that are not neutral."""
 
     def changes(self) -> Shocked:
-        """Those; what the plan starts with is past, and hands are paid as planned."""
+        """Those; what the plan starts with is past, hands are paid and sales tax moves as planned."""
         return {
             MonthSales.typical_month: self.sales.typical_month,
             MonthSales.waiting: self.sales.waiting,
             MonthSales.still_waiting: self.sales.still_waiting,
             MonthSupplies.typical: self.supplies.typical,
+            MonthSalesTax.net: self.sales_tax.net,
             Hours.hired: self.hours.hired,
             **self.shocked(),
         }
@@ -138,10 +141,10 @@ class BadCase(Alternative):
         """Read it beside the other, never alone."""
         return self.of(Coverage.typical_before)
 
-    @line("Left when the household has lived, a year: {}", unit="money/year")
+    @line("Left when the household has lived, a year: {}", unit="money")
     def left_over(self) -> Expr:
         """Of a typical year in which things go so."""
-        return self.of(Household.left_over)
+        return joined(self.of(Household.left_over), "money")
 
     @line("Month in which cash is enough again for good: {}", unit="count")
     def enough_from(self) -> Expr:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from farmbook.expr.functions import joined
 from farmbook.expr.nodes import Expr
 from farmbook.expr.sentences import either, figure, say
 from farmbook.model.months.month_cash import MonthCash
@@ -17,6 +18,7 @@ from farmbook.model.stress.bad_cases import (
     PricesFall,
     RatesRise,
 )
+from farmbook.model.year.household import Household
 from farmbook.sections.declare import line, uses
 from farmbook.sections.section import Section
 
@@ -29,6 +31,7 @@ class IfBadly(Section):
     title = "If things go badly"
 
     cash = uses(MonthCash)
+    household = uses(Household)
     prices = uses(PricesFall)
     weight = uses(LessPicked)
     losses = uses(MoreLost)
@@ -59,6 +62,11 @@ class IfBadly(Section):
     def back(self) -> Expr:
         """For good."""
         return say(either(self.cash.months_below > 0, self.again_told, "never below"))
+
+    @line("As planned: left when the household has lived, a year", unit="money")
+    def left_over(self) -> Expr:
+        """Of a typical year."""
+        return joined(self.household.left_over, "money")
 
     @line("Cases of markets in which cash falls below the least to keep", unit="count")
     def of_markets(self) -> Expr:

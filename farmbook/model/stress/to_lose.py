@@ -43,7 +43,7 @@ class ToLose(Alike):
     @line("Income from operations at which that is there, coverage {}", unit="money", source=FARM_RATIOS)
     def income(self) -> Expr:
         """Before tax; a loss bears none."""
-        return income_for_capacity(self.after_tax, self.household.tax_rate)
+        return income_for_capacity(self.after_tax, self.household.tax_slope)
 
     @line("Income that may be lost, coverage {}", unit="money")
     def room(self) -> Expr:

@@ -2,18 +2,26 @@
 
 from __future__ import annotations
 
+from typing import Final
+
 from farmbook.calc.calendar import MONTHS_IN_A_YEAR
+from farmbook.calc.tax import social_on_each_more, tax_on_each_more
 from farmbook.expr.functions import any_of, maximum
 from farmbook.expr.nodes import Expr
 from farmbook.expr.sentences import either, figure, say
 from farmbook.model.owning.capital import Capital
 from farmbook.model.year.loans import Loans
 from farmbook.model.year.year import Year
-from farmbook.sections.declare import check, line, number, uses
+from farmbook.sections.declare import Option, check, choice, line, number, uses
 from farmbook.sections.section import Section
-from farmbook.sources import COMMON_PRACTICE
+from farmbook.sources import COMMON_PRACTICE, SOCIAL_INSURANCE
 
 __all__ = ["Household"]
+
+SOLE_TRADER: Final = Option("sole trader", "sole trader or partnership")
+CORPORATION: Final = Option("corporation", "corporation")
+IN_ONE_RATE: Final = Option("in the one rate", "in the one rate")
+OWN_RATE: Final = Option("by its own rate", "by its own rate")
 
 
 class Household(Section):
@@ -31,9 +39,58 @@ class Household(Section):
         usual=(0.1, 0.45),
         hard=(0, 1),
         default=0.25,
-        how="Last year's bill over last year's profit; ask who does your taxes. One rate for everything.",
+        how="Last year's bill over last year's profit; ask who does your taxes. Income tax alone where insurance has its own rate.",
         source=COMMON_PRACTICE,
         note="From memory, and rough. No tax is counted on a loss.",
+    )
+    form = choice(
+        "Who the farm belongs to",
+        SOLE_TRADER,
+        CORPORATION,
+        default=SOLE_TRADER,
+        how="It changes what the owner's pay is, and what tax is taken of. Ask who does your taxes.",
+        source=COMMON_PRACTICE,
+    )
+    social = choice(
+        "Social insurance of the self-employed",
+        IN_ONE_RATE,
+        OWN_RATE,
+        default=IN_ONE_RATE,
+        how="By its own rate where it is taken of the profit. In a corporation payroll tax on the owner's pay stands for it.",
+        source=COMMON_PRACTICE,
+    )
+    social_rate = number(
+        "Social insurance of the self-employed: rate",
+        unit="share",
+        usual=(0.05, 0.3),
+        hard=(0, 1),
+        default=0.153,
+        how="Of your country, for the self-employed. Read only where it has its own rate.",
+        source=SOCIAL_INSURANCE,
+        note="Read for one country in one year; rates change.",
+        decided=True,
+    )
+    social_share = number(
+        "Social insurance of the self-employed: taken of so much of the profit",
+        unit="share",
+        usual=(0.5, 1),
+        hard=(0, 1),
+        default=0.9235,
+        how="The part of the profit that the rate is taken of; all of it in most countries.",
+        source=SOCIAL_INSURANCE,
+        note="From memory, for one country.",
+        decided=True,
+    )
+    social_deducted = number(
+        "Social insurance of the self-employed: part that income tax may deduct",
+        unit="share",
+        usual=(0, 1),
+        hard=(0, 1),
+        default=0.5,
+        how="Ask who does your taxes; 0 where income tax is taken of all the profit.",
+        source=SOCIAL_INSURANCE,
+        note="From memory, for one country.",
+        decided=True,
     )
     needs = number(
         "What the household needs a year",
@@ -55,10 +112,30 @@ class Household(Section):
         source=COMMON_PRACTICE,
     )
 
+    @line("The farm is a corporation", unit="flag")
+    def incorporated(self) -> Expr:
+        """Its owner gets a wage."""
+        return self.chose(self.form, CORPORATION)
+
+    @line("Social insurance of the self-employed by its own rate", unit="flag")
+    def social_apart(self) -> Expr:
+        """Never in a corporation: payroll tax goes with its owner's pay."""
+        return self.chose(self.social, OWN_RATE) * (1 - self.incorporated)
+
+    @line("Social insurance on each more of profit", unit="share", source=SOCIAL_INSURANCE)
+    def social_slope(self) -> Expr:
+        """0 where the one rate holds it."""
+        return social_on_each_more(self.social_rate, self.social_share) * self.social_apart
+
+    @line("Tax on each more of profit", unit="share", source=SOCIAL_INSURANCE)
+    def tax_slope(self) -> Expr:
+        """With social insurance of its own rate, part of which income tax deducts."""
+        return tax_on_each_more(self.tax_rate, self.social_slope, self.social_deducted)
+
     @line("Tax on the profit a year", unit="money/year")
     def tax(self) -> Expr:
-        """Nothing in a year of loss."""
-        return maximum(self.year.profit, 0) * self.tax_rate
+        """Social insurance with it. Nothing in a year of loss."""
+        return maximum(self.year.profit, 0) * self.tax_slope
 
     @line("Left for the household a year", unit="money/year")
     def left(self) -> Expr:
