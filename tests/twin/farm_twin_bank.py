@@ -236,7 +236,7 @@ def covenants(given: Given, out: Results) -> Results:
             paid <= 0 or one >= given["request.wanted_coverage"] for paid, one in zip(payments, cover, strict=True)
         ],
         "current": [
-            owed <= room or one >= given["request.wanted_current"] for owed, one in zip(due, current, strict=True)
+            owed <= 0 or one >= given["request.wanted_current"] for owed, one in zip(due, current, strict=True)
         ],
         "debt": [
             owed <= has * given["request.most_debt"]

@@ -320,6 +320,7 @@ def coverages(given: Given, out: Results, by_year: Callable[[Monthly], list[floa
         "typical_coverage": over(can, due),
         "typical_before": over(profit + put_back, due),
         "typical_margin": can - due,
+        "is_due": float(payments[0] > 0 or due > 0),
     }
     price = price_of_one(given, out, due, (rate, put_back, home - living, on_top))
     there = {"coverage_price.price": price, "coverage_price.coverage_then": float(price > 0)}
