@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Callable, Sequence
+from collections.abc import Callable, Mapping, Sequence
 from itertools import pairwise
 
 from tests.twin.farm_twin_ground import ROUNDING, Given, Results, over, same, taken_of_a_profit, whole_up
@@ -194,73 +194,43 @@ def rises(series: list[float]) -> Monthly:
     return [after - before for before, after in pairwise(series)]
 
 
+LINES = (
+    *("sales", "costs", "bags_rise", "spawn_rise", "spawn_used", "left"),
+    *("loan_interest", "interest", "before_tax", "tax", "after_tax"),
+)
+READ = (
+    *("month_sales.sales", "month_supplies.used_up", "month_spawn.cost", "month_bills.wages", "month_bills.piece"),
+    *("month_household.standing_and_selling", "month_cash.unforeseen", "month_capital.loss", "loan_months.interest"),
+    *("month_cash.line_interest", "loan_months.fees", "month_household.tax"),
+)
+"""What income is made of, and of which months."""
+
+
 def income(out: Results, sheet: Sheet) -> Results:
     """Sales less what was used up for them, month by month."""
-    months = range(len(sheet["cash"]) - 1)
     pay = float(out["month_household.pay"])
-    bag_rise, spawn_rise, unpaid_rise = (
-        rises(sheet[name]) for name in ("bags_in_process", "spawn", "accrued_interest")
-    )
-    found: dict[str, Monthly] = {
-        name: []
-        for name in (
-            "sales",
-            "costs",
-            "bags_rise",
-            "spawn_rise",
-            "spawn_used",
-            "left",
-            "loan_interest",
-            "interest",
-            "before_tax",
-            "tax",
-            "after_tax",
-        )
-    }
-    for month in months:
-        here = {
-            name: float(out[name][month])
-            for name in (
-                *(
-                    "month_sales.sales",
-                    "month_supplies.used_up",
-                    "month_spawn.cost",
-                    "month_bills.wages",
-                    "month_bills.piece",
-                ),
-                *(
-                    "month_household.standing_and_selling",
-                    "month_cash.unforeseen",
-                    "month_capital.loss",
-                    "loan_months.interest",
-                ),
-                *("month_cash.line_interest", "loan_months.fees", "month_household.tax"),
-            )
-        }
-        spawn = here["month_spawn.cost"] - spawn_rise[month]
-        costs = here["month_supplies.used_up"] + spawn + here["month_bills.wages"] + here["month_bills.piece"] + pay
-        costs += here["month_household.standing_and_selling"] + here["month_cash.unforeseen"] - bag_rise[month]
-        of_loans = here["loan_months.interest"] + unpaid_rise[month]
-        interest = of_loans + here["month_cash.line_interest"] + here["loan_months.fees"]
-        left = here["month_sales.sales"] - costs
-        before = left - here["month_capital.loss"] - interest
-        tax = here["month_household.tax"]
-        row = (
-            here["month_sales.sales"],
-            costs,
-            bag_rise[month],
-            spawn_rise[month],
-            spawn,
-            left,
-            of_loans,
-            interest,
-            before,
-            tax,
-            before - tax,
-        )
+    stocks = [rises(sheet[name]) for name in ("bags_in_process", "spawn", "accrued_interest")]
+    found: dict[str, Monthly] = {name: [] for name in LINES}
+    for month in range(len(sheet["cash"]) - 1):
+        here = {name: float(out[name][month]) for name in READ}
+        row = income_of_month(here, pay, [series[month] for series in stocks])
         for name, value in zip(found, row, strict=True):
             found[name].append(value)
     return found
+
+
+def income_of_month(here: Mapping[str, float], pay: float, stocks: Sequence[float]) -> tuple[float, ...]:
+    """The lines of one month, in their order; stocks are bags, spawn and interest not yet paid."""
+    bag_rise, spawn_rise, unpaid_rise = stocks
+    spawn = here["month_spawn.cost"] - spawn_rise
+    costs = here["month_supplies.used_up"] + spawn + here["month_bills.wages"] + here["month_bills.piece"] + pay
+    costs += here["month_household.standing_and_selling"] + here["month_cash.unforeseen"] - bag_rise
+    of_loans = here["loan_months.interest"] + unpaid_rise
+    interest = of_loans + here["month_cash.line_interest"] + here["loan_months.fees"]
+    sales, tax = here["month_sales.sales"], here["month_household.tax"]
+    left = sales - costs
+    before = left - here["month_capital.loss"] - interest
+    return (sales, costs, bag_rise, spawn_rise, spawn, left, of_loans, interest, before, tax, before - tax)
 
 
 def first_full(given: Given, out: Results, years: int) -> int:

@@ -83,17 +83,17 @@ class Collateral(Section):
     @line("Security: condition, as typed", unit="1", axes=(SECURITY,))
     def condition_told(self) -> Expr:
         """In words."""
-        return Label(self.condition, "")
+        return Label(self.condition, "-")
 
     @line("Security: how valued, as typed", unit="1", axes=(SECURITY,))
     def valued_told(self) -> Expr:
         """In words."""
-        return Label(self.valued, "")
+        return Label(self.valued, "-")
 
     @line("Security: insurance, as typed", unit="1", axes=(SECURITY,))
     def insured_told(self) -> Expr:
         """In words."""
-        return Label(self.insured, "")
+        return Label(self.insured, "-")
 
     @line("Security: lendable value", unit="money", axes=(SECURITY,))
     def lendable_value(self) -> Expr:

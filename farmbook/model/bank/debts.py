@@ -53,12 +53,12 @@ class Debts(Section):
     @line("Loan: lender, as typed", unit="1", axes=(LOAN,))
     def lender_told(self) -> Expr:
         """In words."""
-        return Label(self.lender, "")
+        return Label(self.lender, "-")
 
     @line("Loan: security, as typed", unit="1", axes=(LOAN,))
     def secured_told(self) -> Expr:
         """In words."""
-        return Label(self.secured_by, "")
+        return Label(self.secured_by, "-")
 
     @line("Loan: owed when the plan starts", unit="money", axes=(LOAN,))
     def owed_at_start(self) -> Expr:

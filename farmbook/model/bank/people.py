@@ -57,12 +57,12 @@ class People(Section):
     @line("Owner: note", unit="1", axes=(OWNER,))
     def owner_told(self) -> Expr:
         """As typed."""
-        return Label(self.owner_note, "")
+        return Label(self.owner_note, "-")
 
     @line("Guarantor: note", unit="1", axes=(GUARANTOR,))
     def guarantor_told(self) -> Expr:
         """As typed."""
-        return Label(self.guarantor_note, "")
+        return Label(self.guarantor_note, "-")
 
     @line("Owners listed", unit="count")
     def many_owners(self) -> Expr:

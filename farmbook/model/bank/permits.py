@@ -49,12 +49,12 @@ class Permits(Section):
     @line("Permit: office, as typed", unit="1", axes=(PERMIT,))
     def office_told(self) -> Expr:
         """In words."""
-        return Label(self.office, "")
+        return Label(self.office, "-")
 
     @line("Permit: state, as typed", unit="1", axes=(PERMIT,))
     def state_told(self) -> Expr:
         """In words."""
-        return Label(self.state, "")
+        return Label(self.state, "-")
 
     @line("Permit: last day", unit="date", axes=(PERMIT,), zero_is_none=True)
     def ends(self) -> Expr:
