@@ -434,6 +434,7 @@ def statements(given: Given, out: Results) -> Results:
     every |= {f"year_statements.{name}": by_year(series) for name, series in earned.items() if name in KEPT}
     every |= {"year_statements.closing": year_ends["cash"][1:], "year_statements.equity": year_ends["equity"][1:]}
     every |= {"year_statements.cash_agrees": 1.0, "year_statements.equity_agrees": 1.0}
+    every["year_balance.equity_at_end"] = sheet["equity"][-1]
     every |= {"start_balance.equity": sheet["equity"][0], "start_balance.assets": sheet["total_assets"][0]}
     every |= coverages(given, out, by_year, earned)
     return every | ratios(given, out, year_ends, by_year, earned)

@@ -171,17 +171,17 @@ class BagsValue(Section):
 
     @line("Bags steamed and waiting when the plan starts", unit="bag_inoculated")
     def waiting_at_start(self) -> Expr:
-        """None on a new farm."""
+        """On a new farm only those of days of week 1 that fall before the first month."""
         return self._before(self.waiting_in_week)
 
     @line("Bags in the spawn run when the plan starts", unit="bag_inoculated")
     def incubating_at_start(self) -> Expr:
-        """None on a new farm."""
+        """On a new farm only those of days of week 1 that fall before the first month."""
         return self._before(self.bags.incubating)
 
     @line("Bags fruiting when the plan starts", unit="bag_live")
     def fruiting_at_start(self) -> Expr:
-        """None on a new farm."""
+        """On a new farm only those of days of week 1 that fall before the first month."""
         return self._before(self.bags.fruiting)
 
     @line("Rows of weeks of filling that had come to the pick when the plan starts", unit="count", axes=(FLUSH,))
