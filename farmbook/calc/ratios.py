@@ -5,7 +5,7 @@ A measure that is over nothing is 0, and the line that shows it says that there 
 
 from __future__ import annotations
 
-from farmbook.expr.functions import Operand, maximum, ratio
+from farmbook.expr.functions import Operand, ratio
 
 __all__ = [
     "coverage",
@@ -45,12 +45,12 @@ def coverage(money: Operand, payments: Operand) -> Operand:
 
 
 def income_for_capacity(after_tax: Operand, tax_rate: Operand) -> Operand:
-    """Income that leaves so much after tax, where a loss bears none. No income does where all of it is taken.
+    """Income that leaves so much after tax, where a loss bears none.
 
     Units: after_tax [money], tax_rate [1]; gives [money].
     Source: arithmetic.
     """
-    return ratio(after_tax, maximum(1 - tax_rate * (after_tax > 0), 0))
+    return ratio(after_tax, 1 - tax_rate * (after_tax > 0))
 
 
 def share_owed(debt: Operand, equity: Operand) -> Operand:

@@ -159,7 +159,7 @@ MONTHS: Final[Mapping[str, Checked]] = {
             "month_sales_tax.net",
             "month_sales_tax.owed",
             "month_sales_tax.paid_over",
-            "month_sales_tax.net_so_far",
+            "month_sales_tax.owed_by_cash",
         ),
         slips_where=TAXED,
         holds=(*STRANGE, TAXED, {**TAXED, **NEW}, {**TAXED, "sales_tax.owed_first": -4000}),

@@ -65,4 +65,4 @@ def taken_of_a_profit(given: Given) -> float:
     if same(given["household.social"], "by its own rate") and not same(given["household.form"], "corporation"):
         insurance = 100 * float(given["household.social_share"]) * float(given["household.social_rate"])
     taxed = 100 - insurance * float(given["household.social_deducted"])
-    return (taxed * float(given["household.tax_rate"]) + insurance) / 100
+    return min(taxed * float(given["household.tax_rate"]) + insurance, 100.0) / 100

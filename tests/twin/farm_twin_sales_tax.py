@@ -7,7 +7,7 @@ from tests.twin.farm_twin_month_steps import Monthly, Months, changes, paid_late
 
 __all__ = ["opening_tax", "sales_tax"]
 
-PERIODS = {"every month": 1, "every three months": 3, "once a year": 12}
+PERIODS = {"each month": 1, "each quarter": 3, "each year": 12}
 
 
 def shares(given: Given, out: Results) -> Monthly:

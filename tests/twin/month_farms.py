@@ -162,7 +162,7 @@ MONTH_EDGES: Final[Mapping[str, Mapping[str, Any]]] = {
     "sales tax in cash, paid over once a year": {
         **TAXED,
         "selling.tax": "registered: passed on",
-        "sales_tax.paid_over_each": "Once a year",
+        "sales_tax.paid_over_each": "Each year",
         "sales_tax.owed_first": -700,
         "opening.customers_owe": 5000,
         "customer.days_to_pay": [45, 0, 10, 100, 14],
@@ -170,7 +170,7 @@ MONTH_EDGES: Final[Mapping[str, Mapping[str, Any]]] = {
     "sales tax in cash, paid over every month": {
         **TAXED,
         "selling.tax": "registered: passed on",
-        "sales_tax.paid_over_each": "every month",
+        "sales_tax.paid_over_each": "each month",
         "capital.steamer_bought_in": 3,
     },
     "sales tax in cash that is not passed on": TAXED,

@@ -11,7 +11,6 @@ from farmbook.expr.functions import (
     named,
     previous,
     ratio,
-    running_sum,
     starting,
     total,
     whole_down,
@@ -32,9 +31,9 @@ __all__ = ["MonthSalesTax"]
 
 NOT_IN_CASH: Final = Option("not in cash", "not in cash")
 IN_CASH: Final = Option("in cash", "in cash")
-EVERY_MONTH: Final = Option("every month", "every month")
-EVERY_QUARTER: Final = Option("every three months", "every three months")
-EVERY_YEAR: Final = Option("once a year", "once a year")
+EVERY_MONTH: Final = Option("each month", "each month")
+EVERY_QUARTER: Final = Option("each quarter", "each quarter")
+EVERY_YEAR: Final = Option("each year", "each year")
 
 MONTHS_OF_A_QUARTER: Final = Constant(
     3, "months_of_a_quarter", label="Months of a quarter", unit=unit("count"), source=ARITHMETIC.key
@@ -187,10 +186,10 @@ class MonthSalesTax(Section):
 
     # Check
 
-    @line("Sales tax that has added to cash so far", unit="money", axes=(MONTH,))
-    def net_so_far(self) -> Expr:
-        """From the start of the plan."""
-        return running_sum(self.net, MONTH)
+    @line("Sales tax owed, by cash", unit="money", axes=(MONTH,))
+    def owed_by_cash(self) -> Expr:
+        """At the start, with all that it has added to cash since."""
+        return starting(self.opening_owed, previous(self.owed_by_cash, MONTH) + self.net)
 
     @line("Sales tax that is a rounding of all that moves in the plan", unit="money")
     def rounding(self) -> Expr:
@@ -205,5 +204,5 @@ class MonthSalesTax(Section):
     )
     def tax_adds_up(self) -> Expr:
         """By what is not yet due, and by what moved."""
-        apart = self.owed - self.opening_owed - self.net_so_far
+        apart = self.owed - self.owed_by_cash
         return total(apart * apart, MONTH) <= self.rounding * self.rounding

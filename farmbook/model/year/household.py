@@ -6,7 +6,7 @@ from typing import Final
 
 from farmbook.calc.calendar import MONTHS_IN_A_YEAR
 from farmbook.calc.tax import social_on_each_more, tax_on_each_more
-from farmbook.expr.functions import any_of, maximum
+from farmbook.expr.functions import any_of, maximum, minimum
 from farmbook.expr.nodes import Expr
 from farmbook.expr.sentences import either, figure, say
 from farmbook.model.owning.capital import Capital
@@ -129,8 +129,8 @@ class Household(Section):
 
     @line("Tax on each more of profit", unit="share", source=SOCIAL_INSURANCE)
     def tax_slope(self) -> Expr:
-        """With social insurance of its own rate, part of which income tax deducts."""
-        return tax_on_each_more(self.tax_rate, self.social_slope, self.social_deducted)
+        """With social insurance of its own rate, part of which income tax deducts. At most all of it."""
+        return minimum(tax_on_each_more(self.tax_rate, self.social_slope, self.social_deducted), 1)
 
     @line("Tax on the profit a year", unit="money/year")
     def tax(self) -> Expr:
