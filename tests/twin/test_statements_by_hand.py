@@ -82,7 +82,14 @@ def test_half_of_the_weight_is_half_of_the_value() -> None:
 def test_bags_of_a_new_farm_are_no_cost_until_they_are_picked() -> None:
     """What is spent on them is kept as their value: nothing is lost in the months before the first pick."""
     found = simple(
-        {**MIX, **ONE_FLUSH, "farm.stage": "new farm", "start_up.first_filling": 1, "start_up.loss_at_first": 0}
+        {
+            **MIX,
+            **ONE_FLUSH,
+            "farm.stage": "new farm",
+            "start_up.first_filling": 1,
+            "start_up.loss_at_first": 0,
+            "crop.spawn_run_days": 28,
+        }
     )
     spent, days_before = float(found["month_supplies.used_up"][0]), float(found["bags_value.value_at_start"])
     assert starts_with(found["bags_value.value"], spent + days_before)
