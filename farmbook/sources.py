@@ -305,8 +305,8 @@ FARM_RATIOS: Final = Source(
 )
 SOCIAL_INSURANCE: Final = Source(
     key="social_insurance",
-    title="Social insurance of the self-employed, the rules of one country",
-    author="",
+    title="Self-employment tax",
+    author="a practice of accountants, on its page",
     year=None,
     place="15.3% read at occapa.com; of 92.35% of the net, half of it deducted before income tax: from memory",
     how_known="from memory",

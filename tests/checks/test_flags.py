@@ -23,6 +23,7 @@ from farmbook.interpret.numbers import Array, Cells, Engine
 from farmbook.model.axes import RECIPE
 from farmbook.results import whole_farm
 from farmbook.sections.declare import Choice, NumberInput, TextInput
+from farmbook.sections.model import Model
 from farmbook.sections.section import Bound
 from tests.checks.farms import farm
 from tests.demos import DEMOS
@@ -95,9 +96,10 @@ def test_most_limits_lie_apart() -> None:
         assert len(alike) > 0.6 * len(said), (state, typed)
 
 
-def number_inputs() -> list[tuple[NumberInput, Bound]]:
-    """Every number of the farm."""
-    return [(each, bound) for each, bound in whole_farm().inputs.items() if isinstance(each, NumberInput)]
+def number_inputs(model: Model | None = None) -> list[tuple[NumberInput, Bound]]:
+    """Every number of the farm, or of the model of one book."""
+    inputs = (model or whole_farm()).inputs
+    return [(each, bound) for each, bound in inputs.items() if isinstance(each, NumberInput)]
 
 
 def kind(declared: NumberInput) -> tuple[str, bool]:
@@ -208,9 +210,9 @@ CLEARED: Final[tuple[tuple[Cleared, float, str], ...]] = (
 """Limits typed, a value, and its words; in a spreadsheet a cleared limit is zero (no book is built with one)."""
 
 
-def wage() -> Bound:
+def wage(model: Model | None = None) -> Bound:
     """One input with all its limits."""
-    return next(bound for declared, bound in number_inputs() if declared.dotted == "farm.wage")
+    return next(bound for declared, bound in number_inputs(model) if declared.dotted == "farm.wage")
 
 
 @pytest.mark.parametrize(("typed", "value", "words"), LIMITS)
@@ -225,11 +227,11 @@ def test_limits_are_read_from_their_cells(typed: Cleared, value: float, words: s
 # Words picked
 
 
-def picks() -> list[tuple[TextInput, Bound]]:
-    """Every choice, and every name to be picked out of a list."""
+def picks(model: Model | None = None) -> list[tuple[TextInput, Bound]]:
+    """Every choice, and every name to be picked out of a list; of the farm, or of the model of one book."""
     return [
         (each, bound)
-        for each, bound in whole_farm().inputs.items()
+        for each, bound in (model or whole_farm()).inputs.items()
         if isinstance(each, Choice) or (isinstance(each, TextInput) and each.picks is not None)
     ]
 
@@ -321,7 +323,7 @@ def test_a_recalculated_book_says_the_same_of_numbers(opened: tuple[LiveBook, Bo
     cells = dict(live.computed.scenario.cells)
     for state, (typed, _) in TYPED.items():
         wanted: dict[Cell, str] = {}
-        for declared, bound in number_inputs():
+        for declared, bound in number_inputs(live.computed.model):
             for edit, spare in places(live, bound):
                 at = limits(bound, cells)
                 book.set(*live.place(edit), typed(at))
@@ -335,7 +337,10 @@ def test_a_recalculated_book_says_the_same_of_words(opened: tuple[LiveBook, Book
     """One word is typed into every such cell, then the next: what stands beside a cell hangs on it alone."""
     live, book = opened
     rounds = zip_longest(
-        *([(bound, *each) for each in words_to_pick(declared, named_rows(live))] for declared, bound in picks())
+        *(
+            [(bound, *each) for each in words_to_pick(declared, named_rows(live))]
+            for declared, bound in picks(live.computed.model)
+        )
     )
     for typings in rounds:
         wanted: dict[Cell, str] = {}
@@ -347,7 +352,7 @@ def test_a_recalculated_book_says_the_same_of_words(opened: tuple[LiveBook, Book
 
 def test_a_recalculated_book_reads_limits_from_their_cells(opened: tuple[LiveBook, Book]) -> None:
     live, book = opened
-    bound = wage()
+    bound = wage(live.computed.model)
     beside_it = flag_place(live, bound, ())
     for typed, value, words in (*LIMITS, *CLEARED):
         for cell, entry in zip((bound.cell, *limit_cells(bound)), (value, *typed), strict=True):
@@ -358,7 +363,7 @@ def test_a_recalculated_book_reads_limits_from_their_cells(opened: tuple[LiveBoo
 def test_the_first_without_a_number_is_the_highest_on_the_sheet(opened: tuple[LiveBook, Book]) -> None:
     """Single inputs are cleared from the bottom up, so that each one cleared becomes the first."""
     live, book = opened
-    required = [bound for each, bound in number_inputs() if not each.axes and not each.optional]
+    required = [bound for each, bound in number_inputs(live.computed.model) if not each.axes and not each.optional]
     required.sort(key=lambda bound: live.book.homes[bound.cell].row, reverse=True)
     first = live.computed.line("report.first_without_number")
     (shown, _), *_ = live.places[first]
@@ -374,7 +379,7 @@ def test_the_first_without_a_number_is_the_highest_on_the_sheet(opened: tuple[Li
 
 def test_the_first_error_is_named_in_a_recalculated_book(opened: tuple[LiveBook, Book]) -> None:
     live, book = opened
-    bound = wage()
+    bound = wage(live.computed.model)
     first = live.computed.line("report.first_error")
     (shown, _), *_ = live.places[first]
     assert book.read([shown]) == {shown: "none"}
@@ -389,7 +394,9 @@ def test_an_input_of_a_table_that_cannot_be_is_named_at_the_head_of_every_sheet(
     live, book = opened
     rows = live.computed.scenario.rows
     tables = [
-        (each, bound) for each, bound in number_inputs() if each.axes and all(rows.get(axis, "-") for axis in each.axes)
+        (each, bound)
+        for each, bound in number_inputs(live.computed.model)
+        if each.axes and all(rows.get(axis, "-") for axis in each.axes)
     ]
     verdict, cleared_too = live.computed.line("report.verdict"), 0
     (shown, _), *_ = live.places[verdict]
@@ -419,7 +426,11 @@ def test_of_several_in_tables_that_cannot_be_the_first_listed_is_named(opened: t
     listed = {
         line.name: cells[0][0][1] for line, cells in live.places.items() if line.name.startswith("report_tables.")
     }
-    tables = [bound for each, bound in number_inputs() if each.axes and all(rows.get(axis, "-") for axis in each.axes)]
+    tables = [
+        bound
+        for each, bound in number_inputs(live.computed.model)
+        if each.axes and all(rows.get(axis, "-") for axis in each.axes)
+    ]
     tables.sort(key=lambda bound: position(listed[sound_of(bound)])[0], reverse=True)
     (shown, _), *_ = live.places[first]
     typed: dict[RawInput, Cells] = {}

@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
-from farmbook.expr.functions import at, is_word, joined, total
+from farmbook.expr.functions import is_word, joined, total
 from farmbook.expr.nodes import Expr, Label, Line, wrap
-from farmbook.model.axes import BILL, MONTH, PLAN_YEAR
+from farmbook.model.axes import BILL, MONTH
 from farmbook.model.calendar.plan_months import PlanMonths
 from farmbook.model.owning.bills import Bills
 from farmbook.model.owning.capital import LISTED
@@ -76,7 +76,7 @@ class Crosswalk(Section):
     @line("Form: depreciation", unit="money")
     def depreciation(self) -> Expr:
         """Loss in value, straight line; a tax return may have another."""
-        return at(self.statements.loss, PLAN_YEAR, wrap(1))
+        return self.statements.years.in_the_year(self.statements.loss, wrap(1))
 
     @line("Form: selling of the first year", unit="money")
     def selling(self) -> Expr:
@@ -116,12 +116,13 @@ class Crosswalk(Section):
     @line("Form: interest", unit="money")
     def interest(self) -> Expr:
         """With loan fees, as it grows."""
-        return at(self.statements.interest, PLAN_YEAR, wrap(1))
+        return self.statements.years.in_the_year(self.statements.interest, wrap(1))
 
     @line("Form: all expenses", unit="money")
     def expenses(self) -> Expr:
         """Costs of running, loss in value and interest, as on the sheet Income."""
-        return at(self.statements.costs, PLAN_YEAR, wrap(1)) + self.depreciation + self.interest
+        costs = self.statements.years.in_the_year(self.statements.costs, wrap(1))
+        return costs + self.depreciation + self.interest
 
     @line("Form: car to freight, added up", unit="money")
     def first_few(self) -> Expr:

@@ -33,6 +33,10 @@ class PlanYears(Section):
         """What comes in or goes out month by month, added up over each year."""
         return total(monthly * (self.months.year >= self.number) * (self.months.year <= self.number), MONTH)
 
+    def in_the_year(self, yearly: Line, year: Expr) -> Expr:
+        """A line by year as it stands in one of them: a sum, as some programs find no place in a list of a single year."""
+        return total(yearly * (self.number <= year) * (self.number >= year), PLAN_YEAR)
+
     def at_end(self, monthly: Line) -> Expr:
         """What stands at the end of each month, as it stands at the end of each year."""
         return at(monthly, MONTH, self.last_month)

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from farmbook.calc.ratios import coverage, earned_before_owning, repayment_capacity
-from farmbook.expr.functions import all_of, any_of, at, joined, maximum, previous, starting, total
+from farmbook.expr.functions import all_of, any_of, joined, maximum, previous, starting, total
 from farmbook.expr.nodes import Expr, wrap
 from farmbook.expr.sentences import either, figure, say
 from farmbook.model.axes import LOAN, MONTH, PLAN_YEAR
@@ -113,13 +113,12 @@ class Coverage(Section):
     @line("Coverage of the first year, the household paid", unit="1", zero_is_none=True)
     def coverage_ramp(self) -> Expr:
         """Of the plan; loans may pay interest only in it."""
-        return at(self.after_household, PLAN_YEAR, wrap(1))
+        return self.statements.years.in_the_year(self.after_household, wrap(1))
 
     @line("Coverage of the first year of full payments, the household paid", unit="1", zero_is_none=True)
     def coverage_full(self) -> Expr:
         """No figure where the plan has no such year."""
-        year = maximum(self.first_full_year, 1)
-        return at(self.after_household, PLAN_YEAR, year) * (self.first_full_year > 0)
+        return self.statements.years.in_the_year(self.after_household, self.first_full_year)
 
     # A typical year
 
@@ -173,7 +172,8 @@ class Coverage(Section):
     @line("A loan is paid in the first year or a typical one", unit="flag")
     def is_due(self) -> Expr:
         """Else there is nothing to cover."""
-        return any_of(at(self.payments, PLAN_YEAR, wrap(1)) > 0, self.typical_payments > 0)
+        first = self.statements.years.in_the_year(self.payments, wrap(1))
+        return any_of(first > 0, self.typical_payments > 0)
 
     @line("Coverage in the year of full payments, in words", unit="1")
     def told_full(self) -> Expr:

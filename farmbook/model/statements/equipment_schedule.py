@@ -79,7 +79,7 @@ class EquipmentSchedule(Section):
         """A twelfth of a year's."""
         return joined(self.capital.capital.steamer.yearly_loss, "money") / MONTHS_A_YEAR
 
-    @line("Steamer: months in which it lost value so far", unit="count", axes=(MONTH,))
+    @line("Steamer: months of loss in value so far", unit="count", axes=(MONTH,))
     def steamer_months(self) -> Expr:
         """Until its years are over."""
         return maximum(minimum(self.months.number, self.steamer_last) - self.steamer_not_yet, 0)
@@ -105,7 +105,7 @@ class EquipmentSchedule(Section):
         """A twelfth of a year's."""
         return joined(self.capital.capital.lab_loss, "money") / MONTHS_A_YEAR
 
-    @line("Lab: months in which it lost value so far", unit="count", axes=(MONTH,))
+    @line("Lab: months of loss in value so far", unit="count", axes=(MONTH,))
     def lab_months(self) -> Expr:
         """Until its years are over."""
         return maximum(minimum(self.months.number, self.lab_last) - self.lab_not_yet, 0)

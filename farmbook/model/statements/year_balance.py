@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from farmbook.expr.functions import at, starting, total
+from farmbook.expr.functions import starting, total
 from farmbook.expr.nodes import Expr
 from farmbook.expr.sentences import figure, say
 from farmbook.model.axes import PLAN_YEAR
@@ -111,7 +111,7 @@ class YearBalance(Section):
     @line("Your own at the end of the plan", unit="money")
     def equity_at_end(self) -> Expr:
         """At cost."""
-        return at(self.equity, PLAN_YEAR, total(self.years.number > 0, PLAN_YEAR))
+        return total(self.equity * (self.years.last_month >= self.years.months.many), PLAN_YEAR)
 
     @line("Balance sheet: the answer", unit="1")
     def answer(self) -> Expr:
