@@ -14,7 +14,7 @@ from farmbook.cli import main
 from farmbook.layout.book import Figure, Sheet, Text, a1
 from farmbook.layout.place import place
 from farmbook.layout.swings import NOTHING_LEFT, LeftOut
-from farmbook.layout.template import Block, shipped_templates
+from farmbook.layout.template import Block, fitting, shipped_templates
 from farmbook.matters import swings
 from farmbook.model.crop.crop import Crop
 from farmbook.model.selling.customers import Customers
@@ -131,7 +131,7 @@ def test_the_first_few_may_stand_on_another_sheet() -> None:
     _, plan = laid_out(SCENARIOS["kestrel_hollow"])
     fresh = replace(plan, homes={}, names={}, constants={}, labels={})
     block = Block("matters", "Measure these five next, {unit}", first=5)
-    start, *others = shipped_templates()
+    start, *others = fitting(shipped_templates(), [])
     templates = [replace(start, blocks=(*start.blocks, block)), *others]
     book = place(fresh, templates, title_line="report.farm_title", verdict_line="report.verdict")
     cells = {(cell.row, cell.column): cell.content for cell in book.sheets[0].cells}

@@ -49,7 +49,7 @@ PLACING: Mapping[str, tuple[str, int, dict[str, Any], str]] = {
         "`money.bank` has more than one value and no other home; it cannot stand so",
     ),
     "a table wider than a side": (
-        "Tables", 0, {"inputs": ("picked.rate",) * 9}, "a table of 9 inputs is wider than a side; 8 have room"
+        "Tables", 0, {"inputs": ("picked.rate",) * 9}, "a table of 9 numbers and 0 texts is wider than a side"
     ),
     "a row of a card with too much in it": (
         "Card", 0, {"rows": (["a", "show:plan_start.day", "b", "c", "d"],)},

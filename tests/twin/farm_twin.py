@@ -32,6 +32,7 @@ from tests.twin.farm_twin_months import months
 from tests.twin.farm_twin_other_recipe import recipe_beside, recipe_choice, recipe_turn, recipes_by_bag
 from tests.twin.farm_twin_other_steamer import steamer_gap, steamer_whole
 from tests.twin.farm_twin_recipe import plan, recipe_checks, recipes, supplement
+from tests.twin.farm_twin_reverse import to_lose
 from tests.twin.farm_twin_rooms import fruiting_room, incubation_room
 from tests.twin.farm_twin_safety import safety, sales_tests
 from tests.twin.farm_twin_statements import statements
@@ -159,7 +160,7 @@ def schedule(inputs: Given, found: Results) -> dict[str, Numbers]:
 
 
 PLAN: Final[tuple[Subject, ...]] = (
-    *(weeks, months, when_enough, statements, beside_the_plan, the_next_weeks),
+    *(weeks, months, when_enough, to_lose, statements, beside_the_plan, the_next_weeks),
     *(the_bank, crosswalk),
 )
 """What the plan is made of, after the loans."""

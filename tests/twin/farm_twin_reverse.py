@@ -5,10 +5,10 @@ from __future__ import annotations
 from collections.abc import Callable
 
 from tests.twin.farm_twin_customers import customers
-from tests.twin.farm_twin_ground import Given, Results, over, same
+from tests.twin.farm_twin_ground import Given, Results, over, same, taken_of_a_profit
 from tests.twin.farm_twin_loans import loans_of_a_year
 
-__all__ = ["FALLS", "falls_of"]
+__all__ = ["FALLS", "falls_of", "to_lose"]
 
 STEPS = 200
 FALLS = ("price_to_asked", "price_to_one", "weight_to_asked", "weight_to_one")
@@ -20,7 +20,7 @@ def capacity(given: Given, out: Results, lost: float) -> float:
     pay = float(given["household.owner_pay"]) * same(given["household.form"], "corporation")
     on_top = pay * (1 + float(given["farm.payroll_extra"]))
     income = float(out["year.profit"]) - on_top - lost
-    tax = max(income, 0.0) * float(given["household.tax_rate"])
+    tax = max(income, 0.0) * taken_of_a_profit(given)
     comes = float(given["household.other_income"]) + pay
     goes = float(given["household.needs"]) + float(given["household.debts"])
     _, interest = loans_of_a_year(given)
@@ -59,6 +59,26 @@ def fall_to(capacity_at: Capacity, needed: float) -> float:
             break
         low, high = (middle, high) if capacity_at(middle) > needed else (low, middle)
     return high
+
+
+def to_lose(given: Given, out: Results) -> Results:
+    """What may be lost of a typical year's income, and what is lost with all of the weight."""
+    paid, _ = loans_of_a_year(given)
+    now, taken = capacity(given, out, 0.0), taken_of_a_profit(given)
+    takings, fees, packing = (float(out[f"customer_year.{name}_in_all"]) for name in ("takings", "fees", "packing"))
+    found: Results = {
+        "weight_lost.last_width": 0.5**30,
+        "weight_lost.lost_with_all": takings - fees - packing - float(out["picking.piece_cost"]),
+    }
+    pay = float(given["household.owner_pay"]) * same(given["household.form"], "corporation")
+    income = float(out["year.profit"]) - pay * (1 + float(given["farm.payroll_extra"]))
+    untaxed = now - income + max(income, 0.0) * taken
+    for name, wanted in (("asked", float(given["stress.covenant"])), ("one", 1.0)):
+        left = paid * wanted - untaxed
+        needed = left if left <= 0 else over(left, 1 - taken)
+        found[f"to_lose_of_{name}.room"] = income - needed
+        found[f"to_lose_of_{name}.now"] = float(paid > 0 and now >= paid * wanted)
+    return found
 
 
 def falls_of(given: Given, out: Results) -> dict[str, float]:

@@ -45,5 +45,6 @@ def cases_short(given: Given, out: Results) -> Results:
 def when_enough(given: Given, out: Results) -> Results:
     """The month after the last one with too little cash."""
     del given
+    left = {"if_badly.left_over": float(out["household.left_over"])}
     short = [month for month, each in enumerate(out["month_cash.missing"], 1) if each > out["month_cash.rounding"]]
-    return {"if_badly.enough_from": 1.0 + max(short, default=0)}
+    return {**left, "if_badly.enough_from": 1.0 + max(short, default=0)}

@@ -160,7 +160,9 @@ def picks(given: Given, out: Results, when: Calendar) -> Results:
     share = (1 - float(given["crop.trim"])) * (1 - float(given["crop.shrink"]))
     found = {
         "sound": sound,
-        "picked_bags": bags,
+        "typical": [
+            [count * float(out["crop.fresh_per_live"][flush]) for count in bags[flush]] for flush in range(FLUSHES)
+        ],
         "season": season,
         "by_flush": by_flush,
         "picked": picked,

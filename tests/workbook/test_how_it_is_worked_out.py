@@ -10,7 +10,7 @@ from farmbook.interpret.formula import workbook_name
 from farmbook.interpret.words import sentence_of
 from farmbook.layout.line_numbers import numbered_way
 from farmbook.layout.page import Plan
-from farmbook.layout.template import read_templates
+from farmbook.layout.template import fitting, read_templates
 from farmbook.units import displayed
 from tests.workbook.shipped import ShippedBook
 
@@ -146,7 +146,7 @@ def entries(shipped: ShippedBook) -> Iterator[tuple[Line, str, str, bool]]:
     """Each number that a template names in a list or table: the line, the sheet, its workbook name, whether it is
     repeated there."""
     lines = {line.name: line for line in shipped.computed.roots}
-    for template in read_templates():
+    for template in fitting(read_templates(), shipped.computed.scenario.parts):
         for entry in (name for block in template.blocks for name in block.lines):
             line = lines[entry.removeprefix("show:")]
             if not line.is_text:

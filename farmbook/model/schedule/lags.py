@@ -83,16 +83,6 @@ class Lags(Section):
         """The rest, by which a week's bags fall into two."""
         return self.pick_in_weeks - self.pick_whole
 
-    @line("Weeks from filling by which the rest of a pick comes", unit="count", axes=(FLUSH,))
-    def pick_after(self) -> Expr:
-        """One after the whole ones."""
-        return self.pick_whole + 1
-
-    @line("Part of a pick that comes after the whole weeks", unit="share", axes=(FLUSH,))
-    def pick_first(self) -> Expr:
-        """What the part of a week leaves of it."""
-        return 1 - self.pick_part
-
     @check(
         "No bag is in process for longer than the book looks back",
         kind="error",

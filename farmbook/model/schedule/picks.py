@@ -48,13 +48,22 @@ class Picks(Section):
         first = self.start_up.yield_at_first
         return self.bags.alive * (first + (1 - first) * self.start_up.learned)
 
+    @line("Picked of a bag in the first of the two weeks of a pick", unit="kg_picked/bag_live", axes=(FLUSH,))
+    def in_first_week(self) -> Expr:
+        """What the part of a week leaves of it. Nothing of flushes that are not kept."""
+        return self.crop.fresh_per_live * (1 - self.lags.pick_part)
+
+    @line("Picked of a bag in the second of the two weeks of a pick", unit="kg_picked/bag_live", axes=(FLUSH,))
+    def in_second_week(self) -> Expr:
+        """The part of a week."""
+        return self.crop.fresh_per_live * self.lags.pick_part
+
     @line("Picked in the week of a typical yield, by flush", unit="kg_picked", axes=(FLUSH, WEEK))
     def typical(self) -> Expr:
-        """Of bags filled some weeks before; the part of a week shares them between two. Nothing of flushes that are not kept."""
-        row, after = self.weeks.row, self.lags.pick_after
-        this = at(self.sound, WEEK, maximum(row - self.lags.pick_whole, 1)) * self.lags.pick_first
-        bags = this + at(self.sound, WEEK, (row - after - 1) * (row > after) + 1) * self.lags.pick_part
-        return bags * self.crop.fresh_per_live
+        """Of bags filled some weeks before; the part of a week shares them between two."""
+        row, whole = self.weeks.row, self.lags.pick_whole
+        this = at(self.sound, WEEK, maximum(row - whole, 1)) * self.in_first_week
+        return this + at(self.sound, WEEK, (row - whole - 1 - 1) * (row > whole + 1) + 1) * self.in_second_week
 
     @line("Picked of a bag, of that of a typical year", unit="share", axes=(WEEK,))
     def season(self) -> Expr:

@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from abc import abstractmethod
 
-from farmbook.calc.tolerance import is_rounding
-from farmbook.expr.functions import all_of, any_of, joined, maximum
+from farmbook.calc.tolerance import SUM_TOLERANCE
+from farmbook.expr.functions import absolute, all_of, any_of, joined, maximum
 from farmbook.expr.nodes import Expr
 from farmbook.expr.sentences import either, figure, say
 from farmbook.model.statements.coverage import Coverage
@@ -79,4 +79,4 @@ class Fall(Alternative):
         """Through takings, fees, costs and tax; to nine digits of what moves."""
         apart = self.of(Coverage.typical_capacity) - self.to_lose.needed
         takings = joined(self.year.customers.takings_in_all, "money")
-        return any_of(self.is_there <= 0, is_rounding(apart, takings, self.to_lose.needed))
+        return any_of(self.is_there <= 0, absolute(apart) <= (takings + self.to_lose.needed) * SUM_TOLERANCE)
