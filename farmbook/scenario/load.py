@@ -84,8 +84,8 @@ def _scenario(path: str, files: list[SourceFile], whole: Model) -> Scenario:
 
 
 def _told_what_they_need(gathered: Gathered, whole: Model, model: Model) -> None:
-    """Keys that are only known beside a table which the file does not have say so."""
-    for part in whole.parts.keys() - model.parts.keys():
+    """Keys that are only known beside a table which the file does not have say so; few files have any."""
+    for part in whole.parts.keys() - model.parts.keys() if gathered.unknown else ():
         tables = _tables(whole.fitting({part, *model.parts}))
         gathered.unknown = [
             replace(one, needed=part) if knows(tables, one.path) and not one.needed else one for one in gathered.unknown

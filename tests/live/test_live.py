@@ -51,11 +51,11 @@ LAST_DIGIT = 1e-9
 EPOCH = datetime.date(1899, 12, 30)
 MOST_OUT_OF_REACH = 40
 RANDOM_FARMS, EDITS_EACH = 12, 12
-IN_PROCESS, BESIDE, TOGETHER = 4, 8, 8
+IN_PROCESS, BESIDE, TOGETHER = 4, 8, 4
 """Of the edits of an input one in so many is made at each commit: in the engine in process, and in a program beside it.
 
-Every other input is edited in one of the books, in turn from commit to commit; in the program beside one of the books is open,
-in turn too, and every eighth of its inputs is edited. Of the farms with many edits at once one in `TOGETHER` is made."""
+An input is edited in one of the books, in turn from commit to commit; in the program beside one of the books is open, in turn
+too, and every fourth of its inputs is edited. Of the farms with many edits at once one in `TOGETHER` is made."""
 
 
 def last_digit(made: Sequence[Edit]) -> float:
@@ -159,7 +159,7 @@ def test_every_edit_agrees_in_formualizer(scenario: Path, written: Path, pytestc
         written,
         FormualizerBook,
         one_in=IN_PROCESS,
-        turns=2 * len(SCENARIOS),
+        turns=len(SCENARIOS),
         whole=pytestconfig.getoption("whole"),
     )
 
@@ -170,7 +170,7 @@ def test_every_edit_agrees_in_libreoffice(scenario: Path, written: Path, pytestc
     whole = pytestconfig.getoption("whole")
     if not whole and turn_of(SCENARIOS.index(scenario), len(SCENARIOS)):
         pytest.skip("this book is open in LibreOffice at other commits, and with --whole")
-    check(scenario, written, LibreOfficeBook, one_in=BESIDE, turns=8 * len(SCENARIOS), whole=whole)
+    check(scenario, written, LibreOfficeBook, one_in=BESIDE, turns=4 * len(SCENARIOS), whole=whole)
 
 
 @ALL

@@ -56,9 +56,7 @@ def hold_alike(
 
 @pytest.mark.parametrize("scenario", OTHERS, ids=lambda path: path.stem)
 def test_every_cell_agrees_as_built(scenario: Path, tmp_path: Path, pytestconfig: pytest.Config) -> None:
-    """One of them in one of the programs, which are others at another commit; all in both with `--whole`."""
-    if not pytestconfig.getoption("whole") and turn_of(OTHERS.index(scenario), len(OTHERS)):
-        pytest.skip("this book is recalculated at other commits, and with --whole")
+    """In one of the programs, which is the other one at another commit; in both with `--whole`."""
     require(gnumeric.available())
     require(libreoffice.available())
     whole = pytestconfig.getoption("whole")
