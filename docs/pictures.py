@@ -21,6 +21,7 @@ ROOT = Path(__file__).resolve().parent.parent
 PICTURED = {
     "kestrel_hollow": ("Start", "Inputs", "Cost", "Cash", "ThisWeek"),
     "hof_fennewald": ("Cabinet", "Cook", "MakeOrBuy"),
+    "kestrel_second_room": ("BadYears", "Request"),
 }
 """Scenario: the sheets of which the first side is drawn."""
 DOTS_AN_INCH, COLOURS = 75, 24
