@@ -41,7 +41,7 @@ NUMBER, LABEL, VALUE, UNIT, HOW, NAME = 0, 1, 2, 3, 4, 10
 HOW_COLUMNS: Final = 6
 WORKED: Final = (28, 240, 96, 112, *[88] * HOW_COLUMNS, 176)
 INPUTS: Final = (28, 224, 76, 92, 50, 50, 100, 78, 262, 130, 82, 176, 150, 66, 66, 82)
-LISTS: Final = (28, 200, *[88] * 50)
+LISTS: Final = (28, 200, *[88] * 42)
 PRINTED: Final = 10
 """Columns of every sheet that print; what stands further right is for the screen."""
 

@@ -181,12 +181,10 @@ class Page:
             self.room(row, column, content.words if isinstance(content, Text) else instead, look, across=across)
 
     def room(self, row: int, column: int, words: str, look: str, *, across: int = 1) -> None:
-        """Make a row high enough for words in these columns, which must be columns of the sheet's grid."""
-        if column + across > len(self.sheet.widths):
-            raise ModelFault(
-                f"`{words}` stands in column {column + across}, past the {len(self.sheet.widths)} of its sheet"
-            )
-        width = sum(self.sheet.widths[column : column + across]) - 10 * LOOKS[look].indent
+        """Make a row high enough for words in these columns; columns past the grid are as wide as its last."""
+        widths = self.sheet.widths
+        widths += widths[-1:] * (column + across - len(widths))
+        width = sum(widths[column : column + across]) - 10 * LOOKS[look].indent
         self.grow(row, height_of(words, width, LOOKS[look].size, bold=LOOKS[look].bold))
 
     @property

@@ -8,6 +8,7 @@ from farmbook.calc.tolerance import SUM_TOLERANCE
 from farmbook.expr.functions import (
     absolute,
     joined,
+    maximum,
     named,
     previous,
     ratio,
@@ -106,10 +107,10 @@ class MonthSalesTax(Section):
 
     @line("Sales tax: months from one payment to the next", unit="count")
     def period(self) -> Expr:
-        """1, 3 or 12."""
+        """1, 3 or 12; a word that is no option counts as every month, and a check names it."""
         quarter = self.chose(self.paid_over_each, EVERY_QUARTER) * named(MONTHS_OF_A_QUARTER)
         year = self.chose(self.paid_over_each, EVERY_YEAR) * named(MONTHS_A_YEAR)
-        return quarter + year + self.chose(self.paid_over_each, EVERY_MONTH)
+        return maximum(quarter + year, 1)
 
     @line("Sales tax owed when the plan starts", unit="money")
     def opening_owed(self) -> Expr:
