@@ -17,5 +17,6 @@ def test_no_two_lines_share_a_label() -> None:
 def test_what_a_sheet_leaves_unsaid_is_said_by_labels_on_it() -> None:
     heads = {line.name: line.head for line in whole_farm().lines}
     for template in read_templates():
-        here = [heads[name] for name in template.homes]
+        shown = [name.removeprefix("show:") for block in template.blocks for name in block.lines]
+        here = [heads[name] for name in (*template.homes, *shown)]
         assert [words for words in template.unsaid if not any(words in head for head in here)] == [], template.sheet
