@@ -171,7 +171,7 @@ class MonthCash(Section):
         """Running, unforeseen, bought, household and tax."""
         return self.running + self.unforeseen + self.invested + self.home.drawn + self.home.tax
 
-    @line("Left of the month before loans and line", unit="money", axes=(MONTH,))
+    @line("Left before loans and line in the month", unit="money", axes=(MONTH,))
     def before_loans(self) -> Expr:
         """What customers paid less all that, with sales tax that lies in cash."""
         return self.sales.collected - self.paid_out + self.sales_tax.net

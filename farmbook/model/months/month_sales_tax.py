@@ -174,7 +174,7 @@ class MonthSalesTax(Section):
         """All that is owed, in the month after a period. Below zero: it comes back."""
         return previous(self.owed, MONTH) * self.is_due
 
-    @line("Sales tax in the month: collected, less paid and paid over", unit="money", axes=(MONTH,))
+    @line("Sales tax left in cash in the month", unit="money", axes=(MONTH,))
     def net(self) -> Expr:
         """What it adds to cash."""
         return self.collected - self.paid - self.paid_over
