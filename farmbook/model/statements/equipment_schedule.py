@@ -32,7 +32,7 @@ class EquipmentSchedule(Section):
     def item_cost(self) -> Expr:
         """When the plan starts, or its price when it is bought."""
         owned = self.capital.capital.owned
-        return self.capital.item_book_value + owned.price * (owned.bought_in > 0)
+        return self.capital.item_book_value + owned.price * (owned.bought_in > 0) * self.capital.shocks.building
 
     @line("Items, steamer and lab in the books, counted item by item", unit="money", axes=(MONTH,), source=ARITHMETIC)
     def value(self) -> Expr:
@@ -64,6 +64,14 @@ class EquipmentSchedule(Section):
         """A twelfth of a year's."""
         return joined(self.capital.capital.owned.yearly_loss, "money") / MONTHS_A_YEAR
 
+    @line("Steamer: in the books when it is there", unit="money")
+    def steamer_cost(self) -> Expr:
+        """Its price; of one still to be bought what it comes to."""
+        return self._paid(self.capital.steamer_price, self.capital.steamer_bought_in)
+
+    def _paid(self, price: Expr, bought_in: Expr) -> Expr:
+        return price * (1 + (self.capital.shocks.building - 1) * (bought_in > 0))
+
     @line("Steamer: months before it loses value", unit="count")
     def steamer_not_yet(self) -> Expr:
         """Of the plan; a part of a month counts to the next whole one."""
@@ -88,7 +96,12 @@ class EquipmentSchedule(Section):
     def steamer_value(self) -> Expr:
         """Price less loss."""
         there = self.capital.steamer_bought_in <= self.months.number
-        return self.capital.steamer_price * there - self.steamer_a_month * self.steamer_months
+        return self.steamer_cost * there - self.steamer_a_month * self.steamer_months
+
+    @line("Lab: in the books when it is there", unit="money")
+    def lab_cost(self) -> Expr:
+        """Its price; of one still to be bought what it comes to."""
+        return self._paid(self.capital.lab_price, self.capital.lab_bought_in)
 
     @line("Lab: months before it loses value", unit="count")
     def lab_not_yet(self) -> Expr:
@@ -114,4 +127,4 @@ class EquipmentSchedule(Section):
     def lab_value(self) -> Expr:
         """Price less loss; nothing where spawn is bought."""
         there = self.capital.lab_bought_in <= self.months.number
-        return self.capital.lab_price * there - self.lab_a_month * self.lab_months
+        return self.lab_cost * there - self.lab_a_month * self.lab_months

@@ -23,8 +23,10 @@ from farmbook.model.place.farm_plan import Farm
 from farmbook.model.schedule.cold_room import ColdRoom
 from farmbook.model.selling.customers import Customers
 from farmbook.model.shocks.shocks import Shocks
+from farmbook.model.statements.bags_value import BagsValue
 from farmbook.model.statements.coverage import Coverage
 from farmbook.model.statements.month_income import MonthIncome
+from farmbook.model.statements.spawn_stock import SpawnStock
 from farmbook.model.steam.steamer_in_use import SteamerInUse
 from farmbook.model.stress.best_customer import BestCustomer
 from farmbook.model.stress.stress_sizes import StressSizes
@@ -300,8 +302,8 @@ class OtherWeeks(BadCase):
             MonthSales.takes: self.sales.takes,
             MonthSales.all_take: self.sales.all_take,
             MonthSales.going_a_week: self.sales.going_a_week,
-            MonthIncome.spawn_rise: self.income.spawn_rise,
-            MonthIncome.bags_rise: self.income.bags_rise,
+            SpawnStock.value: self.income.spawn.value,
+            BagsValue.value: self.income.bags.value,
         }
 
 
