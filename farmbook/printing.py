@@ -26,7 +26,7 @@ _FIRST_INPUT: Final = "farm_name"
 _REQUEST: Final = "Request"
 _LENDER: Final = (
     *(_REQUEST, "Project", "Basis", "Balance", "Income", "Cash", "Debts", "Ratios", "BadYears"),
-    *("Security", "Record", "Harvests", "Permits", "Signature"),
+    *("Security", "Record", "Permits", "Signature"),
 )
 """The sheets that a lender is handed, in the order in which they are read."""
 _ALWAYS: Final = """<?xml version="1.0" encoding="UTF-8"?>

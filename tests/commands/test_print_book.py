@@ -26,11 +26,10 @@ LENDER = (
         "Ratios and what is to be kept",
         "Security",
         "Record",
-        "Bags and weight of the last twelve months",
     ),
-    *("Customers, permits and lease", "Cautions and signature"),
+    *("Customers, harvests, permits and lease", "Cautions and signature"),
 )
-MOST_SIDES = 22
+MOST_SIDES = 17
 """Of what a lender is handed."""
 
 
