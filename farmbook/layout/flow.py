@@ -7,13 +7,15 @@ from dataclasses import dataclass
 from typing import Final
 
 from farmbook.layout.book import Sheet
-from farmbook.layout.grid import PRINTED, ROW_HEIGHT, SPACE
+from farmbook.layout.grid import COMMON, ROW_HEIGHT, SPACE, Grid, Side
 
-__all__ = ["Part", "flow", "print_scale", "scale_to_side", "set_spaces", "side_height"]
+__all__ = ["Part", "flow", "print_scale", "scale_to_side", "set_spaces", "side_for", "side_height"]
 
-_PRINTABLE: Final = {"letter": (969, 715), "a4": (1036, 693)}
-"""Width and height of a side between its margins, landscape: 0.45 inch all round, 0.6 at the foot."""
-_UPRIGHT: Final = {"letter": (729, 955), "a4": (707, 1021)}
+_PRINTABLE: Final[dict[Side, dict[str, tuple[int, int]]]] = {
+    "across": {"letter": (969, 715), "a4": (1036, 693)},
+    "upright": {"letter": (729, 955), "a4": (707, 1021)},
+}
+"""Width and height of a side between its margins: 0.45 inch all round, 0.6 at the foot."""
 _IN_HAND: Final = 93
 """Of a hundred; some programs draw columns up to 6 % wider than they are set."""
 _SMALLEST: Final = 10
@@ -39,22 +41,32 @@ class Part:
         return sum(self.heights)
 
 
-def print_scale(widths: Sequence[int], paper: str, printed: int = PRINTED) -> int:
-    """Percent at which the printed columns fill a side, at most as large as on the screen."""
-    return min(100, int(_IN_HAND * _PRINTABLE[paper][0] / sum(widths[:printed])))
+def print_scale(widths: Sequence[int], paper: str, grid: Grid = COMMON) -> int:
+    """Percent at which the printed columns fill a side, at most as large as their grid prints."""
+    return min(grid.largest, int(_IN_HAND * _PRINTABLE["across"][paper][0] / sum(widths[: grid.printed])))
+
+
+def side_for(sheet: Sheet, paper: str) -> Side:
+    """How a sheet lies on paper: across, or of the sides that it may stand on the one on which it prints larger."""
+    return max(sheet.grid.one_side, key=lambda side: _part(sheet, side, paper), default="across")
 
 
 def scale_to_side(sheet: Sheet, paper: str) -> int:
     """Percent at which all that a sheet prints stands on one side, at least as small as any program prints."""
-    across, down = (_UPRIGHT if sheet.grid.upright else _PRINTABLE)[paper]
+    return max(_SMALLEST, min(100, int(_IN_HAND * _part(sheet, side_for(sheet, paper), paper))))
+
+
+def side_height(widths: Sequence[int], paper: str, grid: Grid = COMMON) -> float:
+    """How much of a sheet's height a printed side holds."""
+    return _PRINTABLE["across"][paper][1] / print_scale(widths, paper, grid) * 100
+
+
+def _part(sheet: Sheet, side: Side, paper: str) -> float:
+    """The part of its size on the screen at which a sheet fills a side."""
+    across, down = _PRINTABLE[side][paper]
     wide = sum(sheet.widths[: sheet.grid.printed])
     high = sum(sheet.heights.get(row, ROW_HEIGHT) for row in range(_rows(sheet)))
-    return max(_SMALLEST, min(100, int(_IN_HAND * min(across / wide, down / high))))
-
-
-def side_height(widths: Sequence[int], paper: str, printed: int = PRINTED) -> float:
-    """How much of a sheet's height a printed side holds."""
-    return _PRINTABLE[paper][1] / print_scale(widths, paper, printed) * 100
+    return min(across / wide, down / high)
 
 
 def _rows(sheet: Sheet) -> int:
@@ -104,4 +116,4 @@ def set_spaces(sheet: Sheet, paper: str) -> None:
 
 
 def _side(sheet: Sheet, paper: str) -> float:
-    return side_height(sheet.widths, paper, sheet.grid.printed)
+    return side_height(sheet.widths, paper, sheet.grid)

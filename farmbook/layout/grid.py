@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
-from typing import Final
+from typing import Final, Literal
 
 __all__ = [
     "ANSWER_HEIGHT",
@@ -34,6 +34,7 @@ __all__ = [
     "WORKED",
     "YEAR",
     "Grid",
+    "Side",
 ]  # fmt: skip
 
 NUMBER, LABEL, VALUE, UNIT, HOW, NAME = 0, 1, 2, 3, 4, 10
@@ -57,13 +58,18 @@ YEAR = 2 + MONTHS_A_YEAR
 """The column of a year's total beside its twelve months."""
 
 
+Side = Literal["across", "upright"]
+"""How paper lies."""
+
+
 @dataclass(frozen=True)
 class Grid:
     """How a class of sheets uses its columns; of `widths`, workings that run on further have more of the last.
 
     `printed` columns print, the right part of the title rows begins at `side`. Where columns are told in full, the label takes
-    those from 1 to `told`, the words those from there to `ends`, and the name the next. A `one_side` sheet is scaled to a side,
-    an `upright` one prints so, and one that runs on is `wide`: its links stand beside its title.
+    those from 1 to `told`, the words those from there to `ends`, and the name the next. A sheet on `one_side` is scaled to it,
+    across or upright, whichever of these prints larger; others print across at the `largest` percent at most, and one that runs
+    on is `wide`: its links stand beside its title.
     """
 
     widths: tuple[int, ...] = WORKED
@@ -71,8 +77,8 @@ class Grid:
     side: int = 5
     told: int = VALUE
     ends: int = PRINTED
-    one_side: bool = False
-    upright: bool = False
+    one_side: tuple[Side, ...] = ()
+    largest: int = 100
     wide: bool = False
 
 
@@ -80,11 +86,12 @@ COMMON: Final = Grid()
 GRIDS: Final = {
     "months": Grid(
         (28, 224, 84, 78, *[MONTH_WIDTH] * MONTHS_A_YEAR), FIRST_MONTH + MONTHS_A_YEAR, 9, VALUE,
-        FIRST_MONTH + MONTHS_A_YEAR, one_side=True, wide=True,
+        FIRST_MONTH + MONTHS_A_YEAR, one_side=("across",), wide=True,
     ),
     "weeks": Grid((WEEK_WIDTH,) * 12, PRINTED, 5, 4, 12, wide=True),
-    "bank": Grid(one_side=True),
-    "years": Grid((12, 194, *[60] * MONTHS_A_YEAR, 70, 170), YEAR + 1, 9, VALUE, YEAR + 1),
-    "card": Grid((24, 238, 92, 76, 44, 44, 44, 44, 42, 41, 41, 176), 11, 3, VALUE, 11, one_side=True, upright=True),
+    "bank": Grid(one_side=("across", "upright")),
+    "statement": Grid(one_side=("across", "upright")),
+    "years": Grid((12, 224, *[60] * MONTHS_A_YEAR, 70, 170), YEAR + 1, 9, VALUE, YEAR + 1, largest=84),
+    "card": Grid((24, 238, 92, 76, 44, 44, 44, 44, 42, 41, 41, 176), 11, 3, VALUE, 11, one_side=("upright",)),
 }  # fmt: skip
 """The grids of classes of sheets that have their own; the others have the common one."""

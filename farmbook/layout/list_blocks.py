@@ -145,7 +145,7 @@ def compare_block(page: Page, block: Block) -> None:
     page.put(page.row, LABEL, Text(""), "column_head")
     for column, span, head, first in zip(columns, spans, block.heads, block.rows[0][1:], strict=False):
         unit = page.plan.unit_words(page.plan.line(first.removeprefix("show:"), page.where).unit)
-        look = "column_head" if span > 1 else "column_head_right"
+        look = "column_head_text" if span > 1 else "column_head_right"
         page.put(page.row, column, Text(head.replace("{unit}", unit)), look, across=span)
     page.row += 1
     for label, *names in block.rows:

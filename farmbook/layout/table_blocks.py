@@ -85,7 +85,7 @@ def _width(grid: Home) -> int:
 def _table_head(page: Page, line: Line, grid: Home, members: bool, span: int) -> None:
     """Label and unit above a line's columns, and between them the names of the members that stand side by side."""
     width = _width(grid)
-    look = "column_head" if span > 1 else "column_head_right"
+    look = "column_head_text" if span > 1 else "column_head_right"
     page.put(page.row, grid.column, Text(page.label(line.head)), look, across=max(width, span))
     if len(grid.axes) > 1:
         page.member_labels(grid.axes[0], page.row + 1, grid.column, "column_head_right")

@@ -28,7 +28,19 @@ KINDS: Final = {
     "glance", "legend", "stamp", "chart", "compare", "case", "cases", "front", "says", "matters", "matters_chart", "matters_left_out",
     "months", "years", "weeks", "card",
 }  # fmt: skip
-CLASSES: Final = ("start", "inputs", "worked", "checks", "reference", "months", "years", "weeks", "card", "bank")
+CLASSES: Final = (
+    "start",
+    "inputs",
+    "worked",
+    "checks",
+    "reference",
+    "months",
+    "years",
+    "weeks",
+    "card",
+    "bank",
+    "statement",
+)
 KEYS: Final = ("sheet", "title", "question", "class", "answer", "comes_to", "unsaid", "prints", "heads", "only")
 ON_OWN_GRID: Final = {
     "months": {"months", "text"},

@@ -11,7 +11,7 @@ from farmbook.expr.nodes import Line
 from farmbook.expr.walk import ordered_axes
 from farmbook.layout.book import Content, Lowest, Shown, Summed, Text
 from farmbook.layout.forms import MONTH
-from farmbook.layout.grid import LABEL, MONTHS_A_YEAR, VALUE, YEAR
+from farmbook.layout.grid import HEADING_HEIGHT, LABEL, MONTHS_A_YEAR, VALUE, YEAR
 from farmbook.layout.list_blocks import entries, how
 from farmbook.layout.page import Page
 from farmbook.layout.template import Block
@@ -81,6 +81,7 @@ def _heads(page: Page, block: Block, head: Line, year: int) -> None:
         content = Shown(head, (year * MONTHS_A_YEAR + month,))
         page.put(page.row, VALUE + month, content, "band_head", form=MONTH)
     page.put(page.row, YEAR, Text(f"year {year + 1}"), "band_year")
+    page.grow(page.row, HEADING_HEIGHT)
     page.row += 1
 
 

@@ -44,6 +44,7 @@ from farmbook.model.alternatives.stops import (
 )
 from farmbook.model.as_built import AsBuilt
 from farmbook.model.axes import sizes_of_plan
+from farmbook.model.bank.answers import Answers
 from farmbook.model.bank.bands import Bands
 from farmbook.model.bank.collateral import Collateral
 from farmbook.model.bank.covenants import Covenants
@@ -221,7 +222,21 @@ from farmbook.sections.section import Section
 __all__ = ["SECTIONS", "farm_model"]
 
 BANK: Final[tuple[type[Section], ...]] = (
-    *(Request, People, Project, Collateral, Debts, Evidence, Record, Reached, Permits, Covenants, Bands, LargestLoan),
+    *(
+        Request,
+        Answers,
+        People,
+        Project,
+        Collateral,
+        Debts,
+        Evidence,
+        Record,
+        Reached,
+        Permits,
+        Covenants,
+        Bands,
+        LargestLoan,
+    ),
 )
 """What only a lender is shown."""
 

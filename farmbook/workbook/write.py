@@ -34,7 +34,7 @@ from farmbook.layout.book import (
     Worked,
     a1,
 )
-from farmbook.layout.flow import print_scale, scale_to_side, set_spaces
+from farmbook.layout.flow import print_scale, scale_to_side, set_spaces, side_for
 from farmbook.layout.looks import DEEP, FONT, HAIR, LINE, LOOKS, MID, PALE, STRAW, STRAW_BOX
 from farmbook.layout.page import Plan
 from farmbook.sections.section import Bound
@@ -64,6 +64,7 @@ _TABS: Final = {
     "inputs": STRAW,
     "worked": PALE,
     "bank": MID,
+    "statement": PALE,
     "months": PALE,
     "weeks": PALE,
 }
@@ -188,7 +189,7 @@ class _Writer:
     def _print_setup(self, page: Worksheet, sheet: Sheet) -> None:
         end = max(cell.row for cell in sheet.cells) + 1
         page.set_paper(_PAPER[self.paper])
-        if sheet.grid.upright:
+        if side_for(sheet, self.paper) == "upright":
             page.set_portrait()
         else:
             page.set_landscape()
@@ -196,7 +197,7 @@ class _Writer:
             page.print_area(0, 0, (sheet.printed_rows or end) - 1, sheet.grid.printed - 1)
         else:
             page.print_area(end, 0, end + 1, 0)  # cells that stay empty: no side, or a blank one
-        across = print_scale(sheet.widths, self.paper, sheet.grid.printed)
+        across = print_scale(sheet.widths, self.paper, sheet.grid)
         page.set_print_scale(scale_to_side(sheet, self.paper) if sheet.grid.one_side else across)
         page.set_margins(left=0.45, right=0.45, top=0.45, bottom=0.6)
         page.repeat_rows(0, 1)

@@ -140,7 +140,7 @@ def test_the_files_as_they_are_place_every_line(tmp_path: Path) -> None:
     assert set(shed().roots) <= set(plan.homes)
 
 
-CLASSES = ("start", "inputs", "worked", "checks", "reference", "months", "years", "weeks", "card", "bank")
+CLASSES = ("start", "inputs", "worked", "checks", "reference", "months", "years", "weeks", "card", "bank", "statement")
 READING: Mapping[str, tuple[str, str, str, str]] = {
     "an unknown kind of block": ('kind = "matrix"', 'kind = "cube"', "unknown kind of block `cube`", "10_start.toml"),
     "a block without a kind": ('kind = "matrix"\n', "", "unknown kind of block ``", "10_start.toml"),

@@ -161,7 +161,7 @@ def cut_blocks(printed: Printed) -> tuple[list[tuple[str, ...]], int]:
     cut, count = [], 0
     for sheet in printed.sheets:
         fits = (
-            side_height(sheet.widths, printed.paper, sheet.grid.printed)
+            side_height(sheet.widths, printed.paper, sheet.grid)
             - sum(sheet.heights.get(row, ROW_HEIGHT) for row in range(TITLE_ROWS))
             - FOOT
         )

@@ -141,7 +141,7 @@ class MonthCash(Section):
 
     # The month
 
-    @line("Running payments in the month: suppliers, wages, owner's pay", unit="money", axes=(MONTH,))
+    @line("Suppliers, wages and owner's pay in the month", unit="money", axes=(MONTH,))
     def supplies_and_wages(self) -> Expr:
         """Suppliers as they are paid; wages in the month itself."""
         return self.supplies.paid + self.bills.wages + self.bills.piece + self.home.pay
@@ -220,7 +220,7 @@ class MonthCash(Section):
         """With what the line gave or took."""
         return starting(self.cash, self.before_line + self.on_line - previous(self.on_line, MONTH))
 
-    @line("Cash missing that the credit line cannot give", unit="money", axes=(MONTH,))
+    @line("Cash missing beyond the credit line", unit="money", axes=(MONTH,))
     def missing(self) -> Expr:
         """Below the least cash to keep."""
         return maximum(self.least_cash - self.closing, 0)
