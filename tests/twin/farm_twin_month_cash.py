@@ -70,6 +70,7 @@ def paid_and_collected(given: Given, out: Results) -> Results:
             "household_and_tax",
             "paid_out",
             "before_loans",
+            "loan_money",
             "from_loans",
             "from_owner",
             "net",
@@ -86,11 +87,11 @@ def paid_and_collected(given: Given, out: Results) -> Results:
         invested = here["month_capital.bought"] + out["month_capital.replacing"][month]
         home = drawn + out["month_household.tax"][month]
         gone = every + unforeseen + invested + home
-        loans = float(out["loan_months.drawn"][month]) - float(out["loan_months.fees"][month])
-        loans -= float(out["loan_months.payments"][month])
+        lent = float(out["loan_months.drawn"][month]) - float(out["loan_months.fees"][month])
+        loans = lent - float(out["loan_months.payments"][month])
         put_in = float(given["opening.put_in"]) if month < float(given["opening.put_in_month"]) <= month + 1 else 0.0
         left = came - gone + out["month_sales_tax.net"][month]
-        lines = (suppliers, every, unforeseen, invested, home, gone, left, loans, put_in, left + loans + put_in)
+        lines = (suppliers, every, unforeseen, invested, home, gone, left, lent, loans, put_in, left + loans + put_in)
         for name, value in zip(found, lines, strict=True):
             found[name].append(value)
     return found
@@ -112,6 +113,7 @@ def credit_line(given: Given, net: Monthly) -> Results:
         for name, value in zip(names, (without, interest, before, then, after, max(least - after, 0.0)), strict=True):
             found[name].append(value)
         cash, owed = after, then
+    found["opening"] = [float(given["opening.cash"]), *found["closing"][:-1]]
     return {**found, "months_clear": float(sum(each <= 0 for each in found["on_line"]))}
 
 
@@ -136,6 +138,20 @@ def lowest(found: Results, when: Months) -> Results:
         "below_in": [float(month) if month in below else 0.0 for month in range(1, count + 1)],
         "last_below": float(max(below, default=0)),
         "months_below": float(len(below)),
+    }
+
+
+def lowest_within(given: Given, found: Results, collected: Monthly) -> Results:
+    """Cash on the day by which the bills of a month are paid but only a part of its receipts has come; the first of the lowest."""
+    late = 1 - float(given["opening.early_receipts"])
+    within = [before - late * came for before, came in zip(found["before_line"], collected, strict=True)]
+    low, count = min(within), len(within)
+    as_low = [month for month, cash in enumerate(within) if cash - low <= found["rounding"]]
+    return {
+        "within": within,
+        "lowest_within": low,
+        "back_to_lowest_within": [float(count - month) if month in as_low else 0.0 for month in range(count)],
+        "lowest_within_month": 1.0 + as_low[0],
     }
 
 
@@ -169,6 +185,7 @@ def cash(given: Given, out: Results, when: Months) -> Results:
     found["rounding"] = rounding(given, found, out["month_sales.collected"])
     found["owed_at_start"] = float(given["opening.line_owed"])
     found |= lowest(found, when)
+    found |= lowest_within(given, found, out["month_sales.collected"])
     found |= start_of_it(given, found["before_loans"], out["month_sales.collected"])
     nothing = found["most_missing"] <= found["rounding"]
     certain = 0.0

@@ -205,6 +205,11 @@ def cash_book(given: Given, out: Results) -> dict[str, float]:
     }
 
 
+def household_goes(given: Given) -> float:
+    """Living, and debts that are not in it."""
+    return float(given["household.needs"]) + float(given["household.debts"])
+
+
 def what_is_left(given: Given, out: Results, book: dict[str, float]) -> dict[str, float]:
     """From the cash book to the profit, and on to the household."""
     worn = float(out["capital.loss"])
@@ -212,7 +217,7 @@ def what_is_left(given: Given, out: Results, book: dict[str, float]) -> dict[str
     profit = book["takings"] - (book["cash_cost"] + worn + interest)
     tax = profit * taken_of_a_profit(given) if profit > 0 else 0.0
     household = book["takings"] - (book["cash_cost"] + paid_back + tax + worn)
-    left = household + float(given["household.other_income"]) - float(given["household.needs"])
+    left = household + float(given["household.other_income"]) - household_goes(given)
     own = float(out["hours.own_value"])
     return {
         "interest": interest,
@@ -291,8 +296,8 @@ def year(given: Given, out: Results) -> Results:
     unaccounted = money + left["profit"] - book["takings"]
     household = {name: left.pop(name) for name in ("tax", "left", "left_over", "left_over_a_month")}
     loans = {name: left.pop(name) for name in ("interest", "repaid")}
-    needs = float(given["household.needs"])
-    household["lives"] = float(needs <= 0 or household["left_over"] >= 0)
+    household["goes"] = household_goes(given)
+    household["lives"] = float(household["goes"] <= 0 or household["left_over"] >= 0)
     household["incorporated"] = float(same(given["household.form"], "corporation"))
     adds_up = float(abs(unaccounted) <= ROUNDING * (abs(money) + abs(book.pop("takings"))))
     parts: dict[str, Results] = {

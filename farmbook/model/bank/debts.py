@@ -105,5 +105,5 @@ class Debts(Section):
     )
     def as_counted(self) -> Expr:
         """Fine where none is listed; those in what the household needs are not to be listed."""
-        apart = self.paid_in_all - self.home.debts
-        return any_of(self.many <= 0, is_rounding(apart, self.paid_in_all, self.home.debts))
+        apart = self.paid_in_all - self.home.household.debts
+        return any_of(self.many <= 0, is_rounding(apart, self.paid_in_all, self.home.household.debts))

@@ -176,10 +176,15 @@ class MonthCash(Section):
         """What customers paid less all that, with sales tax that lies in cash."""
         return self.sales.collected - self.paid_out + self.sales_tax.net
 
+    @line("Loan money that comes in the month, less fees", unit="money", axes=(MONTH,))
+    def loan_money(self) -> Expr:
+        """In the month in which a loan is drawn."""
+        return self.loans.drawn - self.loans.fees
+
     @line("Loans in the month: drawn less fees and payments", unit="money", axes=(MONTH,))
     def from_loans(self) -> Expr:
         """Below zero: they take more than they bring."""
-        return self.loans.drawn - self.loans.fees - self.loans.payments
+        return self.loan_money - self.loans.payments
 
     @line("Put in by the owner in the month", unit="money", axes=(MONTH,))
     def from_owner(self) -> Expr:
@@ -198,6 +203,11 @@ class MonthCash(Section):
         return starting(self.cash, previous(self.without_line, MONTH) + self.net)
 
     # The credit line
+
+    @line("Cash at the start of the month", unit="money", axes=(MONTH,))
+    def opening(self) -> Expr:
+        """As the month before left it."""
+        return previous(self.closing, MONTH)
 
     @line("Interest on the credit line in the month", unit="money", axes=(MONTH,))
     def line_interest(self) -> Expr:
@@ -252,6 +262,26 @@ class MonthCash(Section):
     def lowest_day(self) -> Expr:
         """By the calendar."""
         return at(self.months.first_day, MONTH, self.lowest_month)
+
+    @line("Cash when the month's bills are paid", unit="money", axes=(MONTH,))
+    def within(self) -> Expr:
+        """Only some of its receipts have come by then, and the credit line has not moved yet."""
+        return self.before_line - self.sales.collected * (1 - self.early_receipts)
+
+    @line("Lowest cash within a month", unit="money")
+    def lowest_within(self) -> Expr:
+        """When its bills are paid. Below zero, a bill waits for customers, or the credit line gives it for some days."""
+        return lowest_of(self.within, MONTH)
+
+    @line("Months from the end of the plan in which cash is lowest within it", unit="count", axes=(MONTH,))
+    def back_to_lowest_within(self) -> Expr:
+        """1 in the last month; 0 where cash is higher."""
+        return (self.within <= self.lowest_within + self.rounding) * (self.months.many + 1 - self.months.number)
+
+    @line("Month of the lowest cash within it", unit="count")
+    def lowest_within_month(self) -> Expr:
+        """The first, if there are several."""
+        return self.months.many + 1 - highest_of(self.back_to_lowest_within, MONTH)
 
     @line("Most owed on the credit line", unit="money")
     def peak(self) -> Expr:
@@ -360,7 +390,7 @@ class MonthCash(Section):
 
     @line("Cash: the answer", unit="1")
     def answer(self) -> Expr:
-        """At the ends of months, with what was put in and borrowed as planned. Within a month it can be lower: see Reserves."""
+        """With what was put in and borrowed as planned; within a month, when bills are paid before all customers have paid."""
         return say(
             "Cash is lowest at the end of month ",
             figure(self.lowest_month, 0, named=False),
@@ -368,4 +398,9 @@ class MonthCash(Section):
             figure(self.lowest, -2, named=False),
             either(self.peak > 0, self.line_told, ""),
             either(self.enough, ".", self.missing_told),
+            " Within month ",
+            figure(self.lowest_within_month, 0, named=False),
+            " it is ",
+            figure(self.lowest_within, -2, named=False),
+            " for some days.",
         )

@@ -45,21 +45,11 @@ class MonthHousehold(Section):
         source=COMMON_PRACTICE,
         decided=True,
     )
-    debts = number(
-        "Household debts paid a year",
-        unit="money/year",
-        usual=(0, 30000),
-        hard=(0, 10000000),
-        default=0,
-        how="House, car and card payments of the family that are not in what it needs.",
-        source=COMMON_PRACTICE,
-        decided=True,
-    )
 
     @line("Household money drawn in a month", unit="money")
     def drawn(self) -> Expr:
         """Living and debts, less income from elsewhere; never below zero. Nothing is drawn from a corporation."""
-        needed = self.household.needs + self.debts - self.household.other_income
+        needed = self.household.goes - self.household.other_income
         return joined(maximum(needed, 0), "money") / MONTHS_A_YEAR * (1 - self.household.incorporated)
 
     @line("Owner's pay in a month, payroll tax with it", unit="money")

@@ -39,8 +39,8 @@ class Coverage(Section):
 
     @line("Coverage: living and debts of the household, a year", unit="money")
     def living(self) -> Expr:
-        """All that it needs, whatever it draws."""
-        return joined(self.book.home.household.needs + self.book.home.debts, "money")
+        """As on the sheet Year."""
+        return joined(self.book.home.household.goes, "money")
 
     # Year by year
 

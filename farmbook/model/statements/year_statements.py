@@ -95,10 +95,7 @@ class YearStatements(Section):
         """Below zero: paid back."""
         return self.balance.credit_line - previous(self.balance.credit_line, PLAN_YEAR)
 
-    @line("Year: drawn by the household, each year", unit="money")
-    def drawn(self) -> Expr:
-        """Twelve months; nothing from a corporation."""
-        return self.book.home.drawn * MONTHS_A_YEAR
+    drawn = in_year("Year: drawn by the household", "Nothing from a corporation.", lambda self: self.book.home.drawn)
 
     @line("Year: cash from loans, owner and household", unit="money", axes=(PLAN_YEAR,))
     def from_financing(self) -> Expr:

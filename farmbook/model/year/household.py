@@ -98,7 +98,7 @@ class Household(Section):
         usual=(15000, 90000),
         hard=(0, 10000000),
         default=0,
-        how="Living, housing, insurance, school and household debts of twelve months.",
+        how="Living, housing, insurance and school of twelve months. Debts have an input of their own.",
         source=COMMON_PRACTICE,
         note="0 until you give it.",
     )
@@ -110,6 +110,17 @@ class Household(Section):
         default=0,
         how="Wages, pensions and rents of the family, after tax.",
         source=COMMON_PRACTICE,
+    )
+
+    debts = number(
+        "Household debts paid a year",
+        unit="money/year",
+        usual=(0, 30000),
+        hard=(0, 10000000),
+        default=0,
+        how="House, car and card payments of the family that are not in what it needs.",
+        source=COMMON_PRACTICE,
+        decided=True,
     )
 
     @line("The farm is a corporation", unit="flag")
@@ -142,10 +153,15 @@ class Household(Section):
         """After loan payments, tax, and what replaces worn-out things."""
         return self.year.cash_profit - self.loans.paid - self.tax - self.capital.loss
 
+    @line("Living and debts of the household, a year", unit="money/year")
+    def goes(self) -> Expr:
+        """All that it needs, whatever it draws."""
+        return self.needs + self.debts
+
     @line("Left when the household has lived, a year", unit="money/year")
     def left_over(self) -> Expr:
         """With what comes in from elsewhere. Below zero, the plan eats its own substance."""
-        return self.left + self.other_income - self.needs
+        return self.left + self.other_income - self.goes
 
     @line("Left when the household has lived, a month", unit="money/month")
     def left_over_a_month(self) -> Expr:
@@ -172,4 +188,4 @@ class Household(Section):
     )
     def lives(self) -> Expr:
         """Fine as long as you have not said what it needs."""
-        return any_of(self.needs <= 0, self.left_over >= 0)
+        return any_of(self.goes <= 0, self.left_over >= 0)
