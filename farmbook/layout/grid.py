@@ -91,7 +91,7 @@ GRIDS: Final = {
     "weeks": Grid((WEEK_WIDTH,) * 12, PRINTED, 5, 4, 12, wide=True),
     "bank": Grid(one_side=("across", "upright")),
     "statement": Grid(one_side=("across", "upright")),
-    "years": Grid((12, 224, *[60] * MONTHS_A_YEAR, 70, 170), YEAR + 1, 9, VALUE, YEAR + 1, largest=84),
+    "years": Grid((12, 224, *[60] * MONTHS_A_YEAR, 70, 170), YEAR + 1, 9, VALUE, YEAR + 1, largest=80),
     "card": Grid((24, 238, 92, 76, 44, 44, 44, 44, 42, 41, 41, 176), 11, 3, VALUE, 11, one_side=("upright",)),
 }  # fmt: skip
 """The grids of classes of sheets that have their own; the others have the common one."""
