@@ -147,9 +147,9 @@ class BadCase(Alternative):
 
     @line("Coverage is below what is wanted: {}", unit="flag")
     def uncovered(self) -> Expr:
-        """In the first full year or in a typical one, the household paid."""
-        wanted = self.wanted_coverage
-        return any_of(self.full_year < wanted.in_full_year, self.typical < wanted.in_typical_year)
+        """In the first full year or in a typical one, the household paid; only where the plan pays a loan in it."""
+        full, typical = self.wanted_coverage.in_full_year, self.wanted_coverage.in_typical_year
+        return any_of((self.full_year < full) * (full > 0) > 0, (self.typical < typical) * (typical > 0) > 0)
 
     @line("Left when the household has lived, a year: {}", unit="money")
     def left_over(self) -> Expr:
