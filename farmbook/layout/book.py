@@ -101,10 +101,11 @@ class Worked:
 
 @dataclass(frozen=True)
 class Shown:
-    """A cell that repeats a line from its home."""
+    """A cell that repeats a line from its home; `opening` for the cell before the first step."""
 
     line: Line
     index: Index
+    opening: bool = False
 
 
 @dataclass(frozen=True)

@@ -9,7 +9,7 @@ from farmbook.layout.chart_blocks import chart_at
 from farmbook.layout.grid import HOW, HOW_COLUMNS, LABEL, NAME, NUMBER, UNIT, VALUE
 from farmbook.layout.list_blocks import entries
 from farmbook.layout.page import Page
-from farmbook.layout.template import Block
+from farmbook.layout.template import PLAIN, Block
 
 __all__ = ["FRONT_ANSWER_HEIGHT", "front_block", "says_block"]
 
@@ -32,15 +32,20 @@ def front_block(page: Page, block: Block) -> None:
 
 
 def says_block(page: Page, block: Block) -> None:
-    """Sentences, one a row, and right of each what to know of it."""
+    """Sentences, one a row, and right of each what to know of it; that stands below where they are plain, across the sheet."""
+    plain = block.look == PLAIN
+    across = HOW + HOW_COLUMNS if plain else HOW
     page.heading(block.title)
     for line, home in entries(page.plan, block, page.where):
-        page.put(page.row, NUMBER, Worked(line, ()) if home else Shown(line, ()), "said", across=HOW)
-        page.ruled(page.row, HOW, line.note, "unit", across=HOW_COLUMNS)
+        page.put(page.row, NUMBER, Worked(line, ()) if home else Shown(line, ()), "said", across=across)
+        if not plain:
+            page.ruled(page.row, HOW, line.note, "unit", across=HOW_COLUMNS)
+        elif home:
+            page.columns.append(line)
         page.words(page.row, NAME, workbook_name(line), "name")
         if home:
             page.plan.settle(line, Home(page.sheet.name, page.row, NUMBER, label_column=NUMBER))
             page.name(workbook_name(line), page.row, NUMBER)
         page.grow(page.row, SAID_HEIGHT)
-        page.room(page.row, NUMBER, longest(line.expr), "said", across=HOW)
+        page.room(page.row, NUMBER, longest(line.expr), "said", across=across)
         page.row += 1

@@ -18,6 +18,7 @@ from farmbook.layout.front_blocks import FRONT_ANSWER_HEIGHT, front_block, says_
 from farmbook.layout.grid import ANSWER_HEIGHT, COMMON, GRIDS, HOW, INPUTS, LISTS, TITLE_HEIGHT, VALUE, WORKED
 from farmbook.layout.input_blocks import inputs_block
 from farmbook.layout.input_tables import input_table_block, inputs_explained
+from farmbook.layout.limit_blocks import limits_block
 from farmbook.layout.list_blocks import COMES_TO_HEIGHT, comes_to, compare_block, list_block
 from farmbook.layout.matter_blocks import left_out_block, matters_block, matters_chart_block, matters_figures
 from farmbook.layout.month_blocks import month_heads, months_block
@@ -71,6 +72,7 @@ BLOCKS: Final[dict[str, Callable[[Page, Block], None]]] = {
     "years": years_block,
     "weeks": weeks_block,
     "card": card_block,
+    "limits": limits_block,
 }
 HEADS: Final = {"months": month_heads, "weeks": week_heads}
 """What stands above, or left of, all blocks of a sheet that is one table."""

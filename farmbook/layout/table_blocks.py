@@ -95,10 +95,21 @@ def _table_head(page: Page, line: Line, grid: Home, members: bool, span: int) ->
 
 
 def grid_cells(
-    page: Page, line: Line, home: bool, grid: Home, *, form: str = "", look: str = "", across: int = 1
+    page: Page,
+    line: Line,
+    home: bool,
+    grid: Home,
+    *,
+    form: str = "",
+    look: str = "",
+    across: int = 1,
+    before: bool = False,
 ) -> None:
-    """The cells of a line over the lists of a grid, whose corner is its first one; before it stand opening values."""
-    opening = home and page.plan.opening(line)
+    """The cells of a line over the lists of a grid, whose corner is its first one; before it stand opening values.
+
+    Of a line that is repeated they stand only where there is room `before` it.
+    """
+    opening = (home or before) and page.plan.opening(line)
     form = form or page.plan.line_format(line, table=True)
     for index in _indices(grid, opening=opening):
         _grid_cell(page, line, grid, index, form, home=home, look=look, across=across)
@@ -129,7 +140,7 @@ def across_block(page: Page, block: Block) -> None:
         page.number(page.row, line.name)
         page.put(page.row, LABEL, Text(page.label(line.head)), "label")
         grid = Home(page.sheet.name, page.row, first, (axis,), (plan.sizes[axis],), LABEL)
-        grid_cells(page, line, home, grid, look="worked_words" if line.is_text else "")
+        grid_cells(page, line, home, grid, look="worked_words" if line.is_text else "", before=opening)
         rest = max(1, (words_column if wide else HOW + HOW_COLUMNS) - unit_column)
         page.put(page.row, unit_column, Text(plan.unit_words(line.unit)), "unit", across=rest)
         if wide:
@@ -187,7 +198,7 @@ def _grid_cell(
     opening = index[-1] < 0
     at = grid.place(dict(zip(grid.axes, index, strict=True)))
     look = "opening" if opening else look or "worked" + ("_text" if line.is_text else "")
-    content = Worked(line, index, opening=opening) if home else Shown(line, index)
+    content = Worked(line, index, opening=opening) if home else Shown(line, index, opening=opening)
     page.put(*at, content, look, form=form, across=across)
 
 

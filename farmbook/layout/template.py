@@ -26,7 +26,7 @@ __all__ = [
 KINDS: Final = {
     "list", "table", "across", "matrix", "text", "cautions", "inputs", "input_table", "checks", "contents", "constants", "sources",
     "glance", "legend", "stamp", "chart", "compare", "case", "cases", "front", "says", "matters", "matters_chart", "matters_left_out",
-    "months", "years", "weeks", "card",
+    "months", "years", "weeks", "card", "limits",
 }  # fmt: skip
 CLASSES: Final = (
     "start",
@@ -54,7 +54,7 @@ PLAIN: Final = "plain"
 NEEDED: Final = {
     "list": ("lines",), "table": ("axis", "lines"), "across": ("axis", "lines"), "matrix": ("lines",), "text": ("paragraphs",),
     "cautions": ("paragraphs",), "inputs": ("inputs",), "input_table": ("inputs",), "checks": ("of",), "chart": ("title",),
-    "compare": ("heads", "rows"),
+    "compare": ("heads", "rows"), "limits": ("heads", "told", "rows", "spans"),
     "glance": ("of",), "case": ("of",), "cases": ("cases", "heads"), "front": ("title", "rows", "bars"), "says": ("lines",),
     "matters": ("title", "first"), "matters_chart": ("title", "first"), "matters_left_out": ("title",),
     "years": ("title", "heads", "lines"), "weeks": ("title",),
@@ -70,7 +70,7 @@ class Block:
     print. Of the rows of years, `levels` end a year as its last month does, `rates` are not added up, `totals` are bold under a
     rule, and `lowest` is marked in its lowest month. A chart of columns draws its `lowest` dark over them; one of lines has their
     names at their end, or their `start`. A card has boxes for the `days` of a week, and so many rows left `blank`. A block, like a
-    sheet, may stand `only` in books with that part of the model.
+    sheet, may stand `only` in books with that part of the model. Of limits, `told` has the words of each row.
     """
 
     kind: str
@@ -86,6 +86,7 @@ class Block:
     value_title: str = ""
     heads: tuple[str, ...] = ()
     rows: tuple[list[str], ...] = ()
+    told: tuple[list[str], ...] = ()
     below: bool = False
     beside: bool = False
     bars: tuple[list[str], ...] = ()

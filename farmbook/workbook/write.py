@@ -265,7 +265,8 @@ class _Writer:
     ) -> None:
         line, index = content.line, content.index
         if isinstance(content, Shown):
-            filling, value = self.addresses.cell(line, sheet.name), self._result(line, index)
+            filling = self.addresses.cell(line, sheet.name)
+            value = self._opening(line, index) if content.opening else self._result(line, index)
         elif content.opening:
             filling, value = self._fillings(line)[1], self._opening(line, index)
         else:

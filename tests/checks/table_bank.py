@@ -14,6 +14,7 @@ from tests.twin.bank_changes import ASKED
 __all__ = ["BANK"]
 
 BOUGHT: Final = {"item.bought_in": [3, 0, None]}
+FEWER: Final = {"step_up.more_bags": [-100, 0, None]}
 SHORT: Final = {"loans.payments": 9000, "household.needs": 500000}
 NO_OWNER: Final = {"owner.name": ("", "")}
 NO_DEBT: Final = {"household_debt.name": ("", "", "")}
@@ -43,6 +44,25 @@ BANK: Final[Mapping[str, Checked]] = {
             {**BOUGHT, "request.owner_cash": 9000, "request.contingency": 0},
             {**BOUGHT, "loans.counted": "worked out from the list"},
             {"household.needs": 200000},
+        ),
+    ),
+    # with 100 bags a week less the last year leaves some 11,000 less than a typical one, as it is some 500 more
+    "project.adds": Checked(
+        fails=({**BOUGHT, **FEWER}, {**BOUGHT, **FEWER, "request.contingency": 0}),
+        holds=({**BOUGHT, "step_up.more_bags": [100, 0, None]}, BOUGHT, FEWER),
+    ),
+    # six tenths of it may be lent, for 40,000
+    "collateral.carries": Checked(
+        fails=(
+            {"security.market_value": [9000, 57000, None]},
+            {"security.owed_on_it": [0, 8000, None]},
+            {"security.lendable": [0.5, 0.5, None]},
+        ),
+        holds=(
+            {"security.market_value": [9000, 58000, None]},
+            {"security.market_value": 0},
+            {"security.market_value": [9000, 25000, None], "request.loan": "van loan"},
+            {"security.market_value": [9000, 0, None], "loan.amount": [5000, 5000, None]},
         ),
     ),
     "debts.as_counted": Checked(

@@ -64,7 +64,7 @@ class LiveBook:
             elif isinstance(content, Summed):
                 shown = [self._number(content.line, index) for index in content.shown]
                 self.sums.setdefault(content.line, []).append((place, shown))
-            elif isinstance(content, Worked) and content.opening:
+            elif isinstance(content, (Worked, Shown)) and content.opening:
                 self.openings.setdefault(content.line, []).append((place, self._number(content.line, content.index)))
             else:
                 self.places.setdefault(content.line, []).append((place, self._number(content.line, content.index)))

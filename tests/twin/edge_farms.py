@@ -140,7 +140,7 @@ PLAUSIBLE: Final[Changes] = {
     LoanList.balloon: [0, 6000, None],
     LoanList.fees: [150, 400, None],
     Request.loan: "Rooms",
-    Collateral.market_value: [9000, 21000, None],
+    Collateral.market_value: [9000, 70000, None],
     Debts.owed: [0, 0, None],
     Debts.paid: [0, 0, None],
     People.net_worth: [250000, None],

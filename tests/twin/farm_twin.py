@@ -40,7 +40,7 @@ from tests.twin.farm_twin_steam import cabinet_heat, vessel_heat
 from tests.twin.farm_twin_steam_cost import cabinet_cost, steamer_in_use, vessel_cost
 from tests.twin.farm_twin_steam_run import cabinet_run, steaming, vessel_run
 from tests.twin.farm_twin_steamers import cabinet_year, steamer_choice, vessel_year
-from tests.twin.farm_twin_stress import best_customer, cases_short, when_enough
+from tests.twin.farm_twin_stress import best_customer, cases_short, cases_uncovered, when_enough
 from tests.twin.farm_twin_trials import trials
 from tests.twin.farm_twin_water import altitude_boiling, altitude_pressure, site, vessel_steam, wanted_steam
 from tests.twin.farm_twin_weeks import weeks
@@ -130,6 +130,7 @@ CHOICES: Final[tuple[Subject, ...]] = (
     change_ranks,
     best_customer,
     cases_short,
+    cases_uncovered,
 )
 """What is chosen among whole farms run in other ways."""
 

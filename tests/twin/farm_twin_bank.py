@@ -95,6 +95,7 @@ def project(given: Given, out: Results) -> Results:
         "project.over": has - needs,
         "project.paid_for": float(bought <= 0 or has - needs >= -float(out["month_cash.rounding"])),
         "project.payback": over(bought + contingency, gains),
+        "project.adds": float(bought <= 0 or float(out["last_year.more"]) >= -float(out["month_cash.rounding"])),
     }
 
 
@@ -115,6 +116,7 @@ def collateral(given: Given, found: Results) -> Results:
         "collateral.loan_to_value": over(amount, sum(lendable)),
         "collateral.margin": over(sum(lendable), amount),
         "collateral.shortfall": max(amount - sum(forced), 0.0),
+        "collateral.carries": float(sum(value) <= 0 or sum(lendable) >= amount),
     }
 
 

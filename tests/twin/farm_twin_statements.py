@@ -348,6 +348,8 @@ def ratios(
     }
     returns = [one + other - own for one, other in zip(before, interest, strict=True)]
     found: Results = {
+        "unpaid_work": own,
+        "debt_at_start": over(owed[0], owed[0] + equity[0]),
         "due": [counted(year) for year in years],
         "current": [over(current[year], counted(year)) for year in years],
         "current_without_bags": [over(current[year] - bag[year], counted(year)) for year in years],

@@ -3,8 +3,11 @@
 from __future__ import annotations
 
 from tests.twin.farm_twin_ground import Given, Results
+from tests.twin.farm_twin_loans import loans_of_a_year
+from tests.twin.farm_twin_month_steps import MONTHS_IN_A_YEAR
+from tests.twin.farm_twin_statements import first_full
 
-__all__ = ["CASES", "best_customer", "cases_short", "when_enough"]
+__all__ = ["CASES", "best_customer", "cases_short", "cases_uncovered", "when_enough"]
 
 MARKETS = ("prices_fall", "customer_lost", "late_payers")
 GROWING = ("less_picked", "more_lost", "plant_stops")
@@ -40,6 +43,29 @@ def cases_short(given: Given, out: Results) -> Results:
     }
     found = {f"if_badly.{name}": float(many) for name, many in short.items()}
     return {**found, "if_badly.in_all": float(sum(short.values()))}
+
+
+def cases_uncovered(given: Given, out: Results) -> Results:
+    """Cases whose coverage, the household paid, is below that wanted in the first full year or in a typical one."""
+    wanted = float(given["stress.covenant"])
+    full = first_full(given, out, len(out["loan_months.payments"]) // MONTHS_IN_A_YEAR) > 0
+    pays = loans_of_a_year(given)[0] > 0
+
+    def falls(case: str) -> bool:
+        in_full, in_typical = (float(out[f"{case}.{name}"]) < wanted for name in ("full_year", "typical"))
+        return (full and in_full) or (pays and in_typical)
+
+    many = {
+        name: sum(falls(case) for case in cases)
+        for name, cases in (("of_markets", MARKETS), ("of_growing", GROWING), ("of_costs", COSTS))
+    }
+    found = {f"if_badly.uncovered_{name}": float(each) for name, each in many.items()}
+    return {
+        **found,
+        "if_badly.uncovered_in_all": float(sum(many.values())),
+        "coverage_wanted.in_full_year": wanted * full,
+        "coverage_wanted.in_typical_year": wanted * pays,
+    }
 
 
 def when_enough(given: Given, out: Results) -> Results:

@@ -94,7 +94,7 @@ def _content(cell: Cell) -> str:
         return f"={content.text}"
     if isinstance(content, Typed):
         return f"<{content.source.name}>"
-    opening = " at the start" if isinstance(content, Worked) and content.opening else ""
+    opening = " at the start" if isinstance(content, Worked | Shown) and content.opening else ""
     assert isinstance(content, Worked | Shown)
     return f"={content.line.name}{opening}"
 

@@ -2,12 +2,12 @@
 
 from __future__ import annotations
 
-from farmbook.expr.functions import maximum, ratio, total
+from farmbook.expr.functions import any_of, maximum, ratio, total
 from farmbook.expr.nodes import Expr, Label
 from farmbook.expr.sentences import either, figure, say
 from farmbook.model.axes import SECURITY
 from farmbook.model.bank.request import Request
-from farmbook.sections.declare import line, names, number, text, uses
+from farmbook.sections.declare import check, line, names, number, text, uses
 from farmbook.sections.section import Section
 from farmbook.sources import COMMON_PRACTICE
 
@@ -139,6 +139,15 @@ class Collateral(Section):
     def shortfall(self) -> Expr:
         """The loan asked for owes most when it has just come: so much would be left to pay."""
         return maximum(self.request.amount - self.forced_in_all, 0)
+
+    @check(
+        "The security offered carries the loan asked for",
+        kind="alert",
+        says="Less may be lent on the security listed than is asked for: ask the lender what else it takes, or for what share.",
+    )
+    def carries(self) -> Expr:
+        """By the shares lent on. Fine where nothing is listed."""
+        return any_of(self.market_in_all <= 0, self.lendable_in_all >= self.request.amount)
 
     @line("Security missing, in words", unit="1")
     def shortfall_told(self) -> Expr:

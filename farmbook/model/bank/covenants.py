@@ -130,7 +130,9 @@ class Covenants(Section):
         return say(
             "With the household paid, each 1.00 of loan payments is covered by ",
             figure(self.coverage.coverage_ramp, 2, named=False),
-            " in the first year and ",
+            " in the first year",
+            either(self.coverage.first_full_year > 0, self.coverage.told_full, ""),
+            " and ",
             figure(self.coverage.typical_coverage, 2, named=False),
             " in a typical one; ",
             figure(self.wanted_coverage, 2, named=False),

@@ -133,7 +133,8 @@ class Project(Section):
             figure(self.own_share, 0, named=False),
             " of that your own. ",
             figure(absolute(self.over), -2, named=False),
-            either(self.over < 0, " is missing.", " is left for what nobody foresees."),
+            either(self.over < 0, " is missing. ", " is left for what nobody foresees. "),
+            either(self.bought > 0, self.brings_told, "Nothing is bought in the plan."),
         )
 
     # With and without
@@ -142,3 +143,39 @@ class Project(Section):
     def payback(self) -> Expr:
         """What is bought, with contingency, over what the last year of the plan leaves more than a typical one."""
         return ratio(self.bought + self.set_aside, maximum(self.last_year.more, 0)) * ONE_YEAR
+
+    @line("Project: after how many years it is paid back, in words", unit="1")
+    def years_told(self) -> Expr:
+        """Where it is."""
+        return say("paid back after ", figure(self.payback, 1))
+
+    @line("Project: whether it is paid back, where something is bought", unit="1")
+    def bought_told(self) -> Expr:
+        """Only out of what the last year of the plan leaves more."""
+        return say(either(self.payback > 0, self.years_told, "not paid back in any year"))
+
+    @line("Project: whether and when it is paid back", unit="1")
+    def payback_told(self) -> Expr:
+        """What is bought, with contingency, out of what the last year of the plan leaves more than a typical one."""
+        return say(either(self.bought > 0, self.bought_told, "nothing is bought"))
+
+    @line("Project: what it brings, in words", unit="1")
+    def brings_told(self) -> Expr:
+        """The last year of the plan beside a typical one."""
+        return say(
+            "The last year of the plan leaves ",
+            figure(absolute(self.last_year.more), -2, named=False),
+            either(self.last_year.more < 0, " less", " more"),
+            " than a typical year; what is bought is ",
+            self.bought_told,
+            ".",
+        )
+
+    @check(
+        "The project leaves more than a typical year does",
+        kind="alert",
+        says="The last year of the plan leaves less than a typical year, project and all: look on the sheet Cash at bags and wages.",
+    )
+    def adds(self) -> Expr:
+        """But for rounding. Fine where nothing is bought in the plan."""
+        return any_of(self.bought <= 0, self.last_year.more >= -1 * self.cash.rounding)

@@ -67,11 +67,17 @@ class FarmRatios(Section):
         """Of the year that ends."""
         return ratio(self.working_capital, self.statements.sales)
 
+    @line("Debt over assets when the plan starts", unit="share", source=FARM_RATIOS)
+    def debt_at_start(self) -> Expr:
+        """At cost."""
+        start = self.statements.balance.start
+        return share_owed(start.liabilities, start.equity)
+
     @line("Debt over assets", unit="share", axes=BY_YEAR, source=FARM_RATIOS)
     def debt_to_assets(self) -> Expr:
         """At cost."""
-        start, sheet = self.statements.balance.start, self.statements.balance
-        return starting(share_owed(start.liabilities, start.equity), share_owed(sheet.total_liabilities, sheet.equity))
+        sheet = self.statements.balance
+        return starting(self.debt_at_start, share_owed(sheet.total_liabilities, sheet.equity))
 
     @line("Equity over assets", unit="share", axes=BY_YEAR, source=FARM_RATIOS)
     def equity_to_assets(self) -> Expr:

@@ -51,6 +51,6 @@ class HowFar(Section):
 
     @line("How far could it fall, in a sentence", unit="1")
     def told(self) -> Expr:
-        """Without loans there is nothing to cover."""
+        """It is a typical year, without the changes of the plan; the table above has years of the plan too."""
         pays = self.to_lose.coverage.typical_payments > 0
         return say(either(pays, self.paying_told, "No loan is paid in a typical year: there is nothing to cover."))

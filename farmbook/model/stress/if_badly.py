@@ -1,8 +1,8 @@
-"""The plan as it is beside the ten cases, and how many of them take cash below the least to keep."""
+"""The plan as it is beside the ten cases, and how many of them take cash or coverage below what is wanted."""
 
 from __future__ import annotations
 
-from farmbook.expr.functions import joined
+from farmbook.expr.functions import any_of, joined
 from farmbook.expr.nodes import Expr
 from farmbook.expr.sentences import either, figure, say
 from farmbook.model.months.month_cash import MonthCash
@@ -18,6 +18,7 @@ from farmbook.model.stress.bad_cases import (
     PricesFall,
     RatesRise,
 )
+from farmbook.model.stress.coverage_wanted import CoverageWanted
 from farmbook.model.year.household import Household
 from farmbook.sections.declare import line, uses
 from farmbook.sections.section import Section
@@ -32,6 +33,7 @@ class IfBadly(Section):
 
     cash = uses(MonthCash)
     household = uses(Household)
+    wanted = uses(CoverageWanted)
     prices = uses(PricesFall)
     weight = uses(LessPicked)
     losses = uses(MoreLost)
@@ -88,13 +90,47 @@ class IfBadly(Section):
         """Of ten."""
         return self.of_markets + self.of_growing + self.of_costs
 
+    @line("Cases of markets in which coverage falls below what is wanted", unit="count")
+    def uncovered_of_markets(self) -> Expr:
+        """Prices, the best customer, late payers."""
+        return self.prices.uncovered + self.customer.uncovered + self.payers.uncovered
+
+    @line("Cases of growing in which coverage falls below what is wanted", unit="count")
+    def uncovered_of_growing(self) -> Expr:
+        """Weight, losses, a stop of the plant."""
+        return self.weight.uncovered + self.losses.uncovered + self.stop.uncovered
+
+    @line("Cases of costs in which coverage falls below what is wanted", unit="count")
+    def uncovered_of_costs(self) -> Expr:
+        """Rates, energy and wages, building; and the bad year."""
+        return self.rates.uncovered + self.costs.uncovered + self.opening.uncovered + self.year.uncovered
+
+    @line("Cases in which coverage falls below what is wanted", unit="count")
+    def uncovered_in_all(self) -> Expr:
+        """Of ten, in the first full year or in a typical one; none where no loan is paid."""
+        return self.uncovered_of_markets + self.uncovered_of_growing + self.uncovered_of_costs
+
+    @line("Cases in which coverage falls, in words", unit="1")
+    def uncovered_told(self) -> Expr:
+        """Where a loan is paid in one of these years."""
+        return say(
+            ", and ",
+            figure(self.uncovered_in_all, 0, named=False),
+            " take coverage below the ",
+            figure(0 + self.wanted.sizes.covenant, 2, named=False),
+            " wanted, the household paid",
+        )
+
     @line("If things go badly: the answer", unit="1")
     def answer(self) -> Expr:
         """In a sentence."""
+        pays = any_of(self.wanted.in_full_year > 0, self.wanted.in_typical_year > 0)
         return say(
             "Of ten cases ",
             figure(self.in_all, 0, named=False),
-            " take cash below the least to keep. In a bad year cash is lowest at ",
+            " take cash below the least to keep",
+            either(pays, self.uncovered_told, ""),
+            ". In a bad year cash is lowest at ",
             figure(self.year.lowest, -2, named=False),
             ", against ",
             figure(self.cash.lowest, -2, named=False),
