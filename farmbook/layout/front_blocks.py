@@ -13,7 +13,7 @@ from farmbook.layout.template import Block
 
 __all__ = ["FRONT_ANSWER_HEIGHT", "front_block", "says_block"]
 
-FRONT_ANSWER_HEIGHT, FIGURE_HEIGHT, SAID_HEIGHT = 79, 33, 24
+FRONT_ANSWER_HEIGHT, FIGURE_HEIGHT, SAID_HEIGHT = 79, 28, 24
 """Room for a band of four lines, a figure whose unit takes two, and a sentence of one."""
 
 

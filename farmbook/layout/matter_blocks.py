@@ -74,7 +74,7 @@ def _figures(page: Page, of: Line, rank: int, one: Swing) -> None:
     for column, value in ((AT_LOW, one.at_low), (AT_HIGH, one.at_high)):
         page.put(row, column, Figure(value), "worked", form=change)
     place = plan.places.get(one.bound.cell.name)
-    where = f"{place.sheet}, line {place.number}" if place else ""
+    where = f"{place.sheet}, {place.table or f'line {place.number}'}" if place else ""
     page.ruled(row, KNOWN, "; ".join(filter(None, [one.basis, where])), "unit", across=ALL - KNOWN)
     if not one.members:
         page.words(row, NAME, workbook_name(one.bound.cell), "name")

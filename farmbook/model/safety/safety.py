@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import Final
 
 from farmbook.expr.functions import all_of, any_of, minimum, negation
-from farmbook.expr.nodes import Expr
+from farmbook.expr.nodes import CountWord, Expr
 from farmbook.expr.sentences import figure, say
 from farmbook.model.heat.vessel_heat import VesselHeat
 from farmbook.model.labour.hours import Hours
@@ -144,5 +144,14 @@ class Safety(Section):
             figure(self.left_open, 0, named=False),
             " open. It puts ",
             figure(self.costs.yearly, 0, named=False),
-            " a year by for them.",
+            " a year by for them. Answers behind this that the book only assumes: ",
+            figure(self._assumed(), 0, named=False),
+            ".",
         )
+
+    def _assumed(self) -> Expr:
+        """How many of the inputs that these matters are judged by the book filled in."""
+        here = (self.bound[each] for each in (Safety.boiler, Safety.walk_in, Safety.co2_alarm))
+        paid_for = (SafetyCosts.inspection, SafetyCosts.insurance, SafetyCosts.respirators)
+        asked = (*here, *(self.costs.bound[each] for each in paid_for))
+        return CountWord(tuple(each.basis for each in asked if each.basis is not None), "assumed")
