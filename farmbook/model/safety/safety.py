@@ -133,18 +133,18 @@ class Safety(Section):
 
     @line("Safety matters that the plan leaves open", unit="count")
     def left_open(self) -> Expr:
-        """Of four: pressure, a way out, air, spores. There are more on the sheet Cautions."""
+        """Of four: pressure, a way out, air, spores. What is only assumed counts as answered. More on the sheet Cautions."""
         return self.steam_open + negation(self.alarm_there) + negation(self.pickers_protected)
 
     @line("Safety: the answer", unit="1")
     def answer(self) -> Expr:
         """No safety plan: local codes and licensed practice come first."""
         return say(
-            "Of four matters of safety that this plan can see, it leaves ",
+            "Of four matters of safety it can see, the plan leaves ",
             figure(self.left_open, 0, named=False),
-            " open. It puts ",
+            " open and puts ",
             figure(self.costs.yearly, 0, named=False),
-            " a year by for them. Answers behind this that the book only assumes: ",
+            " a year by. Answers behind that only assumed: ",
             figure(self._assumed(), 0, named=False),
             ".",
         )
