@@ -13,8 +13,8 @@ from farmbook.layout.template import PLAIN, Block
 
 __all__ = ["FRONT_ANSWER_HEIGHT", "front_block", "says_block"]
 
-FRONT_ANSWER_HEIGHT, FIGURE_HEIGHT, SAID_HEIGHT = 79, 33, 24
-"""Room for a band of four lines, a figure whose unit takes two, and a sentence of one."""
+FRONT_ANSWER_HEIGHT, FIGURE_HEIGHT, SAID_HEIGHT = 79, 24, 24
+"""Room for a band of four lines, a figure and a sentence of one."""
 
 
 def front_block(page: Page, block: Block) -> None:

@@ -62,6 +62,7 @@ def input_table_block(page: Page, block: Block) -> None:
     for paragraph in block.paragraphs:
         page.words(page.row, LABEL, paragraph, "paragraph", across=PRINTED - LABEL)
         page.row += 1
+    page.number(page.row, block.inputs[0])
     if len(axes) == 2:
         for one in numbers:
             _matrix(page, one, axes)

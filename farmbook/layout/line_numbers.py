@@ -19,12 +19,13 @@ LONGEST: Final = 95
 class Place:
     """Where a reader finds a line, cell or constant: on which sheet, as which line.
 
-    A table is one line as a whole, and each of its columns has a `head`.
+    A table is one line as a whole, and each of its columns has a `head`; one to type into goes by the title of its `table` too.
     """
 
     sheet: str
     number: int
     head: str = ""
+    table: str = ""
 
 
 def numbered_way(line: Line, places: Mapping[str, Place]) -> str:

@@ -81,6 +81,7 @@ LOOKS: Final[dict[str, Look]] = {
     "input_choice": Look(size=9, fill=CREAM, border="box", locked=False, wrap=True, align="left"),
     "input_note": Look(size=9, border="box", locked=False, wrap=True, align="left"),
     "input_sample": Look(fill=STRAW, border="straw", align="right"),
+    "assumed_sample": Look(border="straw", align="right"),
     "choice_sample": Look(size=9, fill=CREAM, border="box", align="left"),
     "limit": Look(size=9, ink=SOFT, border="hair", align="right"),
     "fixed": Look(fill=BAND, border="hair", align="left"),

@@ -6,8 +6,9 @@ from dataclasses import replace
 from typing import Final
 
 from farmbook.expr.nodes import Line
+from farmbook.expr.sentences import longest
 from farmbook.interpret.formula import workbook_name
-from farmbook.layout.book import Figure, SwingChart, Text
+from farmbook.layout.book import Figure, Shown, SwingChart, Text
 from farmbook.layout.chart_blocks import WIDTH
 from farmbook.layout.grid import HOW, HOW_COLUMNS, LABEL, NAME, NUMBER, ROW_HEIGHT, UNIT, VALUE
 from farmbook.layout.page import Page
@@ -27,7 +28,7 @@ LABEL_ROOM: Final = 0.09
 def matters_block(page: Page, block: Block) -> None:
     """Some of the figures that swing most, each over the words on how to measure it; `{unit}` in the title is that of the swings.
 
-    Where none are left it says so; of a part further down that is empty nothing stands.
+    Where none are left it says so; of a part further down that is empty nothing stands. A line of the block says whether they hold.
     """
     of, rows = page.plan.swings.of, page.plan.swings.rows[block.after :][: block.first]
     if of is None or not rows:
@@ -43,7 +44,7 @@ def matters_block(page: Page, block: Block) -> None:
         page.ruled(page.row + 1, NUMBER, "", "number")
         page.ruled(page.row + 1, LABEL, one.bound.declared.how, "words", across=ALL - LABEL)
         page.row += 2
-    _stamp(page)
+    _stamp(page, block)
 
 
 def _heads(page: Page) -> None:
@@ -74,17 +75,22 @@ def _figures(page: Page, of: Line, rank: int, one: Swing) -> None:
     for column, value in ((AT_LOW, one.at_low), (AT_HIGH, one.at_high)):
         page.put(row, column, Figure(value), "worked", form=change)
     place = plan.places.get(one.bound.cell.name)
-    where = f"{place.sheet}, line {place.number}" if place else ""
+    where = f"{place.sheet}, {place.table or f'line {place.number}'}" if place else ""
     page.ruled(row, KNOWN, "; ".join(filter(None, [one.basis, where])), "unit", across=ALL - KNOWN)
     if not one.members:
         page.words(row, NAME, workbook_name(one.bound.cell), "name")
 
 
-def _stamp(page: Page) -> None:
-    """Of which scenario these figures are."""
+def _stamp(page: Page, block: Block) -> None:
+    """Of which scenario these figures are, and beside it, in a live sentence, whether they still hold."""
     stamp = page.plan.stamp
     made = f"Worked out when the book was made, from {stamp['Scenario']} (fingerprint {stamp['Scenario fingerprint']})."
-    page.words(page.row, LABEL, made, "words", across=ALL - LABEL)
+    end = HOW if block.lines else ALL
+    page.words(page.row, LABEL, made, "words", across=end - LABEL)
+    for name in block.lines:
+        line = page.plan.line(name.removeprefix("show:"), page.where)
+        page.put(page.row, HOW, Shown(line, ()), "words", across=HOW_COLUMNS)
+        page.room(page.row, HOW, longest(line.expr), "words", across=HOW_COLUMNS)
     page.row += 1
 
 

@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import replace
 
 from farmbook.layout.line_numbers import Place
 from farmbook.layout.page import Plan
@@ -20,7 +21,14 @@ def numbered(plan: Plan, templates: Sequence[Template]) -> dict[str, Place]:
             rows += _rows(plan, block, template.path)
         for number, row in enumerate(rows, 1):
             found.update({name: Place(template.sheet, number, head) for name, head in row})
+        found.update(_titled(found, template))
     return found
+
+
+def _titled(found: Mapping[str, Place], template: Template) -> dict[str, Place]:
+    """The places of what is typed into tables, with the title that a reader finds each table by."""
+    tables = (block for block in template.blocks if block.kind == "input_table")
+    return {name: replace(found[name], table=block.title) for block in tables for name in block.inputs}
 
 
 def _rows(plan: Plan, block: Block, where: str) -> Iterator[list[tuple[str, str]]]:

@@ -20,6 +20,7 @@ __all__ = [
 
 LEGEND = {
     "input_sample": "Straw with a box: type here. A number, a word from a list, or a name.",
+    "assumed_sample": "White with the same box: type here too. The figure is the book's, until you say how you know yours.",
     "choice_sample": "Cream: how you know a figure; pick a word.",
     "worked": "A rule under it: worked out on this line; locked.",
     "limit": "Small and grey: the usual range. A value outside it is marked, not refused.",

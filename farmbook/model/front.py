@@ -8,6 +8,7 @@ from farmbook.expr.sentences import either, figure, say
 from farmbook.model.choices.steamer_choice import SteamerChoice
 from farmbook.model.cost.lost_bags import LostBags
 from farmbook.model.cost.steamer_year import CabinetYear, SteamerYear, VesselYear
+from farmbook.model.limits.limits import Limits
 from farmbook.model.report import Report
 from farmbook.model.selling.customer_year import CustomerYear
 from farmbook.model.year.household import Household
@@ -32,11 +33,35 @@ class Front(Section):
     household = uses(Household)
     customers = uses(CustomerYear)
     one_more = uses(OneMore)
+    limits = uses(Limits)
     report = uses(Report)
 
-    @line("What a typical year leaves, and how far to trust it", unit="1")
+    @line("What a typical year leaves, or that the plan cannot be done", unit="1")
     def answer(self) -> Expr:
-        """In a sentence."""
+        """In a sentence, with how far to trust it."""
+        can_be = any_of(self.limits.plan_fits, self.limits.first <= 0)
+        return say(either(can_be, self.as_planned, self.too_many))
+
+    @line("What a plan of too many bags would leave", unit="1")
+    def too_many(self) -> Expr:
+        """Said where the bags planned are more than the farm can take."""
+        return say(
+            figure(self.year.farm.bags_filled_a_week, 0, named=False),
+            " bags a week cannot be done: the farm can take ",
+            figure(self.limits.first, 0, named=False),
+            " at most. As planned a year would ",
+            either(self.year.profit < 0, "lose ", "earn "),
+            figure(absolute(self.year.profit), -2, named=False),
+            ", and the household fed ",
+            figure(absolute(self.household.left_over_a_month), 0),
+            either(self.household.left_over < 0, " would be missing; ", " would be left; "),
+            figure(self.report.own_share, 0, named=False),
+            " of figures are yours.",
+        )
+
+    @line("What a typical year leaves, and how far to trust it", unit="1")
+    def as_planned(self) -> Expr:
+        """Said where the farm can take the bags planned."""
         own = self.report.own_singles
         return say(
             either(self.year.farm.is_new, "Once full, a", "A"),

@@ -26,7 +26,6 @@ LOOKED_UP = {
     "filled": "filling.filled",
     "loads": "shortages.loads",
     "opened": "in_process.opened",
-    "dumped": "in_process.dumped",
     "picked": "picks.picked",
     "ready": "picks.ready",
     "wanted": "cold_room.wanted",
@@ -53,11 +52,13 @@ def wall(given: Given, out: Results, when: Calendar) -> Results:
     now = min(max(BEFORE + 1 + passed, 2), when.rows - WEEKS_ON_THE_WALL)
     rows = range(now, now + WEEKS_ON_THE_WALL)
     found: Results = {name: [float(out[line][row - 1]) for row in rows] for name, line in LOOKED_UP.items()}
+    at_the_end = float(out["crop.standing_at_end"])
     for_end, for_start = for_weeks_ahead(out["filling.filled"], rows, int(out["ordering.whole"]))
     found |= {
         "monday_now": today,
         "passed": float(passed),
         "row_now": float(now),
+        "cleared": [float(out["in_process.dumped"][row - 1]) * at_the_end for row in rows],
         "number": [1.0 + week for week in range(WEEKS_ON_THE_WALL)],
         "row": [float(row) for row in rows],
         "supplied": for_end,
@@ -139,7 +140,18 @@ def lost_bags(out: Results, row: int) -> Results:
 
 def card(given: Given, out: Results) -> Results:
     """The first of the thirteen weeks."""
-    names = ("monday", "loads", "opened", "picked", "ready", "wanted", "places_short", "hours_short", "hours")
+    names = (
+        "monday",
+        "loads",
+        "opened",
+        "cleared",
+        "picked",
+        "ready",
+        "wanted",
+        "places_short",
+        "hours_short",
+        "hours",
+    )
     found: Results = {name: out[f"ahead.{name}"][0] for name in names}
     row, bags, monday = int(out["ahead.row_now"]) - 1, out["ahead.filled"][0], found["monday"]
     started = [line[0] for line in out["spawn_ahead.started"]]
@@ -150,7 +162,6 @@ def card(given: Given, out: Results) -> Results:
     }
     found |= {
         "bags": bags,
-        "cleared": out["ahead.dumped"][0] * float(out["crop.standing_at_end"]),
         "packs": out["spawn_ahead.packs"][0],
         "started": started,
         "ready_on": [day if count > 0 else 0.0 for day, count in zip(ready, started, strict=True)],

@@ -119,6 +119,7 @@ def stop_choice(given: Given, out: Results) -> Results:
         "best_takings": takings[best],
         "second_takings": takings[second],
         "best_bags": out[f"stop_year_{STOPS[best]}.bags"],
+        "second_bags": out[f"stop_year_{STOPS[second]}.bags"],
         "ahead": ahead,
         "apart": apart,
         "clear": float(apart > CLOSE),

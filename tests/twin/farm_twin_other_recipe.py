@@ -218,6 +218,7 @@ def recipe_choice(given: Given, out: Results) -> Results:
         "better_profit": better["profit"],
         "worse_profit": worse["profit"],
         "better_bags": better["bags"],
+        "worse_bags": worse["bags"],
         "says_otherwise": float(
             out["recipe_beside.named"] == 1 and bool(out["recipe_turn.ahead"]) is not (better is other)
         ),

@@ -95,6 +95,7 @@ SEEN: Final[Mapping[str, str]] = {
     "input_choice": "9 ink, on cream, box hair, left, wraps, open",
     "input_note": "9 ink, box hair, left, wraps, open",
     "input_sample": "10 ink, on straw, box dark straw, right",
+    "assumed_sample": "10 ink, box dark straw, right",
     "choice_sample": "9 ink, on cream, box hair, left",
     "fixed": "10 ink, on band, under hair, left",
 }

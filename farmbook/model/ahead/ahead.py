@@ -9,6 +9,7 @@ from farmbook.expr.nodes import Constant, Expr, Line
 from farmbook.model.axes import AHEAD, FLUSH, WEEK
 from farmbook.model.calendar.plan_start import ONE_WEEK
 from farmbook.model.calendar.plan_weeks import ROWS_BEFORE, PlanWeeks
+from farmbook.model.crop.crop import Crop
 from farmbook.model.schedule.cold_room import ColdRoom
 from farmbook.model.schedule.filling import Filling
 from farmbook.model.schedule.in_process import InProcess
@@ -43,6 +44,7 @@ class Ahead(Section):
     title = "The next thirteen weeks"
     table = "plan"
 
+    crop = uses(Crop)
     weeks = uses(PlanWeeks)
     filling = uses(Filling)
     bags = uses(InProcess)
@@ -96,7 +98,6 @@ class Ahead(Section):
     filled = _shown("Ahead: bags to fill", "bag_filled", "filling", "filled")
     loads = _shown("Ahead: loads", "run", "shortages", "loads")
     opened = _shown("Ahead: bags to open", "bag_live", "bags", "opened")
-    dumped = _shown("Ahead: bags to clear", "bag_live", "bags", "dumped")
     picked = _shown("Ahead: picked", "kg_picked", "picks", "picked")
     ready = _shown("Ahead: ready for customers", "kg_taken", "picks", "ready")
     wanted = _shown("Ahead: customers take at most", "kg_taken", "cold", "wanted")
@@ -110,6 +111,11 @@ class Ahead(Section):
     hours_short = _shown("Ahead: hours short", "person_hour", "shortages", "hours_short")
     cold_short = _shown("Ahead: too much for the cold room", "kg_taken", "shortages", "cold_short")
     short = _shown("Ahead: short of something", "flag", "shortages", "is_short")
+
+    @line("Ahead: bags to clear", unit="bag_live", axes=(AHEAD,))
+    def cleared(self) -> Expr:
+        """Those that stood to the last flush kept; the others were taken out when they were lost."""
+        return self.shown(self.bags.dumped) * self.crop.standing_at_end
 
     @line("Ahead: picked, by flush", unit="kg_picked", axes=(FLUSH, AHEAD))
     def picked_by_flush(self) -> Expr:

@@ -12,7 +12,6 @@ from farmbook.model.ahead.ahead import Ahead
 from farmbook.model.ahead.spawn_ahead import SpawnAhead
 from farmbook.model.axes import AHEAD, FLUSH, GENERATION, INGREDIENT, RECIPE, WEEK, WETNESS
 from farmbook.model.cost.mixing import Mixing
-from farmbook.model.crop.crop import Crop
 from farmbook.sections.declare import line, number, uses
 from farmbook.sections.section import Section
 from farmbook.sources import ARITHMETIC, COMMON_PRACTICE
@@ -34,7 +33,6 @@ class ThisWeek(Section):
     table = "week"
 
     mixing = uses(Mixing)
-    crop = uses(Crop)
     ahead = uses(Ahead)
     spawn = uses(SpawnAhead)
 
@@ -82,7 +80,7 @@ class ThisWeek(Section):
     @line("This week: bags to clear", unit="bag_live")
     def cleared(self) -> Expr:
         """Those that stood to the last flush kept."""
-        return self.now(self.ahead.dumped) * self.crop.standing_at_end
+        return self.now(self.ahead.cleared)
 
     @line("This week: bags of spawn to order", unit="spawn_bag")
     def packs(self) -> Expr:

@@ -94,6 +94,11 @@ class FlushChoice(Section):
         """The least of what stages and customers allow."""
         return self._best(tuple(year.bags for year in self.years))
 
+    @line("Next best stop: bags a week", unit="bag_filled/week")
+    def second_bags(self) -> Expr:
+        """The least of what stages and customers allow."""
+        return self._second(tuple(year.bags for year in self.years))
+
     @line("Best stop is ahead by, a year", unit="money/year", source=PARTIAL_BUDGET)
     def ahead(self) -> Expr:
         """By so much."""
@@ -187,12 +192,14 @@ class FlushChoice(Section):
             self.best_word,
             " flush: ",
             figure(self.best_profit, -2, named=False),
-            " a year with ",
-            figure(self.best_bags, 0),
-            "; after the ",
+            " a year at the ",
+            figure(self.best_bags, 0, named=False),
+            " bags a week that the farm can take then; after the ",
             self.second_word,
             " it is ",
             figure(self.second_profit, -2, named=False),
+            " at ",
+            figure(self.second_bags, 0, named=False),
             ".",
         )
 
@@ -202,13 +209,17 @@ class FlushChoice(Section):
         return say(
             "Dumping after the ",
             self.best_word,
-            " flush or after the ",
-            self.second_word,
-            " is too close to call: ",
+            " flush (",
             figure(self.best_profit, -2, named=False),
-            " and ",
+            " a year at the most bags it allows, ",
+            figure(self.best_bags, 0, named=False),
+            " a week) or after the ",
+            self.second_word,
+            " (",
             figure(self.second_profit, -2, named=False),
-            " a year. Take the earlier.",
+            " at ",
+            figure(self.second_bags, 0, named=False),
+            ") is too close to call. Take the earlier.",
         )
 
     @line("Flushes: the answer", unit="1")

@@ -48,6 +48,11 @@ class RecipeChoice(TwoYears, words="The other recipe"):
         """The least of what stages and customers allow."""
         return where(self.better, self.other.bags, self.now.bags)
 
+    @line("Other recipe of the two: bags a week", unit="bag_filled/week")
+    def worse_bags(self) -> Expr:
+        """The least of what stages and customers allow."""
+        return where(self.better, self.now.bags, self.other.bags)
+
     # In words
 
     @line("Better recipe of the two, by name", unit="1")
@@ -68,13 +73,15 @@ class RecipeChoice(TwoYears, words="The other recipe"):
             " leaves most: ",
             either(self.better_profit < 0, "-", ""),
             figure(absolute(self.better_profit), -2, named=False),
-            " a year with ",
-            figure(self.better_bags, 0),
-            "; ",
+            " a year at the ",
+            figure(self.better_bags, 0, named=False),
+            " bags a week that the farm can take then; ",
             self.worse_name,
             " ",
             either(self.worse_profit < 0, "-", ""),
             figure(absolute(self.worse_profit), -2, named=False),
+            " at ",
+            figure(self.worse_bags, 0, named=False),
             either(self.clear, ".", ": too close to call, so try it on small batches."),
         )
 

@@ -93,10 +93,12 @@ class SteamerWhole(TwoYears, words="The other steamer"):
     def told(self) -> Expr:
         """The return wanted on the money in each taken off."""
         return say(
-            "The farm leaves ",
+            "Filling all it can, ",
+            figure(self.now.bags, 0, named=False),
+            " a week, the farm leaves ",
             either(self.now_leaves < 0, "-", ""),
             figure(absolute(self.now_leaves), -2, named=False),
-            " a year as it is, ",
+            " a year, ",
             either(self.other_leaves < 0, "-", ""),
             figure(absolute(self.other_leaves), -2, named=False),
             " with the ",
@@ -138,9 +140,9 @@ class SteamerWhole(TwoYears, words="The other steamer"):
         """The whole farm first, then a good bag."""
         return say(
             either(self.both_work, self.told, "Not compared as whole farms: one of them cannot do a load."),
-            " A good bag costs ",
+            " A good bag: ",
             figure(self.choice.cabinet.cost_per_good_bag, 2, named=False),
             " in the cabinet, ",
             figure(self.choice.vessel.cost_per_good_bag, 2, named=False),
-            either(self.says_otherwise, " in the vessel; below: why that says otherwise.", " in the vessel."),
+            either(self.says_otherwise, " in the vessel; see why below.", " in the vessel."),
         )

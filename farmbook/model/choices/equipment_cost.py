@@ -62,7 +62,7 @@ class EquipmentCost(Section):
         return ratio(self.in_all, self.harvest.taken_a_year)
 
     @line(
-        "Grown cost of a bag that reaches fruiting, with owning and upkeep of steamer and lab",
+        "Cost: a bag that fruits, with steamer and lab",
         unit="money/bag_live",
         source=ARITHMETIC,
         zero_is_none=True,
@@ -72,7 +72,7 @@ class EquipmentCost(Section):
         return where(self.live_a_year > 0, self.growing.grown_cost_per_live + self.owned_per_live, 0)
 
     @line(
-        "Grown cost of a bag filled, with owning and upkeep of steamer and lab",
+        "Cost: a bag filled, with steamer and lab",
         unit="money/bag_filled",
         zero_is_none=True,
     )
@@ -81,7 +81,7 @@ class EquipmentCost(Section):
         return self.cost_per_live * self.crop.live_per_filled
 
     @line(
-        "Grown cost of the weight taken to customers, with owning and upkeep of steamer and lab",
+        "Cost: weight to customers, with steamer and lab",
         unit="money/kg_taken",
         source=ARITHMETIC,
         zero_is_none=True,

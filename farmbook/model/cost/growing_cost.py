@@ -189,7 +189,7 @@ class GrowingCost(Section):
         """Opening, the room if it is counted here, and taking the bag out again in the end."""
         return self.opening_cost + self.fruiting_room_cost + self.leaving_cost
 
-    @line("Grown cost of a bag that reaches fruiting", unit="money/bag_live", zero_is_none=True)
+    @line("Grown cost of a bag that fruits", unit="money/bag_live", zero_is_none=True)
     def grown_cost_per_live(self) -> Expr:
         """From the filling table until the spent bag is cleared away, before picking and selling.
 

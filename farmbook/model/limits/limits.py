@@ -123,7 +123,7 @@ class Limits(Section):
         """What all those bags leave in the weeks worked, the cost of widening not counted."""
         return maximum(self.one_more.bag_leaves, 0) * self.until_next * self.farm.weeks_worked
 
-    @line("Room to spare", unit="share")
+    @line("Room to spare over the bags filled", unit="share")
     def spare(self) -> Expr:
         """What limits, over the bags filled. Below zero, the plan is more than the farm can do."""
         return (self.first_over_plan - 1) * (self.many > 0)

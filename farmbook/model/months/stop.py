@@ -140,7 +140,7 @@ class Stop(Section):
         """With payroll tax and insurance."""
         return self.hours * self.one_more.farm.labour_rate
 
-    @line("Down: costs in all", unit="money", source=PARTIAL_BUDGET)
+    @line("Down: what those weeks cost in all", unit="money", source=PARTIAL_BUDGET)
     def cost(self) -> Expr:
         """Rent, rooms and loans are paid as before. The repair itself is not in it."""
         return self.takings_lost - self.saved_on_bags - self.saved_on_wages - self.insured

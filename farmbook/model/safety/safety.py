@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import Final
 
 from farmbook.expr.functions import all_of, any_of, minimum, negation
-from farmbook.expr.nodes import Expr
+from farmbook.expr.nodes import CountWord, Expr
 from farmbook.expr.sentences import figure, say
 from farmbook.model.heat.vessel_heat import VesselHeat
 from farmbook.model.labour.hours import Hours
@@ -133,16 +133,25 @@ class Safety(Section):
 
     @line("Safety matters that the plan leaves open", unit="count")
     def left_open(self) -> Expr:
-        """Of four: pressure, a way out, air, spores. There are more on the sheet Cautions."""
+        """Of four: pressure, a way out, air, spores. What is only assumed counts as answered. More on the sheet Cautions."""
         return self.steam_open + negation(self.alarm_there) + negation(self.pickers_protected)
 
     @line("Safety: the answer", unit="1")
     def answer(self) -> Expr:
         """No safety plan: local codes and licensed practice come first."""
         return say(
-            "Of four matters of safety that this plan can see, it leaves ",
+            "Of four matters of safety it can see, the plan leaves ",
             figure(self.left_open, 0, named=False),
-            " open. It puts ",
+            " open and puts ",
             figure(self.costs.yearly, 0, named=False),
-            " a year by for them.",
+            " a year by. Answers behind that only assumed: ",
+            figure(self._assumed(), 0, named=False),
+            ".",
         )
+
+    def _assumed(self) -> Expr:
+        """How many of the inputs that these matters are judged by the book filled in."""
+        here = (self.bound[each] for each in (Safety.boiler, Safety.walk_in, Safety.co2_alarm))
+        paid_for = (SafetyCosts.inspection, SafetyCosts.insurance, SafetyCosts.respirators)
+        asked = (*here, *(self.costs.bound[each] for each in paid_for))
+        return CountWord(tuple(each.basis for each in asked if each.basis is not None), "assumed")

@@ -177,13 +177,13 @@ class Coverage(Section):
 
     @line("Coverage in the year of full payments, in words", unit="1")
     def told_full(self) -> Expr:
-        """Where there is one."""
+        """Where there is one, and it is not the first of all."""
         return say(
             ", ",
             figure(self.coverage_full, 2, named=False),
             " in year ",
             figure(self.first_full_year, 0, named=False),
-            ", the first of full payments",
+            ", the first of full payments,",
         )
 
     @line("Coverage, in words", unit="1")
@@ -193,7 +193,7 @@ class Coverage(Section):
             "Once the household is paid, for each 1.00 due on loans there is ",
             figure(self.coverage_ramp, 2, named=False),
             " in the first year",
-            either(self.first_full_year > 0, self.told_full, ""),
+            either(self.first_full_year > 1, self.told_full, ""),
             " and ",
             figure(self.typical_coverage, 2, named=False),
             " in a typical one.",
