@@ -192,7 +192,7 @@ from farmbook.model.steam.vessel import Vessel
 from farmbook.model.steam.vessel_run import VesselRun
 from farmbook.model.stress.bad_cases import CASES as BAD_CASES
 from farmbook.model.stress.best_customer import BestCustomer
-from farmbook.model.stress.coverage_wanted import CoverageWanted
+from farmbook.model.stress.cover_wanted import CoverWanted
 from farmbook.model.stress.how_far import HowFar
 from farmbook.model.stress.if_badly import IfBadly
 from farmbook.model.stress.reverse_price import PRICE_FALLS
@@ -309,7 +309,7 @@ SECTIONS: Final[tuple[type[Section], ...]] = (
     *(BagsValue, SpawnStock, Accrued, EquipmentSchedule, StartBalance, MonthIncome, MonthBalance),
     *(YearBalance, YearStatements, Coverage, CoveragePrice, FarmRatios),
     *(Ahead, SpawnAhead, ThisWeek, FourWeeksOn),
-    *(StressSizes, SizesTold, BestCustomer, CoverageWanted, *BAD_CASES, IfBadly),
+    *(StressSizes, SizesTold, BestCustomer, CoverWanted, *BAD_CASES, IfBadly),
     *(ToLoseOfAsked, ToLoseOfOne, *PRICE_FALLS, WeightLost, *WEIGHT_FALLS, HowFar),
     *BANK,
     *(Crosswalk,),

@@ -63,8 +63,8 @@ def cases_uncovered(given: Given, out: Results) -> Results:
     return {
         **found,
         "if_badly.uncovered_in_all": float(sum(many.values())),
-        "coverage_wanted.in_full_year": wanted * full,
-        "coverage_wanted.in_typical_year": wanted * pays,
+        "cover_wanted.full": wanted * full,
+        "cover_wanted.typical": wanted * pays,
     }
 
 

@@ -6,7 +6,7 @@ from abc import abstractmethod
 from collections.abc import Mapping
 from typing import Final
 
-from farmbook.expr.functions import any_of, joined, maximum, named, ratio
+from farmbook.expr.functions import joined, maximum, named, ratio
 from farmbook.expr.nodes import Constant, Expr
 from farmbook.expr.sentences import either, figure, say
 from farmbook.model.calendar.plan_months import PlanMonths
@@ -29,7 +29,7 @@ from farmbook.model.statements.month_income import MonthIncome
 from farmbook.model.statements.spawn_stock import SpawnStock
 from farmbook.model.steam.steamer_in_use import SteamerInUse
 from farmbook.model.stress.best_customer import BestCustomer
-from farmbook.model.stress.coverage_wanted import CoverageWanted
+from farmbook.model.stress.cover_wanted import CoverWanted
 from farmbook.model.stress.stress_sizes import StressSizes
 from farmbook.model.year.household import Household
 from farmbook.sections.alternative import Alternative
@@ -77,7 +77,7 @@ class BadCase(Alternative):
     )
 
     sizes = uses(StressSizes)
-    wanted_coverage = uses(CoverageWanted)
+    cover = uses(CoverWanted)
     months = uses(PlanMonths)
     sales = uses(MonthSales)
     sales_tax = uses(MonthSalesTax)
@@ -148,8 +148,8 @@ class BadCase(Alternative):
     @line("Coverage is below what is wanted: {}", unit="flag")
     def uncovered(self) -> Expr:
         """In the first full year or in a typical one, the household paid; only where the plan pays a loan in it."""
-        full, typical = self.wanted_coverage.in_full_year, self.wanted_coverage.in_typical_year
-        return any_of((self.full_year < full) * (full > 0) > 0, (self.typical < typical) * (typical > 0) > 0)
+        full, typical = self.cover.full, self.cover.typical
+        return (self.full_year < full) * (full > 0) + (self.typical < typical) * (typical > 0) > 0
 
     @line("Left when the household has lived, a year: {}", unit="money")
     def left_over(self) -> Expr:

@@ -18,7 +18,7 @@ from farmbook.model.stress.bad_cases import (
     PricesFall,
     RatesRise,
 )
-from farmbook.model.stress.coverage_wanted import CoverageWanted
+from farmbook.model.stress.cover_wanted import CoverWanted
 from farmbook.model.year.household import Household
 from farmbook.sections.declare import line, uses
 from farmbook.sections.section import Section
@@ -33,7 +33,7 @@ class IfBadly(Section):
 
     cash = uses(MonthCash)
     household = uses(Household)
-    wanted = uses(CoverageWanted)
+    wanted = uses(CoverWanted)
     prices = uses(PricesFall)
     weight = uses(LessPicked)
     losses = uses(MoreLost)
@@ -124,7 +124,7 @@ class IfBadly(Section):
     @line("If things go badly: the answer", unit="1")
     def answer(self) -> Expr:
         """In a sentence."""
-        pays = any_of(self.wanted.in_full_year > 0, self.wanted.in_typical_year > 0)
+        pays = any_of(self.wanted.full > 0, self.wanted.typical > 0)
         return say(
             "Of ten cases ",
             figure(self.in_all, 0, named=False),

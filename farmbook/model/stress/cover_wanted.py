@@ -8,10 +8,10 @@ from farmbook.model.stress.stress_sizes import StressSizes
 from farmbook.sections.declare import line, uses
 from farmbook.sections.section import Section
 
-__all__ = ["CoverageWanted"]
+__all__ = ["CoverWanted"]
 
 
-class CoverageWanted(Section):
+class CoverWanted(Section):
     """Nothing where no loan is paid, so that no case falls below it."""
 
     title = "Coverage wanted"
@@ -20,11 +20,11 @@ class CoverageWanted(Section):
     coverage = uses(Coverage)
 
     @line("Coverage wanted in the first full year", unit="1")
-    def in_full_year(self) -> Expr:
+    def full(self) -> Expr:
         """As typed with the sizes; nothing where the plan has no such year."""
         return self.sizes.covenant * (self.coverage.first_full_year > 0)
 
     @line("Coverage wanted in a typical year", unit="1")
-    def in_typical_year(self) -> Expr:
+    def typical(self) -> Expr:
         """As typed with the sizes; nothing where no loan is paid in it."""
         return self.sizes.covenant * (self.coverage.typical_payments > 0)
