@@ -89,6 +89,7 @@ GRIDS: Final = {
         FIRST_MONTH + MONTHS_A_YEAR, one_side=("across",), wide=True,
     ),
     "weeks": Grid((WEEK_WIDTH,) * 12, PRINTED, 5, 4, 12, wide=True),
+    "start": Grid(largest=86),
     "bank": Grid(one_side=("across", "upright")),
     "statement": Grid(one_side=("across", "upright")),
     "years": Grid((12, 224, *[60] * MONTHS_A_YEAR, 70, 170), YEAR + 1, 9, VALUE, YEAR + 1, largest=80),

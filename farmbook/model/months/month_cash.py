@@ -388,6 +388,17 @@ class MonthCash(Section):
         """The most that the line cannot give."""
         return say(". At the worst ", figure(self.most_missing, -2, named=False), " is missing.")
 
+    @line("Cash within a month, in words", unit="1")
+    def within_told(self) -> Expr:
+        """Where it is enough at the ends of months."""
+        return say(
+            ". Within month ",
+            figure(self.lowest_within_month, 0, named=False),
+            " it is ",
+            figure(self.lowest_within, -2, named=False),
+            " for some days.",
+        )
+
     @line("Cash: the answer", unit="1")
     def answer(self) -> Expr:
         """With what was put in and borrowed as planned; within a month, when bills are paid before all customers have paid."""
@@ -397,10 +408,5 @@ class MonthCash(Section):
             " of the plan: ",
             figure(self.lowest, -2, named=False),
             either(self.peak > 0, self.line_told, ""),
-            either(self.enough, ".", self.missing_told),
-            " Within month ",
-            figure(self.lowest_within_month, 0, named=False),
-            " it is ",
-            figure(self.lowest_within, -2, named=False),
-            " for some days.",
+            either(self.enough, self.within_told, self.missing_told),
         )
