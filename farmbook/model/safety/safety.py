@@ -150,8 +150,8 @@ class Safety(Section):
         )
 
     def _assumed(self) -> Expr:
-        """How many of the inputs that these matters are judged by the book filled in."""
+        """How many of the inputs that these matters are judged by the book filled in: one block of cells, counted in one piece."""
         here = (self.bound[each] for each in (Safety.boiler, Safety.walk_in, Safety.co2_alarm))
-        paid_for = (SafetyCosts.inspection, SafetyCosts.insurance, SafetyCosts.respirators)
+        paid_for = (SafetyCosts.inspection, SafetyCosts.insurance, SafetyCosts.alarms, SafetyCosts.respirators)
         asked = (*here, *(self.costs.bound[each] for each in paid_for))
         return CountWord(tuple(each.basis for each in asked if each.basis is not None), "assumed")
