@@ -26,7 +26,7 @@ LEGEND = {
     "limit": "Small and grey: the usual range. A value outside it is marked, not refused.",
     "fixed": "On the band: fixed when the book was made; change it in the scenario file and build again.",
 }
-LEGEND_SAMPLES = {"choice_sample": "measured", "limit": "10 to 20", "fixed": "USD"}
+LEGEND_SAMPLES = {"choice_sample": "measured", "limit": "10 to 20", "fixed": "metric"}
 
 
 ALL = HOW + HOW_COLUMNS

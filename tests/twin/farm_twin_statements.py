@@ -267,7 +267,9 @@ def coverages(given: Given, out: Results, by_year: Callable[[Monthly], list[floa
         "payments": payments,
         "capacity": capacity,
         "after_household": after,
-        "before_household": [over(each, due) for each, due in zip(by_year(earned["left"]), payments, strict=True)],
+        "before_household": [
+            over(each - home + living + tax, due) for each, tax, due in zip(capacity, parts[2], payments, strict=True)
+        ],
         "margin": [each - due for each, due in zip(capacity, payments, strict=True)],
         "replacement_margin": [each - due - worn for each, due, worn in zip(capacity, payments, loss, strict=True)],
         "after_replacement": [

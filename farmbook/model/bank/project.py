@@ -166,7 +166,7 @@ class Project(Section):
             "The last year of the plan leaves ",
             figure(absolute(self.last_year.more), -2, named=False),
             either(self.last_year.more < 0, " less", " more"),
-            " than a typical year; what is bought is ",
+            " than a typical year, before tax and interest; what is bought is ",
             self.bought_told,
             ".",
         )

@@ -35,7 +35,7 @@ class Reached(Section):
         """Twelve months."""
         return self.years.of_year(self.month_sales.totals.picked)
 
-    @line("Plan: weight sold in the year", unit="kg_taken", axes=(PLAN_YEAR,))
+    @line("Plan: weight taken to customers in the year", unit="kg_taken", axes=(PLAN_YEAR,))
     def plan_sold(self) -> Expr:
         """Taken to customers, what they leave unsold with it."""
         return self.years.of_year(self.month_sales.totals.sold)

@@ -290,7 +290,7 @@ class MakeOrBuy(Section):
             figure(self.bought, -2),
             " bought, ",
             figure(self.made, -2, named=False),
-            " made. ",
+            " made with its hours paid. ",
             self.verdict,
         )
 

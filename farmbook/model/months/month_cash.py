@@ -346,6 +346,19 @@ class MonthCash(Section):
         """From cash, loans and line together: the deepest hole of the plan, the household paid."""
         return maximum(-1 * lowest_of(self.unfunded_within, MONTH), 0)
 
+    @line("Money to get through the start: the answer", unit="1")
+    def needed_answer(self) -> Expr:
+        """What there is on the first day, and what loans bring, stand beside it."""
+        return say(
+            "Getting through takes ",
+            figure(self.needed, -2, named=False),
+            " of cash, loans and credit line together; there is ",
+            figure(self.cash, -2, named=False),
+            " when the plan starts, and loans bring ",
+            figure(total(self.loans.drawn, MONTH), -2, named=False),
+            ".",
+        )
+
     # Checks and words
 
     @line("Owed on the credit line at the start, with all interest since", unit="money", axes=(MONTH,))

@@ -22,7 +22,7 @@ class SafetyCosts(Section):
         usual=(0, 2000),
         hard=(0, 1000000),
         default=0,
-        how="Quote of the boiler inspector. Leave it out of your own bills: it is added to them.",
+        how="Quote of the boiler inspector. Leave it out of your list of bills, it is added there; one sum of bills holds it.",
         source=COMMON_PRACTICE,
         decided=True,
     )
@@ -32,7 +32,7 @@ class SafetyCosts(Section):
         usual=(0, 5000),
         hard=(0, 1000000),
         default=0,
-        how="Quote of your insurer, in writing. Leave it out of your own bills: it is added to them.",
+        how="Quote of your insurer, in writing. Leave it out of your list of bills, it is added there; one sum holds it.",
         source=COMMON_PRACTICE,
         decided=True,
     )
@@ -52,7 +52,7 @@ class SafetyCosts(Section):
         usual=(0, 3000),
         hard=(0, 1000000),
         default=0,
-        how="Masks, filters and fit tests of all who pick. It is added to your bills.",
+        how="Masks, filters and fit tests of all who pick. It is added to a list of bills; one sum holds it.",
         source=COMMON_PRACTICE,
         decided=True,
     )

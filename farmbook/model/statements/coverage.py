@@ -67,7 +67,7 @@ class Coverage(Section):
     @line("Coverage before the household is paid", unit="1", axes=(PLAN_YEAR,), source=FARM_RATIOS, zero_is_none=True)
     def before_household(self) -> Expr:
         """Business coverage: left before loss in value, interest and tax. Read it beside the other, never alone."""
-        return coverage(self.statements.left, self.payments)
+        return coverage(self.earned, self.payments)
 
     @line("Left after loan payments", unit="money", axes=(PLAN_YEAR,), source=FARM_RATIOS)
     def margin(self) -> Expr:
