@@ -12,8 +12,8 @@ from farmbook.layout.template import Template, shipped_templates
 from farmbook.results import whole_farm
 
 PAGE = Path(__file__).parents[2] / "docs" / "questions.md"
-LATER = {2, 7, 9, 12, 13, 24, 25, 28, 31}
-"""Questions that need statements or a log."""
+LATER = {7, 9, 12, 13, 25, 28, 31}
+"""Questions that need a log."""
 
 
 class Row(NamedTuple):
