@@ -41,7 +41,7 @@ NUMBER, LABEL, VALUE, UNIT, HOW, NAME = 0, 1, 2, 3, 4, 10
 """Columns of a worked sheet; `HOW` is the first of the columns for words, tables and charts, `NAME` the screen margin."""
 HOW_COLUMNS: Final = 6
 WORKED: Final = (28, 240, 96, 112, *[88] * HOW_COLUMNS, 176)
-INPUTS: Final = (28, 224, 76, 92, 50, 50, 100, 78, 262, 130, 82, 176, 150, 66, 66, 82)
+INPUTS: Final = (28, 224, 76, 92, 52, 60, 100, 78, 250, 130, 82, 176, 150, 66, 66, 82)
 LISTS: Final = (28, 200, *[88] * 42)
 PRINTED: Final = 10
 """Columns of every sheet that print; what stands further right is for the screen."""
@@ -68,8 +68,8 @@ class Grid:
 
     `printed` columns print, the right part of the title rows begins at `side`. Where columns are told in full, the label takes
     those from 1 to `told`, the words those from there to `ends`, and the name the next. A sheet on `one_side` is scaled to it,
-    across or upright, whichever of these prints larger; others print across at the `largest` percent at most, and one that runs
-    on is `wide`: its links stand beside its title.
+    across or upright, whichever of these prints larger; others print across at the `largest` percent at most, so that a side of
+    A4, which is lower, holds what one of letter does, and one that runs on is `wide`: its links stand beside its title.
     """
 
     widths: tuple[int, ...] = WORKED
@@ -78,7 +78,7 @@ class Grid:
     told: int = VALUE
     ends: int = PRINTED
     one_side: tuple[Side, ...] = ()
-    largest: int = 100
+    largest: int = 85
     wide: bool = False
 
 
@@ -89,7 +89,6 @@ GRIDS: Final = {
         FIRST_MONTH + MONTHS_A_YEAR, one_side=("across",), wide=True,
     ),
     "weeks": Grid((WEEK_WIDTH,) * 12, PRINTED, 5, 4, 12, wide=True),
-    "start": Grid(largest=86),
     "bank": Grid(one_side=("across", "upright")),
     "statement": Grid(one_side=("across", "upright")),
     "years": Grid((12, 224, *[60] * MONTHS_A_YEAR, 70, 170), YEAR + 1, 9, VALUE, YEAR + 1, largest=80),
