@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from farmbook.expr.nodes import Expr
 from farmbook.expr.sentences import either, figure, say
-from farmbook.model.report_matters import ReportMatters
+from farmbook.model.report import Report
 from farmbook.sections.declare import line, uses
 from farmbook.sections.section import Section
 
@@ -16,7 +16,7 @@ class AsBuilt(Section):
 
     title = "As the book was made"
 
-    report = uses(ReportMatters)
+    report = uses(Report)
 
     @line("Inputs changed since the book was made, in words", unit="1")
     def changed_told(self) -> Expr:

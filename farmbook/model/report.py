@@ -9,7 +9,7 @@ from typing import Any, Final
 
 from farmbook.expr.functions import all_of, ratio
 from farmbook.expr.nodes import CountChanged, CountUsed, CountWord, Expr, FirstLabel, Label, Line, RawInput, wrap
-from farmbook.expr.sentences import either, say
+from farmbook.expr.sentences import either, figure, say
 from farmbook.expr.walk import ordered_axes
 from farmbook.model.place.farm_plan import Farm
 from farmbook.model.report_tables import ReportTables
@@ -179,9 +179,28 @@ class Report(Section):
         return say(
             either(wrong, "THE BOOK DOES NOT ADD UP: ", "The book adds up"),
             either(wrong, self.where_to_look, ""),
-            either(self.alerts_alone, ", with alerts: see the sheet Checks", ""),
+            self.also_told,
+        )
+
+    @line("What else stands at the head of every sheet", unit="1")
+    def also_told(self) -> Expr:
+        """Alerts, and whether the plan is the one that was handed in."""
+        return say(
+            either(self.alerts_alone, ", with alerts (see Checks)", ""),
+            either(self.changed > 0, self.changed_told, ""),
             ".",
         )
+
+    @line("Inputs changed since the book was made, all together", unit="count")
+    def changed(self) -> Expr:
+        """Single ones and those of tables; names of rows are not counted."""
+        in_tables = self.changed_in_lists + self.changed_over_two_lists + self.changed_for_bank
+        return self.changed_singles + in_tables
+
+    @line("How many inputs were changed, at the head of every sheet", unit="1")
+    def changed_told(self) -> Expr:
+        """Where at least one was: a side that goes round by itself says whether it is the plan that was handed in."""
+        return say("; inputs changed: ", figure(self.changed, 0, named=False))
 
     @line("Alerts fire and no error", unit="flag")
     def alerts_alone(self) -> Expr:

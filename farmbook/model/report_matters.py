@@ -19,18 +19,12 @@ class ReportMatters(Section):
 
     report = uses(Report)
 
-    @line("Inputs changed since the book was made, all together", unit="count")
-    def changed(self) -> Expr:
-        """Single ones and those of tables; names of rows are not counted."""
-        in_tables = self.report.changed_in_lists + self.report.changed_over_two_lists + self.report.changed_for_bank
-        return self.report.changed_singles + in_tables
-
     @line("How many inputs were changed since", unit="1")
     def changed_told(self) -> Expr:
         """Said where at least one was."""
         return say(
-            figure(self.changed, 0, named=False),
-            either(all_of(self.changed > 0, self.changed <= 1), " input was", " inputs were"),
+            figure(self.report.changed, 0, named=False),
+            either(all_of(self.report.changed > 0, self.report.changed <= 1), " input was", " inputs were"),
             " changed since: make the book anew for a new table.",
         )
 
@@ -39,7 +33,9 @@ class ReportMatters(Section):
         """The table is worked out with the book; it does not follow what is typed."""
         return say(
             either(
-                self.changed > 0, self.changed_told, "No input was changed since the book was made: the table holds."
+                self.report.changed > 0,
+                self.changed_told,
+                "No input was changed since the book was made: the table holds.",
             )
         )
 

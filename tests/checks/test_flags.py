@@ -404,7 +404,7 @@ def test_an_input_of_a_table_that_cannot_be_is_named_at_the_head_of_every_sheet(
     for each, bound in tables:
         first = (0,) * len(bound.cell.axes)
         place, stands = live.place(Edit(bound.cell, first, None)), live.computed.scenario.cells[bound.cell].numbers[0]
-        wanted = f"THE BOOK DOES NOT ADD UP: {each.label} (on Tables)."
+        wanted = f"THE BOOK DOES NOT ADD UP: {each.label} (on Tables); inputs changed: 1."
         for typed in (-1e300, *(() if each.optional else (None,))):
             book.set(*place, typed)
             numbers = stands.copy()
