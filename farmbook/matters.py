@@ -40,7 +40,8 @@ def swings(computed: Computed) -> Swings:
     found = [work.swung(one) for one in work.figures()]
     why = Counter(each for each in found if isinstance(each, LeftOut))
     rows = sorted((each for each in found if isinstance(each, Swing)), key=lambda each: -round(each.size, 2))
-    return Swings(work.profit, tuple(rows), {each: why[each] for each in LeftOut})
+    now = float(computed.values[work.profit].reshape(-1)[0])
+    return Swings(work.profit, tuple(rows), {each: why[each] for each in LeftOut}, now)
 
 
 @dataclass(frozen=True)

@@ -44,6 +44,8 @@ def matters_block(page: Page, block: Block) -> None:
         page.ruled(page.row + 1, NUMBER, "", "number")
         page.ruled(page.row + 1, LABEL, one.bound.declared.how, "words", across=ALL - LABEL)
         page.row += 2
+    if not block.after:
+        _at_stake(page, of)
     _stamp(page, block)
 
 
@@ -79,6 +81,17 @@ def _figures(page: Page, of: Line, rank: int, one: Swing) -> None:
     page.ruled(row, KNOWN, "; ".join(filter(None, [one.basis, where])), "unit", across=ALL - KNOWN)
     if not one.members:
         page.words(row, NAME, workbook_name(one.bound.cell), "name")
+
+
+def _at_stake(page: Page, of: Line) -> None:
+    """What rests on guesses: all such figures at their worse ends, in money and of a year's profit, where there is one."""
+    found = page.plan.swings
+    words = f"All {len(found.rows)} figures that nobody measured or quoted, each alone at its worse end, added up; of a year's profit."
+    page.words(page.row, LABEL, words, "words", across=AT_LOW - LABEL)
+    page.put(page.row, AT_LOW, Figure(found.at_stake), "worked", form=page.plan.change_format(of))
+    if found.now > 0:
+        page.put(page.row, AT_HIGH, Figure(-found.at_stake / found.now), "worked", form="0%")
+    page.row += 1
 
 
 def _stamp(page: Page, block: Block) -> None:

@@ -71,11 +71,17 @@ class LeftOut(Enum):
 
 @dataclass(frozen=True)
 class Swings:
-    """All figures that move a line, the one that moves it most first; and how many were left out, by why."""
+    """All figures that move a line, the one that moves it most first; how many were left out, by why; and the line as it is `now`."""
 
     of: Line | None = None
     rows: tuple[Swing, ...] = ()
     left_out: Mapping[LeftOut, int] = field(default_factory=dict)
+    now: float = 0.0
+
+    @property
+    def at_stake(self) -> float:
+        """What all of them would take off at their worse ends, each swung alone; 0 or below."""
+        return sum(one.loss for one in self.rows)
 
 
 NONE_SWUNG = Swings()

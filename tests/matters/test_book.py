@@ -61,6 +61,23 @@ def test_the_figures_are_those_of_the_command(
 
 
 @pytest.mark.parametrize("name", SCENARIOS)
+def test_what_rests_on_guesses_is_all_their_worse_ends_and_that_of_a_years_profit(
+    name: str, books: Mapping[str, ShippedBook], capsys: pytest.CaptureFixture[str]
+) -> None:
+    assert main(["matters", str(SCENARIOS[name]), "--json"]) == 0
+    told = json.loads(capsys.readouterr().out)
+    lost = sum(min(one["profit_at_low"], one["profit_at_high"], 0) for one in told)
+    book = books[name].written
+    words = f"All {len(told)} figures that nobody measured or quoted"
+    (row,) = (at[1] for at, value in book.values.items() if at[0] == SHEET and str(value).startswith(words))
+    profit = float(books[name].computed.values[books[name].computed.line("year.profit")].reshape(-1)[0])
+    assert profit > 0
+    assert lost < 0
+    assert book.values[SHEET, row, AT_LOW] == pytest.approx(lost, rel=1e-9)
+    assert book.values[SHEET, row, AT_HIGH] == pytest.approx(-lost / profit, rel=1e-9)
+
+
+@pytest.mark.parametrize("name", SCENARIOS)
 def test_they_are_fixed_and_stamped_with_the_scenario(name: str, books: Mapping[str, ShippedBook]) -> None:
     book = books[name].written
     fixed = [at for at in book.values if at[0] == SHEET and at[2] in (AT_LOW, AT_HIGH) and at[1] > 4]
