@@ -129,12 +129,8 @@ class Covenants(Section):
         """In a sentence."""
         return say(
             "With the household paid, each 1.00 of loan payments is covered by ",
-            figure(self.coverage.coverage_ramp, 2, named=False),
-            " in the first year",
-            either(self.coverage.first_full_year > 0, self.coverage.told_full, ""),
-            " and ",
-            figure(self.coverage.typical_coverage, 2, named=False),
-            " in a typical one; ",
+            self.coverage.years_told,
+            "; ",
             figure(self.wanted_coverage, 2, named=False),
             " is asked for. ",
             either(self.not_kept > 0, "Not all that is to be kept is kept.", "All that is to be kept is kept."),

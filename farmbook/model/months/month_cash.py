@@ -245,7 +245,10 @@ class MonthCash(Section):
     @line("Months from the end of the plan in which cash is lowest", unit="count", axes=(MONTH,))
     def back_to_lowest(self) -> Expr:
         """1 in the last month; 0 where cash is higher."""
-        return (self.closing <= self.lowest + self.rounding) * (self.months.many + 1 - self.months.number)
+        return self._back_to(self.closing, self.lowest)
+
+    def _back_to(self, cash: Expr, lowest: Expr) -> Expr:
+        return (cash <= lowest + self.rounding) * (self.months.many + 1 - self.months.number)
 
     @line("Month of the lowest cash", unit="count")
     def lowest_month(self) -> Expr:
@@ -276,7 +279,7 @@ class MonthCash(Section):
     @line("Months from the end of the plan in which cash is lowest within it", unit="count", axes=(MONTH,))
     def back_to_lowest_within(self) -> Expr:
         """1 in the last month; 0 where cash is higher."""
-        return (self.within <= self.lowest_within + self.rounding) * (self.months.many + 1 - self.months.number)
+        return self._back_to(self.within, self.lowest_within)
 
     @line("Month of the lowest cash within it", unit="count")
     def lowest_within_month(self) -> Expr:

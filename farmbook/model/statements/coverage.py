@@ -186,18 +186,22 @@ class Coverage(Section):
             ", the first of full payments,",
         )
 
-    @line("Coverage, in words", unit="1")
-    def told(self) -> Expr:
-        """Where a loan is paid."""
+    @line("Coverage year by year, in words", unit="1")
+    def years_told(self) -> Expr:
+        """The first year, that of full payments where it is a later one, a typical year."""
         return say(
-            "Once the household is paid, for each 1.00 due on loans there is ",
             figure(self.coverage_ramp, 2, named=False),
             " in the first year",
             either(self.first_full_year > 1, self.told_full, ""),
             " and ",
             figure(self.typical_coverage, 2, named=False),
-            " in a typical one.",
+            " in a typical one",
         )
+
+    @line("Coverage, in words", unit="1")
+    def told(self) -> Expr:
+        """Where a loan is paid."""
+        return say("Once the household is paid, for each 1.00 due on loans there is ", self.years_told, ".")
 
     @line("Coverage: the answer", unit="1")
     def answer(self) -> Expr:
